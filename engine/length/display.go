@@ -1,0 +1,81 @@
+package length
+
+import (
+	"fmt"
+	"strconv"
+)
+
+// Units is the way in which one reader wants to see lengths. It never changes
+// a stored value.
+type Units string
+
+// The ways of showing lengths.
+const (
+	Metric Units = "mm"    // millimetres to a tenth
+	Inch16 Units = "in/16" // inches to the nearest sixteenth
+	Inch32 Units = "in/32" // inches to the nearest thirty-second
+)
+
+// Bare is the unit that a number without a unit takes.
+func (u Units) Bare() Notation {
+	if u == Metric || u == "" {
+		return InMM
+	}
+	return InInch
+}
+
+// Number writes l without its unit, rounded to what u shows.
+func (u Units) Number(l Length) string {
+	switch u {
+	case Inch16:
+		return fraction(rounded(l.nm, nmPerInch/16), 16)
+	case Inch32:
+		return fraction(rounded(l.nm, nmPerInch/32), 32)
+	default:
+		return decimal(rounded(l.nm, nmPerMM/10), 10)
+	}
+}
+
+// Word is the unit that belongs to Number.
+func (u Units) Word() string {
+	if u.Bare() == InInch {
+		return "in"
+	}
+	return "mm"
+}
+
+// Format writes l with its unit, rounded to what u shows.
+func (u Units) Format(l Length) string { return u.Number(l) + " " + u.Word() }
+
+// Field writes l for a form field: the exact text where l was written in the
+// reader's own units, and the rounded one elsewhere.
+func (u Units) Field(l Length) string {
+	imperial := l.notation == InInch || l.notation == InFeet
+	if imperial == (u.Bare() == InInch) {
+		return l.String()
+	}
+	return u.Format(l)
+}
+
+// Area writes an area in m² or ft², to two decimals.
+func (u Units) Area(m2 float64) string {
+	if u.Bare() == InInch {
+		return strconv.FormatFloat(m2/0.09290304, 'f', 1, 64) + " ft²" // (0.3048 m)², exact
+	}
+	return strconv.FormatFloat(m2, 'f', 2, 64) + " m²"
+}
+
+// Mass writes a mass in kg, or in pounds where lengths are in inches.
+func (u Units) Mass(kg float64) string {
+	if u.Bare() == InInch {
+		return fmt.Sprintf("%.0f lb", kg/0.45359237) // international pound, exact
+	}
+	return fmt.Sprintf("%.1f kg", kg)
+}
+
+func rounded(nm, step int64) int64 {
+	if nm < 0 {
+		return -((-nm + step/2) / step)
+	}
+	return (nm + step/2) / step
+}

@@ -1,0 +1,120 @@
+package length_test
+
+import (
+	"math/rand/v2"
+	"testing"
+
+	"blockfield/engine/length"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+func TestParse(t *testing.T) {
+	for _, c := range []struct {
+		text string
+		bare length.Notation
+		nm   int64
+		want string
+	}{
+		{"38", length.InMM, 38_000_000, "38 mm"},
+		{"38", length.InInch, 965_200_000, "38 in"},
+		{"38mm", length.InInch, 38_000_000, "38 mm"},
+		{"3.8 cm", length.InMM, 38_000_000, "3.8 cm"},
+		{"36,2", length.InMM, 36_200_000, "36.2 mm"},
+		{"1.2 m", length.InMM, 1_200_000_000, "1.2 m"},
+		{`1-1/2"`, length.InMM, 38_100_000, "1 1/2 in"},
+		{"1 1/2 in", length.InMM, 38_100_000, "1 1/2 in"},
+		{"1.5in", length.InMM, 38_100_000, "1 1/2 in"},
+		{"1/64 in", length.InMM, 396_875, "1/64 in"},
+		{"0.008 in", length.InMM, 203_200, "0.008 in"},
+		{"1/3 in", length.InMM, 8_466_667, "8.466667 mm"},
+		{`6' 2 1/2"`, length.InMM, 1_892_300_000, `6' 2 1/2"`},
+		{"6 ft 2 in", length.InMM, 1_879_600_000, `6' 2"`},
+		{"6ft", length.InMM, 1_828_800_000, `6' 0"`},
+		{"6' 2", length.InMM, 1_879_600_000, `6' 2"`},
+		{"-5 mm", length.InMM, -5_000_000, "-5 mm"},
+		{".5 mm", length.InMM, 500_000, "0.5 mm"},
+		{"0", length.InInch, 0, "0 in"},
+	} {
+		l, err := length.Parse(c.text, c.bare)
+		require.NoError(t, err, c.text)
+		assert.Equal(t, c.nm, l.Nanometres(), c.text)
+		assert.Equal(t, c.want, l.String(), c.text)
+	}
+}
+
+func TestParseRefuses(t *testing.T) {
+	for text, want := range map[string]error{
+		"": length.ErrEmpty, "   ": length.ErrEmpty,
+		"wide": length.ErrSyntax, "1 2 mm": length.ErrSyntax, "1/0 in": length.ErrSyntax,
+		"12 mm mm": length.ErrSyntax, "1e9 mm": length.ErrSyntax, "--5": length.ErrSyntax,
+		"5 in 3 ft": length.ErrSyntax, "1.5 1/2 in": length.ErrSyntax, "0x10 mm": length.ErrSyntax,
+		"1,200": length.ErrThousands, "1,200.5 mm": length.ErrThousands,
+		"99999999 m": length.ErrTooLong, "1111111111111111111111111111111111111111111111111111 mm": length.ErrTooLong,
+	} {
+		_, err := length.Parse(text, length.InMM)
+		assert.ErrorIs(t, err, want, text)
+	}
+	_, err := length.ParseExact("38")
+	assert.ErrorIs(t, err, length.ErrUnit)
+}
+
+func TestTextIsExact(t *testing.T) {
+	r := rand.New(rand.NewPCG(1, 2))
+	for range 20_000 {
+		nm := r.Int64N(8_000_000_000) - 2_000_000_000
+		l := length.Nanometres(nm, length.Notation(r.IntN(5)))
+		back, err := length.ParseExact(l.String())
+		require.NoError(t, err, l.String())
+		require.Equal(t, l, back, l.String())
+	}
+	for n := range int64(5000) {
+		l := length.Sixtyfourths(n)
+		back, err := length.ParseExact(l.String())
+		require.NoError(t, err)
+		require.Equal(t, l, back)
+	}
+}
+
+func TestRoundCountsWholePitches(t *testing.T) {
+	pitch := length.Micrometres(36_200)
+	assert.Equal(t, 33, length.MM(1200).Round(pitch)) // 33.15
+	assert.Equal(t, 22, length.MM(800).Round(pitch))  // 22.10
+	assert.Equal(t, 28, length.MM(1000).Round(pitch)) // 27.62
+	assert.Equal(t, 3, length.MM(5).Round(length.MM(2)), "halves go away from zero")
+}
+
+func TestDisplay(t *testing.T) {
+	l := length.Micrometres(889_200)
+	assert.Equal(t, "889.2 mm", length.Metric.Format(l))
+	assert.Equal(t, "35 in", length.Inch16.Format(l)) // 35.0079 in
+	assert.Equal(t, "1 7/16 in", length.Inch16.Format(length.MM(36)))
+	assert.Equal(t, "1 13/32 in", length.Inch32.Format(length.MM(36)))
+	assert.Equal(t, "36 mm", length.Metric.Field(length.MM(36)))
+	assert.Equal(t, "44.5 mm", length.Metric.Field(length.Sixtyfourths(112)), "44.45 rounded for the eye")
+	assert.Equal(t, "1 3/4 in", length.Inch16.Field(length.Sixtyfourths(112)))
+	assert.Equal(t, "38.0 kg", length.Metric.Mass(38))
+	assert.Equal(t, "84 lb", length.Inch16.Mass(38)) // 83.8
+}
+
+func TestCeilMM(t *testing.T) {
+	assert.Equal(t, "107 mm", length.Micrometres(106_001).CeilMM().String())
+	assert.Equal(t, "106 mm", length.MM(106).CeilMM().String())
+}
+
+func FuzzParse(f *testing.F) {
+	for _, s := range []string{"38", `6' 2 1/2"`, "1-1/2 in", "36,2 mm", "−4cm", "1/3 in", "9e9"} {
+		f.Add(s)
+	}
+	f.Fuzz(func(t *testing.T, s string) {
+		l, err := length.Parse(s, length.InMM)
+		if err != nil {
+			return
+		}
+		back, err := length.ParseExact(l.String())
+		if err != nil || back != l {
+			t.Fatalf("%q read as %v, written and read again as %v, %v", s, l, back, err)
+		}
+	})
+}
