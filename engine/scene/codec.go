@@ -1,0 +1,197 @@
+package scene
+
+import (
+	"encoding/binary"
+	"errors"
+	"fmt"
+	"math"
+)
+
+// codecVersion is the first byte of an encoded scene. Page, worker and frame
+// are always built together, so there is one version and no migration.
+const codecVersion = 1
+
+// minPanelBytes is the shortest encoding of a panel: 11 lengths, one flag, two
+// sides, one seed, three materials of 7 numbers, one height and one level.
+const minPanelBytes = 11*8 + 1 + 2*2 + 8 + 3*7*8 + 2 + 8 + 1
+
+// Encode returns the scene as bytes: a version byte, then every field in the
+// order of the types, little endian, lengths and colours as float64, counts as
+// uint16. Decode is its inverse for every scene that passes Validate.
+func (s Scene) Encode() []byte {
+	var e encoder
+	e.u8(codecVersion)
+	e.f64(s.Wall.WidthM, s.Wall.HeightM)
+	e.rgb(s.Wall.Colour)
+	e.f64(s.Camera.YawDeg, s.Camera.PitchDeg, s.Camera.Zoom)
+	e.f64(s.Lamp.AzimuthDeg, s.Lamp.ElevationDeg, s.Lamp.WarmthK)
+	e.u8(uint8(len(s.Panels)))
+	for i := range s.Panels {
+		e.panel(&s.Panels[i])
+	}
+	return e.b
+}
+
+// Decode reads what Encode wrote. It refuses other versions, missing and left
+// over bytes, and whatever Validate refuses; it allocates no more than the
+// length of b allows.
+func Decode(b []byte) (Scene, error) {
+	d := decoder{b: b}
+	if v := d.u8(); d.err == nil && v != codecVersion {
+		return Scene{}, fmt.Errorf("scene: version %d (this program reads %d)", v, codecVersion)
+	}
+	var s Scene
+	d.f64(&s.Wall.WidthM, &s.Wall.HeightM)
+	d.rgb(&s.Wall.Colour)
+	d.f64(&s.Camera.YawDeg, &s.Camera.PitchDeg, &s.Camera.Zoom)
+	d.f64(&s.Lamp.AzimuthDeg, &s.Lamp.ElevationDeg, &s.Lamp.WarmthK)
+	n := int(d.u8())
+	if n > MaxPanels || n*minPanelBytes > len(d.b) {
+		return Scene{}, fmt.Errorf("scene: %d panels in %d bytes (allowed 1 to %d)", n, len(b), MaxPanels)
+	}
+	s.Panels = make([]Panel, n)
+	for i := range s.Panels {
+		d.panel(&s.Panels[i])
+	}
+	if d.err != nil {
+		return Scene{}, d.err
+	}
+	if len(d.b) > 0 {
+		return Scene{}, fmt.Errorf("scene: %d bytes left over", len(d.b))
+	}
+	if err := s.Validate(); err != nil {
+		return Scene{}, err
+	}
+	return s, nil
+}
+
+type encoder struct{ b []byte }
+
+func (e *encoder) u8(v uint8)   { e.b = append(e.b, v) }
+func (e *encoder) u16(v int)    { e.b = binary.LittleEndian.AppendUint16(e.b, uint16(v)) }
+func (e *encoder) u64(v uint64) { e.b = binary.LittleEndian.AppendUint64(e.b, v) }
+func (e *encoder) rgb(c RGB)    { e.f64(c.R, c.G, c.B) }
+
+func (e *encoder) f64(vs ...float64) {
+	for _, v := range vs {
+		e.u64(math.Float64bits(v))
+	}
+}
+
+func (e *encoder) material(m Material) {
+	e.rgb(m.Face)
+	e.rgb(m.End)
+	e.f64(m.Gloss)
+}
+
+func (e *encoder) panel(p *Panel) {
+	e.f64(p.LeftM, p.BottomM, p.OuterWidthM, p.OuterHeightM)
+	e.f64(p.FrameThicknessM, p.FrameGapM, p.FrameDepthM)
+	if p.Mitred {
+		e.u8(1)
+	} else {
+		e.u8(0)
+	}
+	e.f64(p.CleatThicknessM, p.BackerThicknessM)
+	e.u16(p.Columns)
+	e.u16(p.Rows)
+	e.f64(p.PitchM, p.BlockM)
+	e.u64(p.Seed)
+	e.material(p.Blocks)
+	e.material(p.Frame)
+	e.material(p.Backer)
+	e.u16(len(p.HeightsM))
+	e.f64(p.HeightsM...)
+	e.b = append(e.b, p.Levels...)
+}
+
+var errShort = errors.New("scene: cut short")
+
+// decoder reads from the front of b; after the first fault it reads zeros.
+type decoder struct {
+	b   []byte
+	err error
+}
+
+func (d *decoder) take(n int) []byte {
+	if d.err == nil && n > len(d.b) {
+		d.err = errShort
+	}
+	if d.err != nil {
+		return nil
+	}
+	head := d.b[:n]
+	d.b = d.b[n:]
+	return head
+}
+
+func (d *decoder) u8() uint8 {
+	if b := d.take(1); b != nil {
+		return b[0]
+	}
+	return 0
+}
+
+func (d *decoder) u16() int {
+	if b := d.take(2); b != nil {
+		return int(binary.LittleEndian.Uint16(b))
+	}
+	return 0
+}
+
+func (d *decoder) u64() uint64 {
+	if b := d.take(8); b != nil {
+		return binary.LittleEndian.Uint64(b)
+	}
+	return 0
+}
+
+func (d *decoder) f64(vs ...*float64) {
+	for _, v := range vs {
+		*v = math.Float64frombits(d.u64())
+	}
+}
+
+func (d *decoder) rgb(c *RGB) { d.f64(&c.R, &c.G, &c.B) }
+
+func (d *decoder) material(m *Material) {
+	d.rgb(&m.Face)
+	d.rgb(&m.End)
+	d.f64(&m.Gloss)
+}
+
+func (d *decoder) panel(p *Panel) {
+	d.f64(&p.LeftM, &p.BottomM, &p.OuterWidthM, &p.OuterHeightM)
+	d.f64(&p.FrameThicknessM, &p.FrameGapM, &p.FrameDepthM)
+	switch d.u8() {
+	case 0:
+	case 1:
+		p.Mitred = true
+	default:
+		d.fail("scene: mitred is neither 0 nor 1")
+	}
+	d.f64(&p.CleatThicknessM, &p.BackerThicknessM)
+	p.Columns, p.Rows = d.u16(), d.u16()
+	d.f64(&p.PitchM, &p.BlockM)
+	p.Seed = d.u64()
+	d.material(&p.Blocks)
+	d.material(&p.Frame)
+	d.material(&p.Backer)
+	heights := d.u16()
+	if heights > MaxHeights || p.Columns > MaxSide || p.Rows > MaxSide {
+		d.fail(fmt.Sprintf("scene: %d heights, %d × %d cells (allowed %d, and %d a side)",
+			heights, p.Columns, p.Rows, MaxHeights, MaxSide))
+		return
+	}
+	p.HeightsM = make([]float64, heights)
+	for i := range p.HeightsM {
+		d.f64(&p.HeightsM[i])
+	}
+	p.Levels = append([]uint8{}, d.take(p.Columns*p.Rows)...)
+}
+
+func (d *decoder) fail(what string) {
+	if d.err == nil {
+		d.err = errors.New(what)
+	}
+}
