@@ -1,0 +1,101 @@
+package design
+
+import "blockfield/engine/length"
+
+// Book is a price book: what the workshop pays and asks. A placeholder book
+// holds invented figures and says so.
+type Book struct {
+	Format      string        `json:"format"`
+	Version     int           `json:"version"`
+	Name        string        `json:"name"`
+	Placeholder bool          `json:"placeholder"`
+	Currency    string        `json:"currency"`
+	ValidFrom   string        `json:"validFrom"`
+	ValidUntil  string        `json:"validUntil"`
+	Rates       Rates         `json:"rates"`
+	Policy      Policy        `json:"policy"`
+	Travel      Travel        `json:"travel"`
+	Goods       Goods         `json:"goods"`
+	Woods       []WoodPrice   `json:"woods"`
+	Sheets      []SheetPrice  `json:"sheets"`
+	Finishes    []FinishPrice `json:"finishes"`
+	Stages      []Stage       `json:"stages"`
+	Tasks       []Task        `json:"tasks"`
+}
+
+// Rates are amounts for an hour of work.
+type Rates struct {
+	Shop     Amount `json:"shop"`
+	Office   Amount `json:"office"`
+	Site     Amount `json:"site"`
+	Overhead Amount `json:"overhead"` // on each shop hour
+}
+
+// Policy is how cost becomes a price. Percentages are numbers from 0 to 100.
+type Policy struct {
+	MaterialMarkup float64 `json:"materialMarkup"`
+	Contingency    float64 `json:"contingency"`
+	Margin         float64 `json:"margin"`
+	MarginFloor    float64 `json:"marginFloor"`
+	MinimumCharge  Amount  `json:"minimumCharge"`
+	RoundTo        Amount  `json:"roundTo"`
+	ValidDays      int     `json:"validDays"`
+}
+
+// Travel is the price of the road.
+type Travel struct {
+	PerKm    Amount  `json:"perKm"`
+	SpeedKmh float64 `json:"speedKmh"`
+}
+
+// Goods are prices of what every job needs.
+type Goods struct {
+	GluePerKg       Amount  `json:"gluePerKg"`
+	GlueBottleKg    float64 `json:"glueBottleKg"`
+	CleatPerM3      Amount  `json:"cleatPerM3"`
+	WoodScrew       Amount  `json:"woodScrew"`
+	WallFixing      Amount  `json:"wallFixing"`
+	Brad            Amount  `json:"brad"`
+	AbrasivesPer100 Amount  `json:"abrasivesPer100"` // cut blocks
+	BladesPer1000   Amount  `json:"bladesPer1000"`   // cut blocks
+	PackingPerPanel Amount  `json:"packingPerPanel"`
+}
+
+// WoodPrice is what a shop wood costs as planed squares and as frame boards.
+type WoodPrice struct {
+	Wood         string `json:"wood"`
+	SquaresPerM3 Amount `json:"squaresPerM3"`
+	BoardsPerM3  Amount `json:"boardsPerM3"`
+}
+
+// SheetPrice is the price of one whole sheet.
+type SheetPrice struct {
+	Sheet     string        `json:"sheet"`
+	Thickness length.Length `json:"thickness"`
+	Price     Amount        `json:"price"`
+}
+
+// FinishPrice is the price of a litre.
+type FinishPrice struct {
+	Finish   string `json:"finish"`
+	PerLitre Amount `json:"perLitre"`
+}
+
+// Stage is a part of the gross price that falls due at a point of the job.
+type Stage struct {
+	Name    string  `json:"name"`
+	Percent float64 `json:"percent"`
+}
+
+// Task is one row of the time table: minutes = quantity × rate, for a practised
+// maker, a usual job and a first one.
+type Task struct {
+	ID      string  `json:"id"`
+	Name    string  `json:"name"`
+	Role    string  `json:"role"` // "shop", "office" or "site"
+	Per     string  `json:"per"`
+	Unit    string  `json:"unit"` // "min" or "s"
+	Low     float64 `json:"low"`
+	Typical float64 `json:"typical"`
+	High    float64 `json:"high"`
+}

@@ -1,0 +1,293 @@
+// Package design is the document that a person makes: the room, its walls, the
+// groups of panels on them and how the workshop builds them; and the price
+// book, a document of its own.
+//
+// A design holds inputs only, never results. One table of fields (Fields)
+// drives decoding, editing, validation, the JSON Schema and the forms of the
+// page, so that a limit stands in one place. Lengths are exact texts with
+// their units ("1 1/2 in"), percentages are numbers from 0 to 100, amounts of
+// money are decimal texts in the currency of the price book.
+//
+// Axes, seen from the room and facing the panel as hung: x grows to the right
+// from the left corner of the wall, y grows upwards from the floor; column 1 is
+// at the left and row 1 at the top.
+package design
+
+import "blockfield/engine/length"
+
+// The names and versions that open a file of ours.
+const (
+	Format      = "blockfield design"
+	Version     = 1
+	BookFormat  = "blockfield price book"
+	BookVersion = 1
+)
+
+// Document is a design file: what is designed, how it is looked at, and what
+// was offered, if anything.
+type Document struct {
+	Format  string   `json:"format"`
+	Version int      `json:"version"`
+	Design  Design   `json:"design"`
+	Assumed []string `json:"assumed,omitempty"` // paths below design that nobody has typed or measured, sorted
+	Looks   []Look   `json:"looks,omitempty"`
+	View    View     `json:"view"`
+	Offer   *Offer   `json:"offer,omitempty"`
+}
+
+// Look is a design that was kept for comparison.
+type Look struct {
+	Name   string `json:"name"`
+	Design Design `json:"design"`
+}
+
+// View is how a reader looks at the design; it never changes a result.
+type View struct {
+	Units    length.Units `json:"units"`
+	Language string       `json:"language"`
+	Reading  string       `json:"reading"`
+	Lamp     Lamp         `json:"lamp"`
+	Camera   Camera       `json:"camera"`
+}
+
+// Lamp is the movable light: azimuth clockwise from above, seen from the room;
+// elevation above the plane of the wall; warmth in kelvin.
+type Lamp struct {
+	Azimuth   float64 `json:"azimuth"`
+	Elevation float64 `json:"elevation"`
+	Warmth    float64 `json:"warmth"`
+}
+
+// Camera is the place of the eye, in degrees round the panels and as a zoom
+// factor; 0, 0, 1 is straight on with everything in sight.
+type Camera struct {
+	Yaw   float64 `json:"yaw"`
+	Pitch float64 `json:"pitch"`
+	Zoom  float64 `json:"zoom"`
+}
+
+// Offer is the snapshot of what was offered for a revision of the design.
+type Offer struct {
+	Revision   string `json:"revision"`
+	BookCode   string `json:"bookCode"`
+	Net        Amount `json:"net"`
+	Tax        Amount `json:"tax"`
+	Gross      Amount `json:"gross"`
+	Currency   string `json:"currency"`
+	ValidUntil string `json:"validUntil"`
+}
+
+// Design is everything that a result may depend on.
+type Design struct {
+	Title string `json:"title"`
+	Note  string `json:"note"`
+	Room  Room   `json:"room"`
+	Walls []Wall `json:"walls"`
+	Bench Bench  `json:"bench"`
+	Work  Work   `json:"work"`
+	WayIn WayIn  `json:"wayIn"`
+	Money Money  `json:"money"`
+}
+
+// Room is the space that the panels are for. Temperatures are in °C and
+// relative humidities in percent, as the extremes of a year.
+type Room struct {
+	Length          length.Length `json:"length"`
+	Width           length.Length `json:"width"`
+	Height          length.Length `json:"height"`
+	Use             string        `json:"use"`
+	Public          bool          `json:"public"`
+	Goals           []string      `json:"goals"`
+	TemperatureLow  float64       `json:"temperatureLow"`
+	TemperatureHigh float64       `json:"temperatureHigh"`
+	HumidityLow     float64       `json:"humidityLow"`
+	HumidityHigh    float64       `json:"humidityHigh"`
+}
+
+// Wall is one wall with what is on it and in it.
+type Wall struct {
+	Name             string        `json:"name"`
+	Kind             string        `json:"kind"`
+	Note             string        `json:"note"`
+	Width            length.Length `json:"width"`
+	Height           length.Length `json:"height"`
+	StudFirst        length.Length `json:"studFirst"` // middle of the first stud, from the left corner
+	StudStep         length.Length `json:"studStep"`  // middle to middle; 0: no studs
+	Rail             bool          `json:"rail"`      // a rail across the studs carries every cleat
+	ListenerDistance length.Length `json:"listenerDistance"`
+	EarHeight        length.Length `json:"earHeight"`
+	Fixing           Fixing        `json:"fixing"`
+	Obstacles        []Obstacle    `json:"obstacles"`
+	Groups           []Group       `json:"groups"`
+}
+
+// Fixing is what goes into the wall. The rated values are those that the
+// fixing's maker gives for one fixing in this very base, in kN; 0: not given.
+type Fixing struct {
+	Kind       string  `json:"kind"`
+	RatedShear float64 `json:"ratedShear"`
+	RatedPull  float64 `json:"ratedPull"`
+	LoadFactor float64 `json:"loadFactor"`
+	What       string  `json:"what"`
+	Source     string  `json:"source"`
+}
+
+// Obstacle is a rectangle on the wall that matters for hanging.
+type Obstacle struct {
+	Kind   string        `json:"kind"`
+	Note   string        `json:"note"`
+	X      length.Length `json:"x"`
+	Y      length.Length `json:"y"`
+	Width  length.Length `json:"width"`
+	Height length.Length `json:"height"`
+}
+
+// Group is one or more panels that are alike but for turn and counter-panel.
+type Group struct {
+	Name       string          `json:"name"`
+	PanelsWide int             `json:"panelsWide"`
+	PanelsHigh int             `json:"panelsHigh"`
+	Order      string          `json:"order"`   // one letter a panel, A as designed, B the counter-panel, R turned by 180°; empty: all A
+	Width      length.Length   `json:"width"`   // wished width of the field, over all panels of the group
+	Height     length.Length   `json:"height"`  // wished height of the field, over all panels of the group
+	Columns    int             `json:"columns"` // columns of one panel; 0: whole blocks nearest to the wish
+	Rows       int             `json:"rows"`    // rows of one panel; 0: whole blocks nearest to the wish
+	PanelGap   length.Length   `json:"panelGap"`
+	Place      Place           `json:"place"`
+	Block      Block           `json:"block"`
+	Heights    []length.Length `json:"heights"`
+	Pattern    Pattern         `json:"pattern"`
+	Wood       string          `json:"wood"`
+	Density    float64         `json:"density"` // kg/m³ as weighed; 0: the catalogue's
+	Backer     Backer          `json:"backer"`
+	Frame      Frame           `json:"frame"`
+	Finish     Finish          `json:"finish"`
+	Cleat      Cleat           `json:"cleat"`
+	Stand      Stand           `json:"stand"`
+}
+
+// Place is where the outer edge of the group's panels is on the wall.
+type Place struct {
+	Left   length.Length `json:"left"`
+	Edge   string        `json:"edge"` // "bottom" or "top": which edge Height gives
+	Height length.Length `json:"height"`
+}
+
+// Block is the stick's section. Slack is the room that each block leaves to
+// its neighbour; the pitch is Size plus Slack.
+type Block struct {
+	Size     length.Length `json:"size"`
+	Slack    length.Length `json:"slack"`
+	Section  string        `json:"section"`
+	Measured bool          `json:"measured"` // ten sticks were measured
+}
+
+// Pattern says how the levels of the height set are laid over the field. What a
+// kind does not use is kept but has no effect.
+type Pattern struct {
+	Kind         string   `json:"kind"`
+	Order        int      `json:"order"`       // prime of the sequence kinds
+	FoldRows     int      `json:"foldRows"`    // primitive root: rows of the folded sequence; 0: chosen
+	FoldColumns  int      `json:"foldColumns"` // primitive root: columns of the folded sequence; 0: chosen
+	Seed         int64    `json:"seed"`
+	Clump        int      `json:"clump"` // blocks along each side of a patch of like height
+	ShiftRows    int      `json:"shiftRows"`
+	ShiftColumns int      `json:"shiftColumns"`
+	Turn         int      `json:"turn"` // degrees clockwise: 0, 90, 180 or 270
+	Mirror       bool     `json:"mirror"`
+	Counter      bool     `json:"counter"`
+	Drawn        []string `json:"drawn,omitempty"` // one string of level digits a row, row 1 first
+}
+
+// Backer is the plywood board that carries the blocks.
+type Backer struct {
+	Sheet     string        `json:"sheet"`
+	Thickness length.Length `json:"thickness"`
+}
+
+// Frame goes round the field. Board is the width of the board that is bought,
+// Gap the air between field and frame on each side, Reveal how far the frame
+// is wanted to stand proud of the tallest block.
+type Frame struct {
+	Joint     string        `json:"joint"`
+	Wood      string        `json:"wood"`
+	Thickness length.Length `json:"thickness"`
+	Board     length.Length `json:"board"`
+	Gap       length.Length `json:"gap"`
+	Reveal    length.Length `json:"reveal"`
+}
+
+// Finish is what seals the wood, and how often.
+type Finish struct {
+	Kind       string `json:"kind"`
+	Coats      int    `json:"coats"`
+	FrameCoats int    `json:"frameCoats"`
+}
+
+// Cleat is the bevelled strip that the panel hangs on. Bevel is in degrees
+// from the horizontal.
+type Cleat struct {
+	Thickness length.Length `json:"thickness"`
+	Bevel     float64       `json:"bevel"`
+	Lock      string        `json:"lock"`
+}
+
+// Stand carries the panels where the wall may not be touched; BaseDepth 0: no
+// stand.
+type Stand struct {
+	BaseDepth    length.Length `json:"baseDepth"`
+	ToeAhead     length.Length `json:"toeAhead"` // from the centre of mass forward to the toe
+	CentreHeight length.Length `json:"centreHeight"`
+}
+
+// Bench is the stock and the shop. Percentages are numbers from 0 to 100.
+type Bench struct {
+	StickLength     length.Length `json:"stickLength"`
+	Kerf            length.Length `json:"kerf"`
+	EndTrim         length.Length `json:"endTrim"`
+	HoldTail        length.Length `json:"holdTail"`
+	Carrier         bool          `json:"carrier"` // a clamped carrier holds short pieces at the saw
+	Defects         float64       `json:"defects"`
+	Spares          float64       `json:"spares"`
+	SparesLeast     int           `json:"sparesLeast"` // of each height
+	StockMoisture   float64       `json:"stockMoisture"`
+	GlueOpenMinutes float64       `json:"glueOpenMinutes"`
+	Temperature     float64       `json:"temperature"`
+}
+
+// Work is who does what. Distance is one way, in kilometres.
+type Work struct {
+	OwnBuild    bool    `json:"ownBuild"` // a home builder: no workshop, no selling price
+	Crew        int     `json:"crew"`
+	Survey      bool    `json:"survey"`
+	Delivered   bool    `json:"delivered"`
+	Hung        bool    `json:"hung"`
+	DistanceKm  float64 `json:"distanceKm"`
+	ExtraShop   float64 `json:"extraShopMinutes"`
+	ExtraSite   float64 `json:"extraSiteMinutes"`
+	SpeedFactor float64 `json:"speedFactor"` // on shop minutes; 1: as the price book has them
+}
+
+// WayIn is the route from the street to the wall.
+type WayIn struct {
+	DoorWidth  length.Length `json:"doorWidth"`
+	DoorHeight length.Length `json:"doorHeight"`
+	Corridor   length.Length `json:"corridor"`
+	Stairs     string        `json:"stairs"`
+	Lift       string        `json:"lift"`
+}
+
+// Money is what the client and the law add. Percentages are numbers from 0 to
+// 100.
+type Money struct {
+	Budget   Amount  `json:"budget"` // 0: not said
+	Discount float64 `json:"discount"`
+	Tax      float64 `json:"tax"`
+	Extras   []Extra `json:"extras"`
+}
+
+// Extra is a bought-in line that the tables do not know.
+type Extra struct {
+	Name   string `json:"name"`
+	Amount Amount `json:"amount"`
+}
