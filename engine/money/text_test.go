@@ -1,0 +1,119 @@
+package money_test
+
+import (
+	"math"
+	"math/rand/v2"
+	"testing"
+
+	"blockfield/engine/money"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+func TestParseAndPlain(t *testing.T) {
+	for _, c := range []struct {
+		text, code string
+		minor      int64
+		plain      string
+	}{
+		{"1560.00", "XXX", 156_000, "1560.00"},
+		{"1560", "XXX", 156_000, "1560.00"},
+		{"0.5", "EUR", 50, "0.50"},
+		{"-0.05", "EUR", -5, "-0.05"},
+		{" 12.30 ", "GBP", 1230, "12.30"},
+		{"1560", "JPY", 1560, "1560"},
+		{"1.234", "KWD", 1234, "1.234"},
+		{"0", "XXX", 0, "0.00"},
+		{"1000000000", "JPY", 1_000_000_000, "1000000000"},
+	} {
+		m, err := money.Parse(c.text, c.code)
+		require.NoError(t, err, c.text)
+		assert.Equal(t, money.New(c.minor, c.code), m, c.text)
+		assert.Equal(t, c.plain, m.Plain(), c.text)
+	}
+}
+
+func TestParseRefuses(t *testing.T) {
+	for _, c := range []struct{ text, code, want string }{
+		{"", "EUR", "not an amount"},
+		{"-", "EUR", "not an amount"},
+		{"1,560.00", "EUR", "not an amount"},
+		{"1.", "EUR", "not an amount"},
+		{".5", "EUR", "not an amount"},
+		{"+5", "EUR", "not an amount"},
+		{"1e3", "EUR", "not an amount"},
+		{"--1", "EUR", "not an amount"},
+		{"١٢", "EUR", "not an amount"},
+		{"1.234", "EUR", "too many decimals (EUR has 2)"},
+		{"1.5", "JPY", "too many decimals (JPY has 0)"},
+		{"1000000000.01", "EUR", "out of range"},
+		{"99999999999999999999", "EUR", "out of range"},
+		{"1", "ZZZ", "unknown currency"},
+		{"1", "", "unknown currency"},
+		{"1", "eur", "unknown currency"},
+	} {
+		_, err := money.Parse(c.text, c.code)
+		assert.ErrorContains(t, err, c.want, "%q %q", c.text, c.code)
+	}
+}
+
+func TestPlainRoundTrip(t *testing.T) {
+	rng := rand.New(rand.NewPCG(5, 6))
+	for range 2000 {
+		code := []string{"EUR", "JPY", "KWD", "XXX"}[rng.IntN(4)]
+		m := money.New(rng.Int64N(2e9)-1e9, code)
+		back, err := money.Parse(m.Plain(), code)
+		require.NoError(t, err)
+		require.Equal(t, m, back)
+	}
+}
+
+func TestDigits(t *testing.T) {
+	// ISO 4217 list of minor units; two decimals for "XXX" are our own choice.
+	for code, want := range map[string]int{"EUR": 2, "USD": 2, "JPY": 0, "KWD": 3, "XXX": 2} {
+		got, ok := money.Digits(code)
+		assert.True(t, ok, code)
+		assert.Equal(t, want, got, code)
+		assert.True(t, money.Known(code))
+	}
+	assert.False(t, money.Known("ZZZ"))
+	assert.False(t, money.Known(""))
+}
+
+func TestFormat(t *testing.T) {
+	const nbsp = "\u00a0"
+	// Patterns of the Unicode common locale data, written out by hand from
+	// memory; the Swiss mark for thousands has been a straight and a curly
+	// apostrophe in different editions, here it is straight.
+	for _, c := range []struct {
+		minor               int64
+		code, locale        string
+		wantFull, wantWhole string
+	}{
+		{156_000, "XXX", "en", "¤1,560.00", "¤1,560"},
+		{156_050, "XXX", "en", "¤1,560.50", "¤1,561"},
+		{-156_050, "XXX", "en", "-¤1,560.50", "-¤1,561"},
+		{156_049, "XXX", "en", "¤1,560.49", "¤1,560"},
+		{156_000, "XXX", "de", "1.560,00" + nbsp + "¤", "1.560" + nbsp + "¤"},
+		{156_000, "EUR", "de", "1.560,00" + nbsp + "€", "1.560" + nbsp + "€"},
+		{156_000, "EUR", "en-IE", "€1,560.00", "€1,560"},
+		{156_000, "GBP", "en-GB", "£1,560.00", "£1,560"},
+		{123_456_789, "INR", "en-IN", "₹12,34,567.89", "₹12,34,568"},
+		{156_000, "CHF", "de-CH", "CHF" + nbsp + "1'560.00", "CHF" + nbsp + "1'560"},
+		{1560, "JPY", "en", "¥1,560", "¥1,560"},
+		{156_000, "XXX", "zz-ZZ", "¤1,560.00", "¤1,560"},
+		{156_000, "XXX", "", "¤1,560.00", "¤1,560"},
+		{0, "", "en", "¤0.00", "¤0"},
+		{math.MinInt64, "XXX", "en", "-¤92,233,720,368,547,758.08", "-¤92,233,720,368,547,758"},
+	} {
+		m := money.Money{Minor: c.minor, Currency: c.code}
+		assert.Equal(t, c.wantFull, m.Format(c.locale), "%+v", c)
+		assert.Equal(t, c.wantWhole, m.Whole(c.locale), "%+v", c)
+	}
+}
+
+func TestString(t *testing.T) {
+	assert.Equal(t, "1560.00 XXX", xxx(156_000).String())
+	assert.Equal(t, "0.00", money.Money{}.String())
+}
