@@ -129,3 +129,6 @@ func encode(c float64) float64 {
 }
 
 func scale(c RGB, k float64) RGB { return RGB{c.R * k, c.G * k, c.B * k} }
+
+// PlainWall is the paint of a wall that nobody chose: a warm off-white.
+func PlainWall() RGB { return srgb(226, 221, 211) }

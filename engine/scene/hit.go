@@ -1,0 +1,29 @@
+package scene
+
+// Hit returns the panel and the cell under a point of a picture of the given
+// size: a block's top or side, or bare backer within the field. It is false on
+// frame, gap, wall and beyond.
+func (s Scene) Hit(width, height int, px, py float64) (panel, column, row int, ok bool) {
+	if width < 1 || height < 1 {
+		return 0, 0, 0, false
+	}
+	v := newView(s, width, height)
+	d := v.ray(px, py)
+	h := v.trace(v.eye, d)
+	switch h.what {
+	case theBlock:
+		return h.panel, h.col, h.row, true
+	case theBacker:
+		if h.n.Z < 0.5 {
+			return 0, 0, 0, false
+		}
+		b := &v.panels[h.panel]
+		p := v.eye.at(d, h.t)
+		x, y := (p.X-b.gridX)/b.pitch, (b.gridY-p.Y)/b.pitch
+		if x < 0 || y < 0 || x >= float64(b.cols) || y >= float64(b.rows) {
+			return 0, 0, 0, false
+		}
+		return h.panel, int(x), int(y), true
+	}
+	return 0, 0, 0, false
+}

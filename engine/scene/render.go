@@ -1,0 +1,136 @@
+package scene
+
+import (
+	"image"
+	"math"
+	"runtime"
+	"sync"
+
+	"golang.org/x/image/draw"
+)
+
+// Bounds of a picture: a poster for a large screen and no more.
+const (
+	maxSidePixels  = 8192
+	maxSupersample = 8
+	bandRows       = 16 // rows of the picture that one worker draws at a time
+)
+
+// Render draws the scene. Each pixel is the mean of supersample × supersample
+// samples; 1 gives sharp shadows, 3 and more soft ones. The same arguments give
+// the same picture. Width and height are clamped to 1 to 8192, supersample to 1
+// to 8. The scene must pass Validate.
+func Render(s Scene, width, height, supersample int) *image.RGBA {
+	width = min(max(width, 1), maxSidePixels)
+	height = min(max(height, 1), maxSidePixels)
+	supersample = min(max(supersample, 1), maxSupersample)
+	v := newView(s, width, height)
+	out := image.NewRGBA(image.Rect(0, 0, width, height))
+	bands := make(chan int)
+	var wg sync.WaitGroup
+	for range runtime.GOMAXPROCS(0) {
+		wg.Go(func() {
+			for y := range bands {
+				v.band(out, y, min(y+bandRows, height), supersample)
+			}
+		})
+	}
+	for y := 0; y < height; y += bandRows {
+		bands <- y
+	}
+	close(bands)
+	wg.Wait()
+	return out
+}
+
+// boxFilter averages whole samples: with an integer ratio its bands need
+// nothing of their neighbours.
+func boxFilter() *draw.Kernel {
+	return &draw.Kernel{Support: 0.5, At: func(float64) float64 { return 1 }}
+}
+
+// linearRoom is the part of 16 bits that holds 1.0: highlights above it survive
+// until the tone curve.
+const linearRoom = 0xffff / 4.0
+
+// band draws the rows from y0 to y1: samples in linear light, scaled down, then
+// tone curve, sRGB and dither.
+func (v *view) band(out *image.RGBA, y0, y1, n int) {
+	w := out.Bounds().Dx()
+	fine := image.NewRGBA64(image.Rect(0, 0, w*n, (y1-y0)*n))
+	for sy := range (y1 - y0) * n {
+		for sx := range w * n {
+			px, py := float64(sx/n), float64(y0+sy/n)
+			i := (sy%n)*n + sx%n
+			c := v.sample(px, py, i, n*n, n)
+			put16(fine.Pix[fine.PixOffset(sx, sy):], c)
+		}
+	}
+	coarse := image.NewRGBA64(image.Rect(0, 0, w, y1-y0))
+	if n == 1 {
+		coarse = fine
+	} else {
+		boxFilter().Scale(coarse, coarse.Bounds(), fine, fine.Bounds(), draw.Src, nil)
+	}
+	for y := range y1 - y0 {
+		for x := range w {
+			src := coarse.Pix[coarse.PixOffset(x, y):]
+			dst := out.Pix[out.PixOffset(x, y+y0):]
+			d := dither(float64(x), float64(y+y0))
+			for k := range 3 {
+				c := float64(uint(src[2*k])<<8|uint(src[2*k+1])) / linearRoom
+				dst[k] = uint8(clamp(math.Floor(encode(tone(c))*255+d), 0, 255))
+			}
+			dst[3] = 255
+		}
+	}
+}
+
+func put16(dst []uint8, c RGB) {
+	for k, f := range [3]float64{c.R, c.G, c.B} {
+		u := uint(clamp(f*linearRoom+0.5, 0, 0xffff))
+		dst[2*k], dst[2*k+1] = uint8(u>>8), uint8(u)
+	}
+	dst[6], dst[7] = 0xff, 0xff
+}
+
+// dither is interleaved gradient noise from 0 to 1 (Jimenez 2014, from memory):
+// it breaks up the bands that smooth walls would show in 8 bits.
+func dither(x, y float64) float64 {
+	return fract(52.9829189 * fract(0.06711056*x+0.00583715*y))
+}
+
+// sample is the linear light of one sample of a pixel: number i of count, laid
+// out as side × side.
+func (v *view) sample(px, py float64, i, count, side int) RGB {
+	x := px + (float64(i%side)+0.5)/float64(side)
+	y := py + (float64(i/side)+0.5)/float64(side)
+	d := v.ray(x, y)
+	h := v.trace(v.eye, d)
+	c := v.shade(h, d, i, count, dither(px, py))
+	qx, qy := (x-v.width/2)/v.height, (y-v.height/2)/v.height
+	return scale(c, 1-vignette*smooth(0.25, 1.1, math.Sqrt(qx*qx+qy*qy)))
+}
+
+// shade is the light that a hit sends to the viewer.
+func (v *view) shade(h hit, d vec, i, count int, turn float64) RGB {
+	if h.what == nothing {
+		return scale(v.fillLight, 0.3)
+	}
+	p := v.eye.at(d, h.t)
+	foot := 2 * v.tanHalf / v.height * h.t / math.Sqrt(float64(count)) / max(math.Abs(h.n.dot(d)), 0.2)
+	c, gloss := v.albedo(h, p, foot)
+	lamp := v.lampRay(i, count, turn)
+	facing := h.n.dot(lamp)
+	direct, shine := 0.0, 0.0
+	if facing > 0 && !v.shaded(p.at(h.n, liftM), lamp) {
+		direct = facing * v.falloff(p)
+		half := lamp.sub(d).unit()
+		shine = gloss * 0.35 * math.Pow(max(h.n.dot(half), 0), 8+56*gloss) * direct
+	}
+	open := v.openness(h, p)
+	fill := scale(v.fillLight, open*(0.9+0.1*h.n.Y))
+	back := scale(c.mul(v.fillLight.plus(scale(v.lampLight, 0.6))), bounce*(1-open))
+	light := scale(v.lampLight, direct).plus(fill).plus(back)
+	return c.mul(light).plus(scale(v.lampLight, shine))
+}

@@ -1,0 +1,161 @@
+package scene
+
+import "math"
+
+// Optics of the picture. Chosen by eye for a calm, catalogue-like view.
+const (
+	// viewAngleDeg is the height of the view at zoom 1: a short telephoto, so
+	// that blocks at the edge do not lean.
+	viewAngleDeg = 24
+	// fitMargin is how much larger than the panels the view is at zoom 1.
+	fitMargin = 1.22
+	// minDistanceM keeps the viewer of a tiny panel at arm's length and more.
+	minDistanceM = 1.2
+	// lampDistanceM is how far the lamp hangs from the centre, at least; with
+	// large groups it moves away by lampPerSpan of their diagonal.
+	lampDistanceM = 2.2
+	lampPerSpan   = 1.15
+	// tiny stands for 0 where the maths divides by a direction.
+	tiny = 1e-9
+	// liftM is how far a shadow ray starts off its surface: more than the
+	// shader's float32 can lose over a few metres, less than any slack.
+	liftM = 4e-5
+)
+
+// view is a scene made ready for tracing: the shader's uniforms, in float64.
+type view struct {
+	eye, forward, right, up vec
+	tanHalf                 float64 // half the picture's height at distance 1
+	width, height           float64 // pixels
+	wallW, wallH            float64
+	wall                    RGB
+	centre                  vec
+	lampDir, lampU, lampV   vec // towards the lamp, and two directions across it
+	lampAt                  vec // where its brightness falls off from
+	lampReachM              float64
+	lampLight, fillLight    RGB
+	panels                  []board
+}
+
+// board is one panel made ready: rectangles in wall coordinates, heights over
+// the wall, and what a cell looks up.
+type board struct {
+	lo, hi           vec // the whole panel
+	inLo, inHi       vec // inside of the frame, or the field without one; inLo.Z rear and inHi.Z front of the backer
+	framed, mitred   bool
+	depth            float64 // of the frame
+	gridX, gridY     float64 // upper left corner of the field
+	pitch, block     float64
+	cols, rows       int
+	feet, tallest    float64 // z of the block feet, greatest height over it
+	gapOpen          bool    // the slack is wide enough to be walked through
+	heights          []float64
+	levels           []uint8
+	seed             uint32
+	blocks, rim, ply Material
+}
+
+// gapLineM is the widest slack that is drawn as a line on closed blocks; wider
+// ones are real gaps that light and view pass through. A line can be filtered
+// to the width of a pixel, a real gap of a hair's width would flicker.
+const gapLineM = 1e-3
+
+func newView(s Scene, width, height int) *view {
+	v := &view{
+		width: float64(width), height: float64(height),
+		wallW: s.Wall.WidthM, wallH: s.Wall.HeightM, wall: s.Wall.Colour,
+	}
+	lo, hi := vec{math.Inf(1), math.Inf(1), 0}, vec{math.Inf(-1), math.Inf(-1), 0}
+	for i := range s.Panels {
+		b := newBoard(&s.Panels[i])
+		v.panels = append(v.panels, b)
+		lo = vec{min(lo.X, b.lo.X), min(lo.Y, b.lo.Y), 0}
+		hi = vec{max(hi.X, b.hi.X), max(hi.Y, b.hi.Y), max(hi.Z, b.hi.Z)}
+	}
+	v.centre = lo.add(hi).times(0.5)
+	v.aim(s.Camera.clamped(), lo, hi)
+	v.light(s.Lamp.clamped(), hi.sub(lo))
+	return v
+}
+
+// aim places the viewer. Zooming changes the angle of view, not the distance,
+// so the viewer never ends up inside a block.
+func (v *view) aim(c Camera, lo, hi vec) {
+	tan := math.Tan(radians(viewAngleDeg) / 2)
+	half := hi.sub(lo).times(0.5)
+	dist := max(half.Y/tan, half.X/(tan*v.width/v.height)) * fitMargin
+	dist = max(dist+half.Z, minDistanceM)
+	yaw, pitch := radians(c.YawDeg), radians(c.PitchDeg)
+	back := vec{math.Sin(yaw) * math.Cos(pitch), math.Sin(pitch), math.Cos(yaw) * math.Cos(pitch)}
+	v.eye = v.centre.at(back, dist)
+	v.forward = back.times(-1)
+	v.right = vec{0, 1, 0}.cross(back).unit()
+	v.up = back.cross(v.right)
+	v.tanHalf = tan / c.Zoom
+}
+
+// light places the lamp and sets its colour and strength against the fill. A
+// raking lamp is turned up, as a photographer would, so that no lamp leaves the
+// picture dark.
+func (v *view) light(l Lamp, span vec) {
+	x, y, z := l.Towards()
+	v.lampDir = vec{x, y, z}
+	across := vec{0, 1, 0}
+	if math.Abs(y) > 0.9 {
+		across = vec{1, 0, 0}
+	}
+	v.lampU = across.cross(v.lampDir).unit()
+	v.lampV = v.lampDir.cross(v.lampU)
+	v.lampReachM = max(lampDistanceM, lampPerSpan*span.length())
+	v.lampAt = v.centre.at(v.lampDir, v.lampReachM)
+	strength := lampStrength / math.Pow(max(z, 0.25), 0.75)
+	v.lampLight = scale(lampColour(l.WarmthK), strength)
+	v.fillLight = RGB{fillStrength * 0.97, fillStrength, fillStrength * 1.05}
+}
+
+func newBoard(p *Panel) board {
+	b := board{
+		lo:     vec{p.LeftM, p.BottomM, 0},
+		hi:     vec{p.LeftM + p.OuterWidthM, p.BottomM + p.OuterHeightM, 0},
+		framed: p.FrameThicknessM > 0, mitred: p.Mitred, depth: p.FrameDepthM,
+		pitch: p.PitchM, block: p.BlockM, cols: p.Columns, rows: p.Rows,
+		feet:    p.CleatThicknessM + p.BackerThicknessM,
+		gapOpen: p.PitchM-p.BlockM > gapLineM,
+		heights: p.HeightsM, levels: p.Levels, seed: uint32(p.Seed) ^ uint32(p.Seed>>32),
+		blocks: p.Blocks, rim: p.Frame, ply: p.Backer,
+	}
+	inset := p.FrameThicknessM
+	if !b.framed {
+		b.depth = 0
+	}
+	b.inLo = vec{b.lo.X + inset, b.lo.Y + inset, p.CleatThicknessM}
+	b.inHi = vec{b.hi.X - inset, b.hi.Y - inset, b.feet}
+	b.gridX = (b.lo.X+b.hi.X)/2 - float64(p.Columns)*p.PitchM/2
+	b.gridY = (b.lo.Y+b.hi.Y)/2 + float64(p.Rows)*p.PitchM/2
+	for _, l := range p.Levels {
+		b.tallest = max(b.tallest, p.HeightsM[l])
+	}
+	b.tallest = max(b.tallest, liftM) // a flat box would have no inside
+	b.hi.Z = max(b.depth, b.feet+b.tallest)
+	return b
+}
+
+// height is the height of a cell; beyond the field it is the frame's front, or
+// far below for a bare edge.
+func (b *board) height(col, row int) float64 {
+	if col < 0 || row < 0 || col >= b.cols || row >= b.rows {
+		if b.framed {
+			return b.depth - b.feet
+		}
+		return -b.feet
+	}
+	return b.heights[b.levels[row*b.cols+col]]
+}
+
+// ray is the direction of the view through a point of the picture.
+func (v *view) ray(px, py float64) vec {
+	k := 2 * v.tanHalf / v.height
+	return v.forward.
+		at(v.right, (px-v.width/2)*k).
+		at(v.up, (v.height/2-py)*k).unit()
+}

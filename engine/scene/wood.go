@@ -1,0 +1,136 @@
+package scene
+
+import "math"
+
+// Grain of the wood, chosen by eye.
+const (
+	toneSpread   = 0.17 // lightest to darkest block, as a part of the tone
+	ringContrast = 0.22 // depth of the rings on end grain
+	vesselGrain  = 0.05 // depth of the streaks on long grain
+	seamDark     = 0.30 // what is left of the light in the joint between two blocks
+	arrisM       = 5e-4 // eased edge of a block, half of its joint's look
+	mitreM       = 4e-4 // half width of a frame's joint line
+)
+
+// cellSeed is a byte per block, the only chance in the picture. Integer hash
+// finaliser of the murmur kind (common practice).
+func cellSeed(seed uint32, col, row int) uint8 {
+	h := seed*0x9E3779B1 ^ uint32(col)*0x85EBCA6B ^ uint32(row)*0xC2B2AE35
+	h ^= h >> 16
+	h *= 0x7FEB352D
+	h ^= h >> 15
+	h *= 0x846CA68B
+	h ^= h >> 16
+	return uint8(h)
+}
+
+// albedo is the colour of a hit's surface. foot is the width of one sample on
+// it, in metres; patterns finer than that fade out instead of flickering.
+func (v *view) albedo(h hit, p vec, foot float64) (c RGB, gloss float64) {
+	switch h.what {
+	case theBlock:
+		b := &v.panels[h.panel]
+		seed := float64(cellSeed(b.seed, h.col, h.row))
+		vary := blockTone(seed)
+		if h.n.Z > 0.5 {
+			c = b.blocks.End.mul(vary)
+			return scale(c, b.endGrain(h, p, seed, foot)*b.seams(h, p, foot)), b.blocks.Gloss
+		}
+		c = b.blocks.Face.mul(vary)
+		across := p.X + p.Y // one of them is constant on an upright face
+		return scale(c, streaks(across+seed*0.37, p.Z, foot)), b.blocks.Gloss
+	case theBacker:
+		b := &v.panels[h.panel]
+		if h.n.Z > 0.5 {
+			return b.ply.Face, b.ply.Gloss
+		}
+		return b.ply.End, b.ply.Gloss
+	case theFrame:
+		b := &v.panels[h.panel]
+		return scale(b.rim.Face, b.rimGrain(h, p, foot)), b.rim.Gloss
+	case theWall:
+		return v.wall, 0
+	case theFloor:
+		return RGB{0.21, 0.155, 0.105}, 0
+	case theSide:
+		return scale(v.wall, 0.9), 0
+	}
+	return RGB{0.32, 0.31, 0.30}, 0
+}
+
+// blockTone varies light and warmth from block to block.
+func blockTone(seed float64) RGB {
+	light := 1 + toneSpread*(fract(seed*0.6180339)-0.5)
+	warm := 0.05 * (fract(seed*0.3819660+0.25) - 0.5)
+	return RGB{light * (1 + warm), light, light * (1 - warm)}
+}
+
+// endGrain draws growth rings round a pith that lies somewhere beside the
+// block: slowly darkening latewood with a sharp edge.
+func (b *board) endGrain(h hit, p vec, seed, foot float64) float64 {
+	x := p.X - (b.gridX + (float64(h.col)+0.5)*b.pitch)
+	y := p.Y - (b.gridY - (float64(h.row)+0.5)*b.pitch)
+	a := 2 * math.Pi * fract(seed*0.4142136)
+	far := 0.012 + 0.075*fract(seed*0.7320508)
+	spacing := 0.0022 + 0.0026*fract(seed*0.2360680)
+	dx, dy := x-far*math.Cos(a), y-far*math.Sin(a)
+	r := math.Sqrt(dx*dx + dy*dy)
+	r += 0.0006 * (math.Sin(dx*190+seed) + math.Sin(dy*230-seed))
+	ring := fract(r/spacing + fract(seed*0.13))
+	profile := ring*ring - smooth(0.88, 1, ring) // mean about 0.27
+	fade := clamp(spacing/(2.5*foot)-0.4, 0, 1)
+	pores := 0.02 * math.Sin(x*5200+3*math.Sin(y*4100)) * clamp(0.0008/foot-0.4, 0, 1)
+	return 1 - ringContrast*fade*(profile-0.27) + pores
+}
+
+// seams darkens a block's top along its edges: the eased arris and, where the
+// neighbour is as tall, the joint, each by the part of the sample it covers.
+func (b *board) seams(h hit, p vec, foot float64) float64 {
+	gx, gy := (p.X-b.gridX)/b.pitch, (b.gridY-p.Y)/b.pitch
+	fx, fy := clamp(gx-float64(h.col), 0, 1), clamp(gy-float64(h.row), 0, 1)
+	slack := max(b.pitch-b.block, 0) / 2
+	if b.gapOpen {
+		slack = 0
+	}
+	half := slack + arrisM/2
+	covered := max(
+		line(fx*b.pitch, half, foot), line((1-fx)*b.pitch, half, foot),
+		line(fy*b.pitch, half, foot), line((1-fy)*b.pitch, half, foot))
+	return mix(1, seamDark, covered)
+}
+
+// line is the part of a sample of width foot that a line covers, which reaches
+// half to both sides and whose middle is d away.
+func line(d, half, foot float64) float64 {
+	a, b := clamp(d-foot/2, -half, half), clamp(d+foot/2, -half, half)
+	return (b - a) / foot
+}
+
+// streaks are the vessels of long grain: fine across, long along.
+func streaks(across, along, foot float64) float64 {
+	s := math.Sin(across*610+1.7*math.Sin(along*9)) + 0.7*math.Sin(across*1490+2*math.Sin(along*5+across*40))
+	broad := math.Sin(across*130 + 1.3*math.Sin(along*3))
+	return 1 + vesselGrain*(0.5*s*clamp(0.008/foot-1, 0, 1)+0.6*broad)
+}
+
+// rimGrain runs along each board of the frame and draws the joints.
+func (b *board) rimGrain(h hit, p vec, foot float64) float64 {
+	left, right := p.X-b.lo.X, b.hi.X-p.X
+	low, top := p.Y-b.lo.Y, b.hi.Y-p.Y
+	side, level := min(left, right), min(low, top)
+	upright := side < level // which board: nearest outer edge, halves at 45 degrees
+	joint := (side - level) / math.Sqrt2
+	if !b.mitred { // top and bottom boards run through
+		upright = level > b.inLo.Y-b.lo.Y
+		joint = level - (b.inLo.Y - b.lo.Y)
+	}
+	dark := 0.0
+	if h.n.Z > 0.5 && side < b.inLo.X-b.lo.X+tiny && level < b.inLo.Y-b.lo.Y+mitreM {
+		dark = line(math.Abs(joint), mitreM, foot)
+	}
+	grain := streaks(p.Y+p.Z*0.8, p.X*2, foot)
+	if upright {
+		grain = streaks(p.X+p.Z*0.8, p.Y*2, foot)
+	}
+	return grain * mix(1, seamDark, dark)
+}
