@@ -4,19 +4,23 @@ import "math"
 
 // Light of the picture, all chosen by eye on the default design.
 const (
-	lampStrength = 0.80
-	fillStrength = 0.36
+	lampStrength = 0.72
+	fillStrength = 0.46
 	// balanceK is the colour temperature that the picture shows as white:
 	// lamps below it look warm, but not as orange as they measure.
 	balanceK = 3900
+	// lampTint is how much of the remaining colour of the lamp is shown.
+	lampTint = 0.55
 	// lampWidth is the lamp's apparent radius (radians): it softens the edges
 	// of shadows. About the shade of a picture lamp at two metres.
 	lampWidth = 0.022
 	// bounce is the light that wood throws back into wells and corners, as a
 	// part of the fill.
-	bounce = 0.16
+	bounce = 0.20
+	// sideLift brightens side walls and ceiling, which only the fill reaches.
+	sideLift = 1.5
 	// shoulder is where highlights begin to roll off instead of clipping.
-	shoulder = 0.72
+	shoulder = 0.6
 	// vignette is how much darker the corners of the picture are.
 	vignette = 0.16
 )
@@ -28,8 +32,11 @@ const (
 func lampColour(kelvin float64) RGB {
 	c, w := planck(kelvin), planck(balanceK)
 	c = RGB{c.R / w.R, c.G / w.G, c.B / w.B}
-	return scale(c, 1/(0.2126*c.R+0.7152*c.G+0.0722*c.B))
+	c = scale(c, 1/luminance(c))
+	return RGB{1, 1, 1}.mix(c, lampTint)
 }
+
+func luminance(c RGB) float64 { return 0.2126*c.R + 0.7152*c.G + 0.0722*c.B }
 
 func planck(t float64) RGB {
 	var x, y float64
@@ -67,7 +74,7 @@ func (v *view) lampRay(i, n int, turn float64) vec {
 // more towards the lamp, less away from it.
 func (v *view) falloff(p vec) float64 {
 	to := v.lampAt.sub(p).times(1 / v.lampReachM)
-	return 1 / (0.35 + 0.65*to.dot(to))
+	return 1 / (0.5 + 0.5*to.dot(to))
 }
 
 // beside is the part of the room's light that a long wall of height h takes
@@ -168,13 +175,20 @@ func (v *view) openRoom(h hit, p vec) float64 {
 		open *= 1 - 0.35*beside(0.6, p.Y)
 		return open
 	}
-	return open * (1 - 0.5*beside(0.6, p.Z))
+	open *= 1 - 0.5*beside(0.6, p.Z)
+	if h.what == theSide { // no lamp reaches them, but the room's light does
+		open *= sideLift
+	}
+	return open
 }
 
-// tone rolls off highlights: straight up to the shoulder, then towards 1.
-func tone(c float64) float64 {
-	if c <= shoulder {
+// tone rolls off highlights: straight up to the shoulder, then towards 1. The
+// brightest part decides for all three, so that bright wood keeps its hue.
+func tone(c RGB) RGB {
+	top := max(c.R, c.G, c.B)
+	if top <= shoulder {
 		return c
 	}
-	return shoulder + (1-shoulder)*(1-math.Exp(-(c-shoulder)/(1-shoulder)))
+	to := shoulder + (1-shoulder)*(1-math.Exp(-(top-shoulder)/(1-shoulder)))
+	return scale(c, to/top)
 }

@@ -17,7 +17,7 @@ func (m Material) validate(f *faults, path string) {
 
 // endGrain is how much darker cut fibres look than planed ones: they swallow
 // light and take up more finish. Chosen by eye.
-const endGrain = 0.66
+const endGrain = 0.74
 
 // WoodMaterial returns the look of a wood under a finish; false when either is
 // unknown. The tones are ours, chosen by eye for dry, sanded heartwood.
@@ -57,7 +57,7 @@ func woodTone(wood string) (RGB, bool) {
 	case "cedar":
 		return srgb(192, 130, 92), true
 	case "poplar":
-		return srgb(221, 204, 166), true
+		return srgb(233, 207, 167), true
 	case "beech":
 		return srgb(220, 180, 142), true
 	case "ash":

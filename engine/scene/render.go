@@ -77,10 +77,8 @@ func (v *view) band(out *image.RGBA, y0, y1, n int) {
 			src := coarse.Pix[coarse.PixOffset(x, y):]
 			dst := out.Pix[out.PixOffset(x, y+y0):]
 			d := dither(float64(x), float64(y+y0))
-			for k := range 3 {
-				c := float64(uint(src[2*k])<<8|uint(src[2*k+1])) / linearRoom
-				dst[k] = uint8(clamp(math.Floor(encode(tone(c))*255+d), 0, 255))
-			}
+			c := tone(get16(src))
+			dst[0], dst[1], dst[2] = quantise(c.R, d), quantise(c.G, d), quantise(c.B, d)
 			dst[3] = 255
 		}
 	}
@@ -93,6 +91,14 @@ func put16(dst []uint8, c RGB) {
 	}
 	dst[6], dst[7] = 0xff, 0xff
 }
+
+func get16(src []uint8) RGB {
+	at := func(k int) float64 { return float64(uint(src[k])<<8|uint(src[k+1])) / linearRoom }
+	return RGB{at(0), at(2), at(4)}
+}
+
+// quantise encodes a linear part as sRGB and rounds it up or down by d.
+func quantise(c, d float64) uint8 { return uint8(clamp(math.Floor(encode(c)*255+d), 0, 255)) }
 
 // dither is interleaved gradient noise from 0 to 1 (Jimenez 2014, from memory):
 // it breaks up the bands that smooth walls would show in 8 bits.

@@ -6,7 +6,7 @@ import "math"
 const (
 	// viewAngleDeg is the height of the view at zoom 1: a short telephoto, so
 	// that blocks at the edge do not lean.
-	viewAngleDeg = 24
+	viewAngleDeg = 19
 	// fitMargin is how much larger than the panels the view is at zoom 1.
 	fitMargin = 1.22
 	// minDistanceM keeps the viewer of a tiny panel at arm's length and more.
@@ -110,7 +110,7 @@ func (v *view) light(l Lamp, span vec) {
 	v.lampAt = v.centre.at(v.lampDir, v.lampReachM)
 	strength := lampStrength / math.Pow(max(z, 0.25), 0.75)
 	v.lampLight = scale(lampColour(l.WarmthK), strength)
-	v.fillLight = RGB{fillStrength * 0.97, fillStrength, fillStrength * 1.05}
+	v.fillLight = RGB{fillStrength * 1.05, fillStrength, fillStrength * 0.93}
 }
 
 func newBoard(p *Panel) board {

@@ -4,7 +4,7 @@ import "math"
 
 // Grain of the wood, chosen by eye.
 const (
-	toneSpread   = 0.17 // lightest to darkest block, as a part of the tone
+	toneSpread   = 0.26 // lightest to darkest block, as a part of the tone
 	ringContrast = 0.22 // depth of the rings on end grain
 	vesselGrain  = 0.05 // depth of the streaks on long grain
 	seamDark     = 0.30 // what is left of the light in the joint between two blocks
@@ -38,7 +38,7 @@ func (v *view) albedo(h hit, p vec, foot float64) (c RGB, gloss float64) {
 		}
 		c = b.blocks.Face.mul(vary)
 		across := p.X + p.Y // one of them is constant on an upright face
-		return scale(c, streaks(across+seed*0.37, p.Z, foot)), b.blocks.Gloss
+		return scale(c, streaks(across+seed*0.37, p.Z, foot)*b.sideSeams(h, p, foot)), b.blocks.Gloss
 	case theBacker:
 		b := &v.panels[h.panel]
 		if h.n.Z > 0.5 {
@@ -52,16 +52,14 @@ func (v *view) albedo(h hit, p vec, foot float64) (c RGB, gloss float64) {
 		return v.wall, 0
 	case theFloor:
 		return RGB{0.21, 0.155, 0.105}, 0
-	case theSide:
-		return scale(v.wall, 0.9), 0
 	}
-	return RGB{0.32, 0.31, 0.30}, 0
+	return v.wall, 0 // side walls and ceiling
 }
 
 // blockTone varies light and warmth from block to block.
 func blockTone(seed float64) RGB {
 	light := 1 + toneSpread*(fract(seed*0.6180339)-0.5)
-	warm := 0.05 * (fract(seed*0.3819660+0.25) - 0.5)
+	warm := 0.07 * (fract(seed*0.3819660+0.25) - 0.5)
 	return RGB{light * (1 + warm), light, light * (1 - warm)}
 }
 
@@ -88,15 +86,27 @@ func (b *board) endGrain(h hit, p vec, seed, foot float64) float64 {
 func (b *board) seams(h hit, p vec, foot float64) float64 {
 	gx, gy := (p.X-b.gridX)/b.pitch, (b.gridY-p.Y)/b.pitch
 	fx, fy := clamp(gx-float64(h.col), 0, 1), clamp(gy-float64(h.row), 0, 1)
-	slack := max(b.pitch-b.block, 0) / 2
-	if b.gapOpen {
-		slack = 0
+	nearest := min(fx, 1-fx, fy, 1-fy) * b.pitch
+	return mix(1, seamDark, line(nearest, b.seamHalf(), foot))
+}
+
+// sideSeams draws the joints between the upright faces of neighbours in line.
+func (b *board) sideSeams(h hit, p vec, foot float64) float64 {
+	f := (p.X-b.gridX)/b.pitch - float64(h.col)
+	if h.n.X*h.n.X > 0.5 {
+		f = (b.gridY-p.Y)/b.pitch - float64(h.row)
 	}
-	half := slack + arrisM/2
-	covered := max(
-		line(fx*b.pitch, half, foot), line((1-fx)*b.pitch, half, foot),
-		line(fy*b.pitch, half, foot), line((1-fy)*b.pitch, half, foot))
-	return mix(1, seamDark, covered)
+	f = clamp(f, 0, 1)
+	return mix(1, seamDark, line(min(f, 1-f)*b.pitch, b.seamHalf(), foot))
+}
+
+// seamHalf is half of what a joint shows: its slack, unless that is a gap of
+// its own, and the eased edge of the block.
+func (b *board) seamHalf() float64 {
+	if b.gapOpen {
+		return arrisM / 2
+	}
+	return arrisM/2 + (b.pitch-b.block)/2
 }
 
 // line is the part of a sample of width foot that a line covers, which reaches
