@@ -121,7 +121,7 @@ func newBoard(p *Panel) board {
 		pitch: p.PitchM, block: p.BlockM, cols: p.Columns, rows: p.Rows,
 		feet:    p.CleatThicknessM + p.BackerThicknessM,
 		gapOpen: p.PitchM-p.BlockM > gapLineM,
-		heights: p.HeightsM, levels: p.Levels, seed: uint32(p.Seed) ^ uint32(p.Seed>>32),
+		heights: p.HeightsM, levels: p.Levels, seed: foldSeed(p.Seed),
 		blocks: p.Blocks, rim: p.Frame, ply: p.Backer,
 	}
 	inset := p.FrameThicknessM

@@ -144,3 +144,5 @@ func (b *board) rimGrain(h hit, p vec, foot float64) float64 {
 	}
 	return grain * mix(1, seamDark, dark)
 }
+
+func foldSeed(seed uint64) uint32 { return uint32(seed) ^ uint32(seed>>32) }

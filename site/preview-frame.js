@@ -1,0 +1,94 @@
+// The script of the preview's sandboxed frame. It carries messages between the
+// page and the module (wasm/preview) and holds the browser's frame loop shut
+// while nothing changes. The build puts it behind Go's wasm_exec.js in the
+// frame's document; both are allowed by the hash of their exact text.
+"use strict";
+(() => {
+  const post = (message, transfer = []) => window.parent.postMessage(message, "*", transfer);
+  const fail = (error) => post({ type: "error", message: String((error && error.message) || error) });
+
+  // The gate: the module asks for frames as always, but its request waits here
+  // until wake() is called, and again after rest().
+  const nextFrame = window.requestAnimationFrame.bind(window);
+  let open = false;
+  let waiting = null;
+  window.requestAnimationFrame = (callback) => {
+    if (open) return nextFrame(callback);
+    waiting = callback;
+    return 0;
+  };
+  const wake = () => {
+    open = true;
+    if (waiting) nextFrame(waiting);
+    waiting = null;
+  };
+  const rest = () => {
+    open = false;
+  };
+
+  window.previewHost = {
+    wake,
+    rest,
+    post(message) {
+      if (message.type === "pixels") {
+        message.bytes = message.bytes.buffer;
+        post(message, [message.bytes]);
+        return;
+      }
+      post(message);
+    },
+  };
+
+  // A lost context is the page's to mend: it starts a new frame. Without this
+  // the module would reload the frame's document.
+  window.addEventListener("webglcontextlost", (event) => {
+    event.stopImmediatePropagation();
+    event.preventDefault();
+    rest();
+    post({ type: "lost" });
+  }, true);
+  window.addEventListener("error", (event) => fail(event.message));
+  window.addEventListener("unhandledrejection", (event) => fail(event.reason));
+
+  let booted = false;
+  const boot = async (wasm) => {
+    if (booted) return;
+    booted = true;
+    const go = new window.Go();
+    const { instance } = await WebAssembly.instantiate(wasm, go.importObject);
+    wake(); // the module needs its first frames to set itself up
+    await go.run(instance);
+    fail("preview: the module ended");
+  };
+
+  const receive = (message) => {
+    const preview = window.preview;
+    switch (message.type) {
+      case "boot":
+        return boot(message.wasm).catch(fail);
+      case "scene":
+        return preview.scene(new Uint8Array(message.bytes), message.keepView === true);
+      case "orbit":
+        return preview.orbit(Number(message.dx), Number(message.dy));
+      case "zoom":
+        return preview.zoom(Number(message.factor));
+      case "lamp":
+        return preview.lamp(Number(message.dx), Number(message.dy));
+      case "pixels":
+        return preview.pixels();
+      case "stop":
+        return rest();
+    }
+    throw new Error(`preview: unknown message ${message.type}`);
+  };
+
+  window.addEventListener("message", (event) => {
+    if (event.source !== window.parent) return;
+    try {
+      receive(event.data);
+    } catch (error) {
+      fail(error);
+    }
+  });
+  post({ type: "loaded" });
+})();

@@ -1,0 +1,93 @@
+// Page side of the preview: makes the sandboxed frame, hands it the module and
+// carries messages. What is drawn is decided in Go; when to give up on a frame
+// and start another is decided by the caller.
+
+const text = async (url) => {
+  const answer = await fetch(url);
+  if (!answer.ok) throw new Error(`${url}: ${answer.status}`);
+  return answer.text();
+};
+
+const bytes = async (url) => {
+  const answer = await fetch(url);
+  if (!answer.ok) throw new Error(`${url}: ${answer.status}`);
+  return answer.arrayBuffer();
+};
+
+// The two scripts must stand exactly between their tags: the page's policy
+// allows them by the hash of their text.
+const frameDocument = (exec, script) =>
+  `<!doctype html><html><head><meta charset="utf-8"></head><body>` +
+  `<script>${exec}</script><script>${script}</script></body></html>`;
+
+const makeFrame = (title) => {
+  const frame = document.createElement("iframe");
+  frame.setAttribute("sandbox", "allow-scripts");
+  frame.setAttribute("aria-hidden", "true");
+  frame.setAttribute("tabindex", "-1");
+  frame.className = "preview-frame";
+  frame.title = title;
+  frame.inert = true;
+  return frame;
+};
+
+// startPreview puts a frame into mount and starts the module in it. onMessage
+// gets every message of the frame, and {type: "error", message} when it cannot
+// be loaded. Messages sent before the module is ready wait; of waiting scenes
+// only the last is kept. The frame gets the class "preview-live" with its first
+// full picture.
+export function startPreview({ mount, trustedHTML, wasmURL, execURL, frameScriptURL, onMessage, title = "" }) {
+  const frame = makeFrame(title);
+  const wasm = bytes(wasmURL);
+  let ready = false;
+  let stopped = false;
+  let waiting = [];
+
+  const fail = (error) => {
+    if (!stopped) onMessage({ type: "error", message: error.message });
+  };
+  const post = (message, transfer = []) => frame.contentWindow.postMessage(message, "*", transfer);
+
+  const receive = (event) => {
+    if (event.source !== frame.contentWindow || stopped) return;
+    const message = event.data;
+    if (message.type === "loaded") {
+      wasm.then((module) => stopped || post({ type: "boot", wasm: module }, [module])).catch(fail);
+    }
+    if (message.type === "ready") {
+      ready = true;
+      waiting.forEach((held) => post(held));
+      waiting = [];
+    }
+    if (message.type === "drawn") frame.classList.add("preview-live");
+    onMessage(message);
+  };
+
+  window.addEventListener("message", receive);
+  Promise.all([text(execURL), text(frameScriptURL)])
+    .then(([exec, script]) => {
+      if (stopped) return;
+      frame.srcdoc = trustedHTML(frameDocument(exec, script));
+      mount.append(frame);
+    })
+    .catch(fail);
+
+  return {
+    send(message) {
+      if (stopped) return;
+      if (ready) {
+        post(message);
+        return;
+      }
+      if (message.type === "scene") waiting = waiting.filter((held) => held.type !== "scene");
+      waiting.push(message);
+    },
+    stop() {
+      if (stopped) return;
+      if (ready) post({ type: "stop" });
+      stopped = true;
+      window.removeEventListener("message", receive);
+      frame.remove();
+    },
+  };
+}

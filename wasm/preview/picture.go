@@ -1,0 +1,190 @@
+//go:build js
+
+package main
+
+import (
+	_ "embed"
+	"image"
+	"math"
+	"sync"
+	"syscall/js"
+
+	"github.com/hajimehoshi/ebiten/v2"
+
+	"blockfield/engine/scene"
+	"blockfield/wasm/preview/pace"
+)
+
+//go:embed march.kage
+var marchSource []byte
+
+const (
+	// fullSide is the samples along one side of a pixel in the full picture:
+	// four a pixel smooth edges and soften shadows.
+	fullSide = 2
+	// maxPixels bounds the full picture on dense displays: beyond it more
+	// pixels cost time that nobody sees.
+	maxPixels = 2_600_000
+)
+
+// picture is the game that Ebitengine runs: the scene, what is drawn of it and
+// how far it is out of date. The mutex is for messages, which arrive between
+// frames and within them.
+type picture struct {
+	mu     sync.Mutex
+	host   js.Value
+	shader *ebiten.Shader
+
+	scene    scene.Scene
+	loaded   bool
+	newCells bool
+	cells    *ebiten.Image
+
+	width, height int
+	full, coarse  *ebiten.Image
+	showFull      bool
+
+	pacer      pace.Pacer
+	changed    bool // since the last full picture
+	changedAt  float64
+	wantPixels bool
+}
+
+func newPicture(host js.Value) (*picture, error) {
+	shader, err := ebiten.NewShader(marchSource)
+	if err != nil {
+		return nil, fault(err)
+	}
+	return &picture{host: host, shader: shader}, nil
+}
+
+// Update has nothing to do: the picture changes by messages only.
+func (p *picture) Update() error { return nil }
+
+// Layout is called instead of LayoutF by nobody, but the interface asks for it.
+func (p *picture) Layout(w, h int) (int, int) { return w, h }
+
+// LayoutF makes the picture as large as the frame in the display's own pixels,
+// up to maxPixels.
+func (p *picture) LayoutF(w, h float64) (float64, float64) {
+	k := ebiten.Monitor().DeviceScaleFactor()
+	if n := w * h * k * k; n > maxPixels {
+		k *= math.Sqrt(maxPixels / n)
+	}
+	return max(math.Round(w*k), 1), max(math.Round(h*k), 1)
+}
+
+// Draw draws one step of the picture and shows the best that there is.
+func (p *picture) Draw(screen *ebiten.Image) {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	if !p.loaded {
+		p.host.Call("rest")
+		return
+	}
+	p.fit(screen.Bounds().Size())
+	p.uploadCells()
+	step := p.pacer.Next(nowMS(), p.height)
+	if step.Coarse > 0 {
+		p.drawCoarse(step.Coarse)
+		p.showFull = false
+	}
+	if step.To > step.From {
+		p.march(p.full, image.Rect(0, step.From, p.width, step.To), p.width, p.height, fullSide)
+	}
+	if step.Done {
+		p.showFull = true
+	}
+	p.show(screen)
+	if step.Rest {
+		p.finish()
+	}
+}
+
+// finish runs in the first frame with nothing left to draw, so the full picture
+// has been handed to the browser.
+func (p *picture) finish() {
+	if p.changed {
+		p.changed = false
+		post(p.host, "drawn", map[string]any{"ms": nowMS() - p.changedAt, "width": p.width, "height": p.height})
+	}
+	if p.wantPixels {
+		p.sendPixels()
+	}
+	p.host.Call("rest")
+}
+
+// fit follows the size of the frame.
+func (p *picture) fit(size image.Point) {
+	if p.full != nil && size.X == p.width && size.Y == p.height {
+		return
+	}
+	if p.full != nil {
+		p.full.Deallocate()
+	}
+	p.width, p.height = size.X, size.Y
+	p.full = newImage(p.width, p.height)
+	p.touch(false)
+}
+
+// newImage keeps an image out of the shared atlas: the cells are read by exact
+// position, the others are too large for it.
+func newImage(w, h int) *ebiten.Image {
+	return ebiten.NewImageWithOptions(image.Rect(0, 0, w, h), &ebiten.NewImageOptions{Unmanaged: true})
+}
+
+func (p *picture) uploadCells() {
+	if !p.newCells {
+		return
+	}
+	p.newCells = false
+	pix, rows := p.scene.Cells()
+	if p.cells == nil || p.cells.Bounds().Dy() != rows {
+		if p.cells != nil {
+			p.cells.Deallocate()
+		}
+		p.cells = newImage(scene.CellBytesWidth, rows)
+	}
+	p.cells.WritePixels(pix)
+}
+
+func (p *picture) drawCoarse(part int) {
+	w, h := (p.width+part-1)/part, (p.height+part-1)/part
+	if p.coarse == nil || p.coarse.Bounds().Dx() != w || p.coarse.Bounds().Dy() != h {
+		if p.coarse != nil {
+			p.coarse.Deallocate()
+		}
+		p.coarse = newImage(w, h)
+	}
+	p.march(p.coarse, p.coarse.Bounds(), w, h, 1)
+}
+
+// march runs the shader over a part of a picture of the given size.
+func (p *picture) march(dst *ebiten.Image, part image.Rectangle, width, height, side int) {
+	uniforms := p.scene.Uniforms(width, height)
+	uniforms["Side"] = side
+	x0, y0 := float32(part.Min.X), float32(part.Min.Y)
+	x1, y1 := float32(part.Max.X), float32(part.Max.Y)
+	corners := []ebiten.Vertex{{DstX: x0, DstY: y0}, {DstX: x1, DstY: y0}, {DstX: x0, DstY: y1}, {DstX: x1, DstY: y1}}
+	dst.DrawTrianglesShader(corners, []uint16{0, 1, 2, 1, 2, 3}, p.shader, &ebiten.DrawTrianglesShaderOptions{
+		Uniforms: uniforms,
+		Images:   [4]*ebiten.Image{p.cells},
+		Blend:    ebiten.BlendCopy,
+	})
+}
+
+// show copies the full picture, or the coarse one enlarged.
+func (p *picture) show(screen *ebiten.Image) {
+	var op ebiten.DrawImageOptions
+	if p.showFull {
+		screen.DrawImage(p.full, &op)
+		return
+	}
+	if p.coarse == nil {
+		return
+	}
+	size := p.coarse.Bounds().Size()
+	op.GeoM.Scale(float64(p.width)/float64(size.X), float64(p.height)/float64(size.Y))
+	op.Filter = ebiten.FilterLinear
+	screen.DrawImage(p.coarse, &op)
+}

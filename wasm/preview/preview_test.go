@@ -1,0 +1,146 @@
+package main_test
+
+import (
+	"context"
+	"crypto/sha256"
+	"encoding/base64"
+	"fmt"
+	"image"
+	"net/http"
+	"net/http/httptest"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/chromedp/chromedp"
+	"github.com/stretchr/testify/require"
+
+	"blockfield/engine/scene"
+)
+
+// Size of the trial's stage, in pixels.
+const stageWidth, stageHeight = 480, 320
+
+// trial is a running page with the preview in it.
+type trial struct{ ctx context.Context }
+
+// newTrial builds the module, serves it with the page of testdata under the
+// site's strict policy and opens that in a headless browser with software
+// graphics.
+func newTrial(t *testing.T, scenes map[string]scene.Scene) trial {
+	t.Helper()
+	files := map[string][]byte{
+		"/preview.wasm":     buildModule(t),
+		"/wasm_exec.js":     readFile(t, filepath.Join(goRoot(t), "lib", "wasm", "wasm_exec.js")),
+		"/preview-frame.js": readFile(t, "../../site/preview-frame.js"),
+		"/preview.js":       readFile(t, "../../site/preview.js"),
+		"/trial.js":         readFile(t, "testdata/trial.js"),
+		"/trial.css": fmt.Appendf(nil, "body{margin:0} #stage,iframe{width:%dpx;height:%dpx;border:0;display:block}",
+			stageWidth, stageHeight),
+		"/": []byte(`<!doctype html><html lang="en"><head><meta charset="utf-8"><title>trial</title>` +
+			`<link rel="icon" href="data:,"><link rel="stylesheet" href="trial.css">` +
+			`<script type="module" src="trial.js"></script></head><body><div id="stage"></div></body></html>`),
+	}
+	for name, s := range scenes {
+		files["/"+name] = s.Encode()
+	}
+	server := httptest.NewServer(serve(files))
+	t.Cleanup(server.Close)
+	tr := trial{openBrowser(t)}
+	_, err := chromedp.Run(tr.ctx, chromedp.Navigate(server.URL+"/"))
+	require.NoError(t, err)
+	return tr
+}
+
+func serve(files map[string][]byte) http.Handler {
+	hash := func(name string) string {
+		sum := sha256.Sum256(files[name])
+		return "'sha256-" + base64.StdEncoding.EncodeToString(sum[:]) + "'"
+	}
+	policy := "default-src 'none'; script-src 'self' 'wasm-unsafe-eval' " + hash("/wasm_exec.js") + " " + hash("/preview-frame.js") +
+		"; style-src 'self'; img-src 'self' data: blob:; connect-src 'self'; worker-src 'self'; frame-src 'self'" +
+		"; base-uri 'none'; form-action 'none'; frame-ancestors 'self'" +
+		"; require-trusted-types-for 'script'; trusted-types blockfield"
+	types := map[string]string{".js": "text/javascript", ".css": "text/css", ".wasm": "application/wasm", "": "text/html"}
+	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		body, ok := files[r.URL.Path]
+		if !ok {
+			http.NotFound(w, r)
+			return
+		}
+		w.Header().Set("Content-Security-Policy", policy)
+		w.Header().Set("Content-Type", types[filepath.Ext(r.URL.Path)])
+		w.Write(body)
+	})
+}
+
+func openBrowser(t *testing.T) context.Context {
+	t.Helper()
+	const path = "/usr/bin/chromium"
+	if _, err := os.Stat(path); err != nil {
+		t.Fatalf("%v: install it with: apt-get install chromium", err)
+	}
+	alloc, cancel := chromedp.NewExecAllocator(t.Context(),
+		chromedp.ExecPath(path), chromedp.NoFirstRun, chromedp.Headless, chromedp.NoSandbox,
+		chromedp.UserDataDir(t.TempDir()),
+		chromedp.Flag("disable-quic", true),
+		chromedp.Flag("disable-background-networking", true),
+		chromedp.Flag("disable-component-update", true),
+		chromedp.Flag("disable-sync", true),
+		chromedp.Flag("use-angle", "swiftshader"),
+		chromedp.Flag("enable-unsafe-swiftshader", true),
+		chromedp.Flag("enable-features", "IsolateSandboxedIframes"),
+	)
+	t.Cleanup(cancel)
+	ctx, cancel := chromedp.NewContext(alloc)
+	t.Cleanup(cancel)
+	ctx, cancel = context.WithTimeout(ctx, 2*time.Minute)
+	t.Cleanup(cancel)
+	return ctx
+}
+
+// value runs a line of script in the page and waits for its promise.
+func value[V any](t *testing.T, tr trial, script string) V {
+	t.Helper()
+	v, err := chromedp.Run(tr.ctx, chromedp.Evaluate[V](script, chromedp.EvalAwaitPromise))
+	require.NoError(t, err, script)
+	return v
+}
+
+// pixels is the picture that stands in the preview.
+func (tr trial) pixels(t *testing.T) *image.RGBA {
+	t.Helper()
+	got := value[struct {
+		Width, Height int
+		Pixels        []byte
+	}](t, tr, "trial.pixels()")
+	require.Len(t, got.Pixels, 4*got.Width*got.Height)
+	return &image.RGBA{Pix: got.Pixels, Stride: 4 * got.Width, Rect: image.Rect(0, 0, got.Width, got.Height)}
+}
+
+func buildModule(t *testing.T) []byte {
+	t.Helper()
+	out := filepath.Join(t.TempDir(), "preview.wasm")
+	cmd := exec.Command("go", "build", "-ldflags=-s -w", "-gcflags=all=-l", "-o", out, ".")
+	cmd.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm")
+	text, err := cmd.CombinedOutput()
+	require.NoError(t, err, string(text))
+	return readFile(t, out)
+}
+
+func goRoot(t *testing.T) string {
+	t.Helper()
+	out, err := exec.Command("go", "env", "GOROOT").Output()
+	require.NoError(t, err)
+	return strings.TrimSpace(string(out))
+}
+
+func readFile(t *testing.T, name string) []byte {
+	t.Helper()
+	b, err := os.ReadFile(name)
+	require.NoError(t, err)
+	return b
+}

@@ -1,0 +1,72 @@
+// The page of the preview's test: starts the preview under the strict policy
+// and keeps what the frame says, for the test to wait for.
+import { startPreview } from "./preview.js";
+
+const policy = window.trustedTypes.createPolicy("blockfield", { createHTML: (html) => html });
+const said = [];
+const waiting = [];
+const violations = [];
+
+document.addEventListener("securitypolicyviolation", (event) => {
+  violations.push(`${event.violatedDirective} ${event.blockedURI} ${event.sample}`);
+});
+
+const onMessage = (message) => {
+  said.push(message);
+  for (const wait of waiting.splice(0)) wait();
+};
+
+const start = () => startPreview({
+  mount: document.querySelector("#stage"),
+  trustedHTML: (html) => policy.createHTML(html),
+  wasmURL: "preview.wasm",
+  execURL: "wasm_exec.js",
+  frameScriptURL: "preview-frame.js",
+  title: "trial",
+  onMessage,
+});
+
+let preview = start();
+
+// next resolves with the next message of a type from number from on.
+const next = async (type, from) => {
+  for (;;) {
+    const found = said.slice(from).find((message) => message.type === type || message.type === "error");
+    if (found && found.type === "error" && type !== "error") throw new Error(found.message);
+    if (found) return found;
+    await new Promise((resolve) => waiting.push(resolve));
+  }
+};
+
+const ask = (message, answer) => {
+  const from = said.length;
+  preview.send(message);
+  return next(answer, from);
+};
+
+const base64 = (buffer) => new Promise((resolve) => {
+  const reader = new FileReader();
+  reader.onload = () => resolve(reader.result.split(",")[1]);
+  reader.readAsDataURL(new Blob([buffer]));
+});
+
+const trial = {
+  violations,
+  said: () => said.map((message) => message.type),
+  ready: () => next("ready", 0),
+  ask,
+  async scene(name, keepView = false) {
+    const bytes = await (await fetch(name)).arrayBuffer();
+    return ask({ type: "scene", bytes, keepView }, "drawn");
+  },
+  async pixels() {
+    const { width, height, bytes } = await ask({ type: "pixels" }, "pixels");
+    return { width, height, pixels: await base64(bytes) };
+  },
+  restart() {
+    preview.stop();
+    said.length = 0;
+    preview = start();
+  },
+};
+window.trial = trial;

@@ -1,0 +1,135 @@
+package main_test
+
+import (
+	"image"
+	"image/png"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"blockfield/engine/scene"
+)
+
+// How far shader and Go renderer may differ: they walk the same way in 32 and
+// 64 bits, so only samples right on an edge may fall to the other side. Chosen
+// from what was seen here with software graphics, doubled.
+const (
+	closeLevels   = 3    // levels of 255 that count as the same
+	mayDiffer     = 0.01 // part of the pixels that may be further apart
+	mayDifferMean = 0.35 // mean difference of all parts, in levels
+)
+
+// trialScene is a scene with the given view; two panels cast shadows on each
+// other when there is a second one.
+func trialScene(panels ...scene.Panel) scene.Scene {
+	return scene.Scene{
+		Wall:   scene.Wall{WidthM: 3.5, HeightM: 2.5, Colour: scene.PlainWall()},
+		Panels: panels,
+		Camera: scene.Camera{Zoom: 1},
+		Lamp:   scene.Lamp{AzimuthDeg: 315, ElevationDeg: 35, WarmthK: 3000},
+	}
+}
+
+// trialPanel is a framed panel of the default section and heights; its levels
+// are no pattern, only uneven (invented).
+func trialPanel(columns, rows int) scene.Panel {
+	wood, _ := scene.WoodMaterial("poplar", "waterborne varnish")
+	ply, _ := scene.BackerMaterial("birch ply")
+	levels := make([]uint8, columns*rows)
+	for i := range levels {
+		levels[i] = uint8((i*i/3 + i/5*7) % 4)
+	}
+	const pitch, edge = 0.0362, 0.046
+	return scene.Panel{
+		LeftM: 1.13, BottomM: 1, OuterWidthM: float64(columns)*pitch + edge, OuterHeightM: float64(rows)*pitch + edge,
+		FrameThicknessM: 0.02, FrameGapM: 0.003, FrameDepthM: 0.127, Mitred: true,
+		CleatThicknessM: 0.018, BackerThicknessM: 0.012,
+		Columns: columns, Rows: rows, PitchM: pitch, BlockM: 0.036,
+		HeightsM: []float64{0.026, 0.042, 0.064, 0.092}, Levels: levels, Seed: 1,
+		Blocks: wood, Frame: wood, Backer: ply,
+	}
+}
+
+// TestShaderMatchesGo draws scenes with the shader and with the Go renderer.
+func TestShaderMatchesGo(t *testing.T) {
+	framed := trialScene(trialPanel(33, 22))
+
+	turned := trialScene(trialPanel(20, 12))
+	turned.Camera = scene.Camera{YawDeg: -48, PitchDeg: 25, Zoom: 1.4}
+	turned.Lamp = scene.Lamp{AzimuthDeg: 70, ElevationDeg: 20, WarmthK: 4500}
+	turned.Panels[0].Mitred = false
+
+	bare := trialPanel(12, 9)
+	bare.FrameThicknessM, bare.FrameGapM = 0, 0
+	bare.OuterWidthM, bare.OuterHeightM = 12*bare.PitchM, 9*bare.PitchM
+	bare.BlockM = 0.030 // gaps that light passes through
+	bare.HeightsM = []float64{0, 0.03, 0.06, 0.12}
+	other := trialPanel(12, 9)
+	other.LeftM = bare.LeftM + 0.55
+	pair := trialScene(bare, other)
+	pair.Camera = scene.Camera{YawDeg: 30, PitchDeg: -10, Zoom: 0.9}
+	pair.Lamp = scene.Lamp{AzimuthDeg: 100, ElevationDeg: 15, WarmthK: 3000}
+
+	room := trialScene(trialPanel(33, 22))
+	room.Camera = scene.Camera{YawDeg: 60, PitchDeg: 20, Zoom: 0.3}
+
+	scenes := map[string]scene.Scene{"framed": framed, "turned": turned, "pair": pair, "room": room}
+	tr := newTrial(t, scenes)
+	value[any](t, tr, "trial.ready()")
+	for name, s := range scenes {
+		t.Run(name, func(t *testing.T) {
+			require.NoError(t, s.Validate())
+			drawn := value[struct{ Ms float64 }](t, tr, "trial.scene('"+name+"')")
+			got := tr.pixels(t)
+			want := scene.Render(s, stageWidth, stageHeight, 2)
+			require.Equal(t, want.Bounds(), got.Bounds())
+			mean, far := difference(got, want)
+			t.Logf("%s: mean %.3f levels, %.3f %% of pixels more than %d apart; drawn in %.0f ms",
+				name, mean, 100*far, closeLevels, drawn.Ms)
+			keepOnFailure(t, name+"-shader", got)
+			keepOnFailure(t, name+"-go", want)
+			assert.LessOrEqual(t, mean, mayDifferMean)
+			assert.LessOrEqual(t, far, mayDiffer)
+		})
+	}
+	assert.Empty(t, value[[]string](t, tr, "trial.violations"))
+}
+
+// difference returns the mean difference of red, green and blue, in levels of
+// 255, and the part of the pixels with a part more than closeLevels apart.
+func difference(a, b *image.RGBA) (mean, far float64) {
+	for i := 0; i < len(a.Pix); i += 4 {
+		worst := 0
+		for k := range 3 {
+			d := int(a.Pix[i+k]) - int(b.Pix[i+k])
+			d = max(d, -d)
+			mean += float64(d)
+			worst = max(worst, d)
+		}
+		if worst > closeLevels {
+			far++
+		}
+	}
+	n := float64(len(a.Pix) / 4)
+	return mean / (3 * n), far / n
+}
+
+// keepOnFailure leaves the picture of a failed comparison for the eye.
+func keepOnFailure(t *testing.T, name string, img image.Image) {
+	t.Cleanup(func() {
+		if !t.Failed() {
+			return
+		}
+		path := filepath.Join(os.TempDir(), "blockfield-"+name+".png")
+		f, err := os.Create(path)
+		if err != nil {
+			t.Log(err)
+			return
+		}
+		defer f.Close()
+		t.Log(path, png.Encode(f, img))
+	})
+}
