@@ -1,0 +1,196 @@
+package design
+
+import (
+	"math"
+	"reflect"
+	"slices"
+	"strconv"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"blockfield/engine/length"
+)
+
+// Validate checks every value of a design document against the table and
+// against its neighbours. The error, if any, is of type Faults.
+func Validate(doc Document) error { return validate(&doc, length.Metric) }
+
+func validate(doc *Document, u length.Units) error {
+	c := checker{units: u}
+	c.parts(designTree(), reflect.ValueOf(doc).Elem(), nil)
+	c.document(doc)
+	return c.err()
+}
+
+// ValidateBook does the same for a price book.
+func ValidateBook(book Book) error {
+	c := checker{}
+	c.parts(bookTree(), reflect.ValueOf(&book).Elem(), nil)
+	c.book(&book)
+	return c.err()
+}
+
+// checker walks a document and collects what is wrong with it.
+type checker struct {
+	finding
+	units length.Units // that ranges are said in
+}
+
+func (c *checker) parts(n *node, v reflect.Value, p *at) {
+	if n.optionalPart() {
+		if v.IsNil() {
+			return
+		}
+		v = v.Elem()
+	}
+	for i := range n.parts {
+		kid := &n.parts[i]
+		c.value(kid, v.Field(kid.index), p.field(kid.name))
+	}
+}
+
+func (c *checker) value(n *node, v reflect.Value, p *at) {
+	switch n.shape {
+	case leaf:
+		c.leaf(n.field, v, p)
+		return
+	case part:
+		c.parts(n, v, p)
+		return
+	}
+	if v.Len() < n.field.Least || v.Len() > n.field.Most {
+		c.add(p, WrongCount, strconv.Itoa(v.Len())+" entries", n.field.allowedCount())
+	}
+	for i := range min(v.Len(), n.field.Most) {
+		if n.shape == leafList {
+			c.leaf(n.field, v.Index(i), p.item(i))
+		} else {
+			c.parts(n, v.Index(i), p.item(i))
+		}
+	}
+}
+
+func (c *checker) leaf(f Field, v reflect.Value, p *at) {
+	if code := faultOf(f, v); code != "" {
+		allowed := f.Allowed(c.units)
+		if code == EmptyText || code == ControlChars {
+			allowed = ""
+		}
+		c.add(p, code, textOf(v), allowed)
+	}
+}
+
+// faultOf checks one value against its row; "" is right.
+func faultOf(f Field, v reflect.Value) Code {
+	switch f.Kind {
+	case KindLength:
+		if !f.holds(v.Interface().(length.Length).Millimetres()) {
+			return OutOfRange
+		}
+	case KindAmount:
+		if !f.holds(float64(v.Int()) / amountUnit) {
+			return OutOfRange
+		}
+	case KindNumber:
+		// A number that is not one fails every comparison.
+		if !f.holds(v.Float()) {
+			return OutOfRange
+		}
+	case KindInteger:
+		if len(f.Choices) > 0 && !slices.Contains(f.Choices, textOf(v)) {
+			return UnknownChoice
+		}
+		if !f.holds(float64(v.Int())) {
+			return OutOfRange
+		}
+	case KindChoice:
+		if !slices.Contains(f.Choices, v.String()) {
+			return UnknownChoice
+		}
+	case KindText:
+		return textFault(f, v.String())
+	case KindDate:
+		if !(f.Optional && v.String() == "") && !isDate(v.String()) {
+			return BadDate
+		}
+	case KindCode:
+		if !isCode(v.String()) {
+			return BadCode
+		}
+	case KindCurrency:
+		if s := v.String(); len(s) != 3 || strings.Trim(s, "ABCDEFGHIJKLMNOPQRSTUVWXYZ") != "" {
+			return UnknownChoice
+		}
+	}
+	return ""
+}
+
+func textFault(f Field, s string) Code {
+	switch {
+	case !utf8.ValidString(s):
+		return BadUTF8
+	case s == "" && !f.Optional:
+		return EmptyText
+	case utf8.RuneCountInString(s) > f.MaxChars:
+		return LongText
+	}
+	for _, r := range s {
+		if unicode.IsControl(r) && !(f.Lines && r == '\n') {
+			return ControlChars
+		}
+	}
+	return ""
+}
+
+// textOf writes a value the way a person would.
+func textOf(v reflect.Value) string {
+	switch x := v.Interface().(type) {
+	case length.Length:
+		return x.String()
+	case Amount:
+		return x.String()
+	case bool:
+		if x {
+			return "yes"
+		}
+		return "no"
+	case float64:
+		if math.IsNaN(x) || math.IsInf(x, 0) {
+			return "no number"
+		}
+		return number(x)
+	}
+	if v.CanInt() {
+		return strconv.FormatInt(v.Int(), 10)
+	}
+	return v.String()
+}
+
+// isDate reports whether s is a day of the calendar, written 2026-03-31.
+func isDate(s string) bool {
+	if len(s) != len("2026-03-31") || s[4] != '-' || s[7] != '-' {
+		return false
+	}
+	year, month, day := digits(s[:4]), digits(s[5:7]), digits(s[8:])
+	if year < 1 || month < 1 || month > 12 || day < 1 {
+		return false
+	}
+	days := []int{31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31}[month-1]
+	if month == 2 && year%4 == 0 && (year%100 != 0 || year%400 == 0) {
+		days++
+	}
+	return day <= days
+}
+
+// digits reads a short number of nothing but digits, or returns −1.
+func digits(s string) int {
+	if s == "" || strings.Trim(s, "0123456789") != "" {
+		return -1
+	}
+	n, err := strconv.Atoi(s)
+	if err != nil {
+		return -1
+	}
+	return n
+}

@@ -1,0 +1,373 @@
+package design
+
+import (
+	"bytes"
+	"errors"
+	"io"
+	"math"
+	"reflect"
+	"strconv"
+	"strings"
+	"unicode/utf8"
+
+	"blockfield/engine/length"
+
+	"github.com/go-json-experiment/json/jsontext"
+)
+
+// Bounds of what is read at all.
+const (
+	maxFileBytes = 4 << 20
+	maxDepth     = 32
+)
+
+// Decode reads a design file. What is missing takes the value of Default, and
+// is listed in Assumed where it comes from the real world. The error, if any,
+// is of type Faults and lists everything that is wrong.
+func Decode(data []byte) (Document, error) {
+	doc := Default()
+	doc.Assumed = nil
+	d := decoder{fresh: newEntry}
+	if !d.envelope(data, Format, Version) {
+		return Document{}, d.err()
+	}
+	d.read(data, designTree(), reflect.ValueOf(&doc).Elem())
+	doc.Assumed = sortAssumed(append(doc.Assumed, d.missing...))
+	d.parts(designTree(), reflect.ValueOf(&doc).Elem(), nil)
+	d.document(&doc)
+	if err := d.err(); err != nil {
+		return Document{}, err
+	}
+	return doc, nil
+}
+
+// DecodeBook reads a price book, which must be complete.
+func DecodeBook(data []byte) (Book, error) {
+	var book Book
+	d := decoder{fresh: nothing}
+	if !d.envelope(data, BookFormat, BookVersion) {
+		return Book{}, d.err()
+	}
+	d.read(data, bookTree(), reflect.ValueOf(&book).Elem())
+	if len(d.faults) == 0 { // a missing price is said once, not again as out of range
+		d.parts(bookTree(), reflect.ValueOf(&book).Elem(), nil)
+		d.book(&book)
+	}
+	if err := d.err(); err != nil {
+		return Book{}, err
+	}
+	return book, nil
+}
+
+// nothing is what an entry of a price book starts as.
+func nothing(string) any { return nil }
+
+// decoder reads one document and checks it.
+type decoder struct {
+	checker
+	in      *jsontext.Decoder
+	fresh   func(pattern string) any // what a new entry of a list starts as
+	missing []string                 // assumable values that the file does not hold
+}
+
+// tokens reads strictly, but leaves duplicate names to readParts, which names
+// all of them.
+func tokens(data []byte) *jsontext.Decoder {
+	return jsontext.NewDecoder(bytes.NewBuffer(data), jsontext.AllowDuplicateNames(true))
+}
+
+// envelope reads the whole file once without keeping anything: its size, its
+// syntax, its depth, its format and its version must be right before the rest
+// means anything.
+func (d *decoder) envelope(data []byte, format string, version int) bool {
+	switch {
+	case len(data) > maxFileBytes:
+		d.add(nil, TooLarge, strconv.Itoa(len(data))+" bytes", "at most "+strconv.Itoa(maxFileBytes)+" bytes")
+		return false
+	case !utf8.Valid(data):
+		d.add(nil, BadUTF8, "at byte "+strconv.Itoa(firstBadByte(data)), "")
+		return false
+	}
+	d.in = tokens(data)
+	foundFormat, foundVersion, ok := d.scan()
+	if !ok {
+		return false
+	}
+	if foundFormat != format {
+		d.add((*at)(nil).field("format"), ForeignFormat, foundFormat, format)
+		return false
+	}
+	v, err := strconv.ParseUint(foundVersion, 10, 32)
+	switch p := (*at)(nil).field("version"); {
+	case foundVersion == "":
+		d.add(p, Missing, "", strconv.Itoa(version))
+	case err != nil || v == 0:
+		d.add(p, OlderVersion, foundVersion, strconv.Itoa(version))
+	case v > uint64(version):
+		d.add(p, NewerVersion, foundVersion, "up to version "+strconv.Itoa(version))
+	default:
+		return true
+	}
+	return false
+}
+
+// firstBadByte is where data stops being UTF-8.
+func firstBadByte(data []byte) int {
+	for i := 0; i < len(data); {
+		r, size := utf8.DecodeRune(data[i:])
+		if r == utf8.RuneError && size == 1 {
+			return i
+		}
+		i += size
+	}
+	return len(data)
+}
+
+// scan walks over all tokens and returns the texts of format and version.
+func (d *decoder) scan() (format, version string, ok bool) {
+	if d.in.PeekKind() != '{' {
+		_, err := d.in.ReadToken()
+		if err == nil {
+			d.add(nil, ForeignFormat, "", "a JSON object")
+			return "", "", false
+		}
+		return "", "", d.syntax(err)
+	}
+	name, ended := "", false
+	for {
+		tok, err := d.in.ReadToken()
+		if err == io.EOF {
+			return format, version, true
+		}
+		if err != nil {
+			return "", "", d.syntax(err)
+		}
+		if ended {
+			d.add(nil, BadSyntax, "more after the end at byte "+d.offset(), "")
+			return "", "", false
+		}
+		ended = d.in.StackDepth() == 0
+		if d.in.StackDepth() > maxDepth {
+			d.add(nil, TooDeep, "at byte "+d.offset(), strconv.Itoa(maxDepth)+" levels")
+			return "", "", false
+		}
+		if d.in.StackDepth() != 1 {
+			continue
+		}
+		switch _, n := d.in.StackIndex(1); {
+		case n%2 == 1 && tok.Kind() == '"':
+			name = tok.String()
+		case name == "format" && tok.Kind() == '"':
+			format = tok.String()
+		case name == "version" && tok.Kind() == '0':
+			version = tok.String()
+		}
+	}
+}
+
+// syntax reports what keeps the file from being read at all.
+func (d *decoder) syntax(err error) bool {
+	where, code := "at byte "+d.offset(), BadSyntax
+	switch text := err.Error(); {
+	case errors.Is(err, io.EOF) || errors.Is(err, io.ErrUnexpectedEOF):
+		where = "cut off after byte " + d.offset()
+	case strings.Contains(text, "UTF-8") || strings.Contains(text, "surrogate"):
+		code = BadUTF8
+	}
+	d.add(nil, code, where, "")
+	return false
+}
+
+// offset is how far the file was read.
+func (d *decoder) offset() string { return strconv.FormatInt(d.in.InputOffset(), 10) }
+
+// read fills v from a file whose syntax is known to be right.
+func (d *decoder) read(data []byte, n *node, v reflect.Value) {
+	d.in = tokens(data)
+	d.readParts(n, v, nil)
+}
+
+// wrong reports a value of the wrong kind and skips it.
+func (d *decoder) wrong(p *at, want string) {
+	raw, err := d.in.ReadValue()
+	if err != nil {
+		panic("design: internal error: " + err.Error())
+	}
+	d.add(p, WrongType, string(raw[:min(len(raw), 4*maxShown)]), want)
+}
+
+func (d *decoder) skip() {
+	if err := d.in.SkipValue(); err != nil {
+		panic("design: internal error: " + err.Error())
+	}
+}
+
+func (d *decoder) token() jsontext.Token {
+	tok, err := d.in.ReadToken()
+	if err != nil {
+		panic("design: internal error: " + err.Error())
+	}
+	return tok
+}
+
+func (d *decoder) readParts(n *node, v reflect.Value, p *at) {
+	if d.in.PeekKind() != '{' {
+		d.wrong(p, "a part with names")
+		return
+	}
+	d.token()
+	seen := make([]bool, len(n.parts))
+	for d.in.PeekKind() != '}' {
+		name := d.token().String()
+		kid, i := n.child(name)
+		switch {
+		case kid == nil:
+			d.add(p.field(shown(name)), UnknownField, "", "")
+			d.skip()
+		case seen[i]:
+			d.add(p.field(name), TwiceGiven, "", "")
+			d.skip()
+		default:
+			seen[i] = true
+			d.readNode(kid, v.Field(kid.index), p.field(name))
+		}
+	}
+	d.token()
+	for i := range n.parts {
+		if kid := &n.parts[i]; !seen[i] {
+			d.absent(kid, v.Field(kid.index), p.field(kid.name))
+		}
+	}
+}
+
+// absent notes what a file does not hold: a fault where it must be there, and
+// a value to be assumed where it comes from the real world.
+func (d *decoder) absent(n *node, v reflect.Value, p *at) {
+	switch {
+	case n.field.Required || n.name == "design":
+		d.add(p, Missing, "", "")
+	case n.optionalPart():
+	case n.shape == part:
+		for i := range n.parts {
+			kid := &n.parts[i]
+			d.absent(kid, v.Field(kid.index), p.field(kid.name))
+		}
+	case p.top() == "design":
+		eachAssumable(n, v, p, func(p *at) { d.missing = append(d.missing, shortPath(p.String())) })
+	}
+}
+
+func (d *decoder) readNode(n *node, v reflect.Value, p *at) {
+	switch n.shape {
+	case leaf:
+		d.readLeaf(n.field, v, p)
+	case part:
+		if n.optionalPart() {
+			v.Set(reflect.New(v.Type().Elem()))
+			v = v.Elem()
+		}
+		d.readParts(n, v, p)
+	default:
+		d.readList(n, v, p)
+	}
+}
+
+// readList reads no more entries than the list may have, so that a hostile file
+// cannot make it grow.
+func (d *decoder) readList(n *node, v reflect.Value, p *at) {
+	if d.in.PeekKind() != '[' {
+		d.wrong(p, "a list")
+		return
+	}
+	d.token()
+	list := reflect.MakeSlice(v.Type(), 0, 0)
+	count := 0
+	for ; d.in.PeekKind() != ']'; count++ {
+		if count >= n.field.Most {
+			d.skip()
+			continue
+		}
+		entry := reflect.New(v.Type().Elem()).Elem()
+		if n.shape == leafList {
+			d.readLeaf(n.field, entry, p.item(count))
+		} else {
+			if fresh := d.fresh(n.field.Path); fresh != nil {
+				entry.Set(reflect.ValueOf(fresh))
+			}
+			d.readParts(n, entry, p.item(count))
+		}
+		list = reflect.Append(list, entry)
+	}
+	d.token()
+	if count > n.field.Most {
+		d.add(p, WrongCount, strconv.Itoa(count)+" entries", n.field.allowedCount())
+	}
+	if count == 0 && n.omitted(list) {
+		list = reflect.Zero(v.Type())
+	}
+	v.Set(list)
+}
+
+func (d *decoder) readLeaf(f Field, v reflect.Value, p *at) {
+	kind := d.in.PeekKind()
+	switch {
+	case v.Kind() == reflect.Bool:
+		if kind != 't' && kind != 'f' {
+			d.wrong(p, "true or false")
+			return
+		}
+		v.SetBool(d.token().Bool())
+	case f.Kind == KindNumber || f.Kind == KindInteger:
+		if kind != '0' {
+			d.wrong(p, "a number, "+f.Allowed(length.Metric))
+			return
+		}
+		d.readNumber(f, v, p, d.token().String())
+	case kind != '"':
+		d.wrong(p, "a text, "+f.Allowed(length.Metric))
+	default:
+		d.readText(f, v, p, d.token().String())
+	}
+}
+
+func (d *decoder) readNumber(f Field, v reflect.Value, p *at, text string) {
+	if f.Kind == KindInteger {
+		n, err := strconv.ParseInt(text, 10, 64)
+		if err != nil {
+			d.add(p, BadNumber, text, f.Allowed(length.Metric))
+			return
+		}
+		v.SetInt(n)
+		return
+	}
+	x, err := strconv.ParseFloat(text, 64)
+	if err != nil || math.IsInf(x, 0) {
+		d.add(p, OutOfRange, text, f.Allowed(length.Metric))
+		return
+	}
+	if x == 0 {
+		x = 0 // there is one zero, not two
+	}
+	v.SetFloat(x)
+}
+
+func (d *decoder) readText(f Field, v reflect.Value, p *at, text string) {
+	switch f.Kind {
+	case KindLength:
+		l, err := length.ParseExact(text)
+		if err != nil {
+			d.add(p, BadLength, text, f.Allowed(length.Metric))
+			return
+		}
+		v.Set(reflect.ValueOf(l))
+	case KindAmount:
+		a, err := ParseAmount(text)
+		if err != nil {
+			d.add(p, BadAmount, text, f.Allowed(length.Metric))
+			return
+		}
+		v.SetInt(int64(a))
+	default:
+		v.SetString(text)
+	}
+}

@@ -1,0 +1,38 @@
+package design
+
+import (
+	"crypto/sha256"
+	"encoding/binary"
+	"reflect"
+	"strings"
+)
+
+// crockford are the letters of Crockford's base 32: no I, L, O or U, so that a
+// code can be read aloud and copied from paper.
+const crockford = "0123456789ABCDEFGHJKMNPQRSTVWXYZ"
+
+// codeLetters is the length of a revision code: 30 bits, so that two states of
+// one job share a code once in a thousand million.
+const codeLetters = 6
+
+// Revision is the code of the design's content, printed on every paper.
+func (d Design) Revision() string {
+	n, _ := designTree().child("design")
+	return codeOf(compact(n, reflect.ValueOf(&d).Elem()))
+}
+
+// Code is the code of the price book's content, printed on papers with money.
+func (b Book) Code() string { return codeOf(compact(bookTree(), reflect.ValueOf(&b).Elem())) }
+
+// codeOf writes the first 30 bits of the SHA-256 of text.
+func codeOf(text []byte) string {
+	sum := sha256.Sum256(text)
+	bits := binary.BigEndian.Uint32(sum[:])
+	code := make([]byte, codeLetters)
+	for i := range code {
+		code[i] = crockford[bits>>(27-5*i)&31]
+	}
+	return string(code)
+}
+
+func isCode(s string) bool { return len(s) == codeLetters && strings.Trim(s, crockford) == "" }

@@ -1,0 +1,61 @@
+package design
+
+import (
+	"math"
+	"strconv"
+)
+
+// percentStep is the finest step in which the shares of the stages are added
+// up; it keeps 33.3 + 33.3 + 33.4 at exactly 100.
+const percentStep = 0.0001
+
+// book holds the rules that compare fields of a price book.
+func (c *checker) book(b *Book) {
+	root := (*at)(nil)
+	if b.ValidFrom > b.ValidUntil && b.ValidUntil != "" && c.clean(root.field("validFrom")) &&
+		c.clean(root.field("validUntil")) {
+		c.add(root.field("validUntil"), NotRising, b.ValidUntil, "not before "+b.ValidFrom)
+	}
+	if policy := root.field("policy"); c.clean(policy) && b.Policy.MarginFloor > b.Policy.Margin {
+		c.add(policy.field("marginFloor"), OutOfRange, number(b.Policy.MarginFloor)+" %",
+			"up to the margin, "+number(b.Policy.Margin)+" %")
+	}
+	unique(c, root.field("woods"), "wood", b.Woods, func(w WoodPrice) string { return w.Wood })
+	unique(c, root.field("sheets"), "thickness", b.Sheets, func(s SheetPrice) string {
+		return s.Sheet + " " + strconv.FormatInt(s.Thickness.Nanometres(), 10)
+	})
+	unique(c, root.field("finishes"), "finish", b.Finishes, func(f FinishPrice) string { return f.Finish })
+	unique(c, root.field("tasks"), "id", b.Tasks, func(t Task) string { return t.ID })
+	c.stages(b.Stages, root.field("stages"))
+	for i, t := range b.Tasks[:min(len(b.Tasks), maxTasks)] {
+		p := root.field("tasks").item(i)
+		if c.clean(p) && (t.Low > t.Typical || t.Typical > t.High) {
+			c.add(p.field("typical"), NotRising, number(t.Typical), number(t.Low)+" to "+number(t.High))
+		}
+	}
+}
+
+func (c *checker) stages(stages []Stage, p *at) {
+	if !c.clean(p) {
+		return
+	}
+	steps := 0.0
+	for _, s := range stages {
+		steps += math.Round(s.Percent / percentStep)
+	}
+	if sum := steps * percentStep; math.Abs(sum-100) > percentStep/2 {
+		c.add(p, BadSum, strconv.FormatFloat(sum, 'f', 2, 64)+" %", "100 %")
+	}
+}
+
+// unique reports entries of a list that have the key of an earlier one.
+func unique[T any](c *checker, p *at, name string, list []T, key func(T) string) {
+	seen := make(map[string]bool, len(list))
+	for i, entry := range list {
+		k := key(entry)
+		if seen[k] {
+			c.add(p.item(i).field(name), NotUnique, k, "")
+		}
+		seen[k] = true
+	}
+}

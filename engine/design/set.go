@@ -1,0 +1,301 @@
+package design
+
+import (
+	"math"
+	"reflect"
+	"slices"
+	"strconv"
+	"strings"
+
+	"blockfield/engine/length"
+)
+
+// Get returns the value at a path of a design, "walls[0].width" or
+// "view.lamp.azimuth", as the type that the document holds.
+func Get(doc Document, path string) (any, bool) {
+	p, ok := find(designTree(), reflect.ValueOf(doc), fullPath(path))
+	if !ok || p.value.Kind() == reflect.Pointer && p.value.IsNil() {
+		return nil, false
+	}
+	return p.value.Interface(), true
+}
+
+// Text returns the value at a path as a form field shows it: lengths in the
+// reader's units, lists with commas or semicolons between their entries. Set
+// reads it back to the same value.
+func Text(doc Document, path string, u length.Units) (string, bool) {
+	p, ok := find(designTree(), reflect.ValueOf(doc), fullPath(path))
+	if !ok || p.node.shape == part || p.node.shape == partList {
+		return "", false
+	}
+	return p.text(u), true
+}
+
+func (p place) text(u length.Units) string {
+	if p.node.shape == leafList && p.entry < 0 {
+		texts := make([]string, p.value.Len())
+		for i := range texts {
+			texts[i] = formText(p.value.Index(i), u)
+		}
+		return strings.Join(texts, separator(p.node.field))
+	}
+	return formText(p.value, u)
+}
+
+// separator stands between the entries of a list in a form.
+func separator(f Field) string {
+	switch {
+	case f.Path == drawnPath:
+		return "\n"
+	case f.Kind == KindText:
+		return "; "
+	default:
+		return ", "
+	}
+}
+
+const drawnPath = "design.walls[].groups[].pattern.drawn"
+
+func formText(v reflect.Value, u length.Units) string {
+	if l, ok := v.Interface().(length.Length); ok {
+		return u.Field(l)
+	}
+	return textOf(v)
+}
+
+// Set returns the design with what a person typed at a path. Lengths are read
+// in any notation, a bare number in the reader's units; numbers may carry their
+// unit; lists are typed whole ("26, 42, 64, 92") or entry by entry. Fields that
+// depend on the edited one follow it (companions.go). The path is no longer
+// assumed. doc is not changed, and is returned as it was with an error of type
+// Faults when the text cannot be taken.
+func Set(doc Document, path, text string, u length.Units) (Document, error) {
+	full := fullPath(path)
+	next := Clone(doc)
+	p, ok := find(designTree(), reflect.ValueOf(&next).Elem(), full)
+	if !ok {
+		return doc, Faults{{Path: full, Code: UnknownField}}
+	}
+	if p.node.field.Fixed || p.node.shape == part || p.node.shape == partList {
+		return doc, Faults{{Path: full, Code: CannotEdit}}
+	}
+	// A form sends a field back as it was shown; what was not edited keeps its
+	// exact value and notation.
+	if strings.TrimSpace(text) == p.text(u) {
+		next.Assumed = dropAssumed(next.Assumed, shortPath(full))
+		return next, nil
+	}
+	before := Clone(doc)
+	if fault := p.set(text, u); fault != nil {
+		fault.Path = full
+		return doc, Faults{*fault}
+	}
+	accompany(&before.Design, &next.Design, full)
+	next.Assumed = dropAssumed(next.Assumed, shortPath(full))
+	if err := validate(&next, u); err != nil {
+		return doc, err
+	}
+	return next, nil
+}
+
+// Confirm returns the design with the value at a path no longer assumed.
+func Confirm(doc Document, path string) Document {
+	doc = Clone(doc)
+	doc.Assumed = dropAssumed(doc.Assumed, shortPath(fullPath(path)))
+	return doc
+}
+
+// dropAssumed removes a path, and the list that it is an entry of.
+func dropAssumed(paths []string, path string) []string {
+	kept := paths[:0]
+	for _, a := range paths {
+		if rest, below := strings.CutPrefix(path, a); !below || rest != "" && rest[0] != '[' {
+			kept = append(kept, a)
+		}
+	}
+	if len(kept) == 0 {
+		return nil
+	}
+	return kept
+}
+
+// set reads text into the place.
+func (p place) set(text string, u length.Units) *Fault {
+	if p.node.shape != leafList || p.entry >= 0 {
+		return read(p.node.field, p.value, tidy(p.node.field, text), u)
+	}
+	texts := split(p.node.field, text)
+	if len(texts) > p.node.field.Most {
+		return &Fault{Code: WrongCount, Value: strconv.Itoa(len(texts)) + " entries", Allowed: p.node.field.allowedCount()}
+	}
+	list := reflect.MakeSlice(p.value.Type(), len(texts), len(texts))
+	for i, t := range texts {
+		if fault := read(p.node.field, list.Index(i), t, u); fault != nil {
+			return fault
+		}
+	}
+	if len(texts) == 0 && p.node.omitted(list) {
+		list = reflect.Zero(list.Type())
+	}
+	p.value.Set(list)
+	return nil
+}
+
+// split cuts a typed list into its entries: at line ends and semicolons where
+// there are any, else at commas with a space behind them, else at any comma.
+// Words are not cut at commas, and a unit behind the last length is taken for
+// all.
+func split(f Field, text string) []string {
+	sep := ","
+	switch {
+	case strings.ContainsAny(text, ";\n"):
+		sep = ";"
+		text = strings.ReplaceAll(text, "\n", ";")
+	case f.Kind == KindText:
+		sep = ";"
+	case strings.Contains(text, ", "):
+		sep = ", "
+	}
+	var entries []string
+	for entry := range strings.SplitSeq(text, sep) {
+		if entry = strings.Trim(entry, " \t\r,"); entry != "" {
+			entries = append(entries, entry)
+		}
+	}
+	if f.Kind == KindLength && len(entries) > 1 {
+		shareUnit(entries)
+	}
+	return entries
+}
+
+// shareUnit gives the unit of the last entry to those that have none.
+func shareUnit(entries []string) {
+	last := entries[len(entries)-1]
+	unit := strings.TrimLeft(last, "0123456789.,/- ")
+	if _, err := length.ParseExact(last); err != nil || strings.ContainsAny(unit, "0123456789") {
+		return
+	}
+	for i, entry := range entries {
+		if strings.Trim(entry, "0123456789.,/- ") == "" {
+			entries[i] = entry + " " + unit
+		}
+	}
+}
+
+// tidy forgives what a person may well type in a field of one line.
+func tidy(f Field, text string) string {
+	text = strings.TrimSpace(text)
+	switch {
+	case strings.HasSuffix(f.Path, "].order"):
+		return strings.ToUpper(strings.Map(func(r rune) rune {
+			if strings.ContainsRune(" ,;·-", r) {
+				return -1
+			}
+			return r
+		}, text))
+	case f.Lines:
+		return strings.ReplaceAll(text, "\r\n", "\n")
+	default:
+		return text
+	}
+}
+
+// read puts one typed value into v.
+func read(f Field, v reflect.Value, text string, u length.Units) *Fault {
+	fail := func(code Code) *Fault {
+		return &Fault{Code: code, Value: shown(text), Allowed: f.Allowed(u)}
+	}
+	if text == "" && f.Kind != KindText && f.Kind != KindDate {
+		if f.Zero == "" {
+			return fail(EmptyText)
+		}
+		text = "0"
+	}
+	switch f.Kind {
+	case KindLength:
+		l, err := length.Parse(text, u.Bare())
+		if err != nil {
+			return fail(BadLength)
+		}
+		v.Set(reflect.ValueOf(l))
+	case KindNumber:
+		x, ok := readNumber(f, text)
+		if !ok {
+			return fail(BadNumber)
+		}
+		v.SetFloat(x)
+	case KindInteger:
+		n, err := strconv.ParseInt(strings.TrimSpace(strings.TrimSuffix(text, "°")), 10, 64)
+		if err != nil {
+			return fail(BadNumber)
+		}
+		v.SetInt(n)
+	case KindAmount:
+		a, err := ParseAmount(point(text))
+		if err != nil {
+			return fail(BadAmount)
+		}
+		v.SetInt(int64(a))
+	case KindYesNo:
+		switch strings.ToLower(text) {
+		case "yes", "true", "on":
+			v.SetBool(true)
+		case "no", "false", "off":
+			v.SetBool(false)
+		default:
+			return fail(UnknownChoice)
+		}
+	case KindChoice:
+		i := slices.IndexFunc(f.Choices, func(c string) bool { return strings.EqualFold(c, text) })
+		if i < 0 {
+			return fail(UnknownChoice)
+		}
+		v.SetString(f.Choices[i])
+	default:
+		v.SetString(text)
+	}
+	if code := faultOf(f, v); code != "" {
+		return fail(code)
+	}
+	return nil
+}
+
+// readNumber reads a plain number that may carry its unit; temperatures may be
+// typed in °F.
+func readNumber(f Field, text string) (float64, bool) {
+	fahrenheit := false
+	if f.Unit == "°C" {
+		if t, ok := strings.CutSuffix(text, "F"); ok {
+			text, fahrenheit = strings.TrimSuffix(t, "°"), true
+		}
+		text = strings.TrimSuffix(text, "C")
+		text = strings.TrimSuffix(text, "°")
+	}
+	text = strings.ReplaceAll(strings.TrimSpace(strings.TrimSuffix(text, f.Unit)), "−", "-")
+	text = point(text)
+	// ParseFloat would also read Inf, NaN, underscores and powers of two.
+	if text == "" || strings.Trim(text, "0123456789.-") != "" {
+		return 0, false
+	}
+	x, err := strconv.ParseFloat(text, 64)
+	if err != nil {
+		return 0, false
+	}
+	if fahrenheit {
+		x = math.Round((x-32)/1.8*10) / 10
+	}
+	if x == 0 {
+		x = 0 // there is one zero, not two
+	}
+	return x, true
+}
+
+// point turns a decimal comma into a point. A comma with three digits behind it
+// may mean a thousand and is left alone, to be refused.
+func point(text string) string {
+	whole, frac, found := strings.Cut(text, ",")
+	if !found || strings.ContainsAny(frac, ",.") || len(frac) == 3 {
+		return text
+	}
+	return whole + "." + frac
+}
