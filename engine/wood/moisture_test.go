@@ -64,11 +64,13 @@ func TestEMC(t *testing.T) {
 	assert.Equal(t, wood.EMC(20, 100), wood.EMC(20, 130))
 }
 
-// The Celsius form against the Fahrenheit form of the same chapter, from memory.
+// The Celsius form against the Fahrenheit form of the same chapter, from
+// memory. Their coefficients are rounded apart, to three digits, which moves
+// the result by a hundredth of a percent at most.
 func TestEMCInFahrenheit(t *testing.T) {
 	for f := 30.0; f <= 110; f += 10 {
 		for h := 10.0; h <= 90; h += 10 {
-			assert.InDelta(t, emcF(f, h/100), wood.EMC(celsius(f), h), 0.08, "%.0f °F, %.0f %%", f, h)
+			assert.InDelta(t, emcF(f, h/100), wood.EMC(celsius(f), h), 0.012, "%.0f °F, %.0f %%", f, h)
 		}
 	}
 }
