@@ -18,14 +18,9 @@ import (
 //go:embed march.kage
 var marchSource []byte
 
-const (
-	// fullSide is the samples along one side of a pixel in the full picture:
-	// four a pixel smooth edges and soften shadows.
-	fullSide = 2
-	// maxPixels bounds the full picture on dense displays: beyond it more
-	// pixels cost time that nobody sees.
-	maxPixels = 2_600_000
-)
+// maxPixels bounds the full picture on dense displays: beyond it more pixels
+// cost time that nobody sees.
+const maxPixels = 2_600_000
 
 // picture is the game that Ebitengine runs: the scene, what is drawn of it and
 // how far it is out of date. The mutex is for messages, which arrive between
@@ -47,6 +42,7 @@ type picture struct {
 	pacer      pace.Pacer
 	changed    bool // since the last full picture
 	changedAt  float64
+	coarseDone int // coarse pictures since the last full one
 	wantPixels bool
 }
 
@@ -88,11 +84,12 @@ func (p *picture) Draw(screen *ebiten.Image) {
 	if step.Coarse > 0 {
 		p.drawCoarse(step.Coarse)
 		p.showFull = false
+		p.coarseDone++
 	}
 	if step.To > step.From {
-		p.march(p.full, image.Rect(0, step.From, p.width, step.To), p.width, p.height, fullSide)
+		p.march(p.full, image.Rect(0, step.From, p.width, step.To), p.width, p.height, step.Side)
 	}
-	if step.Done {
+	if step.Whole {
 		p.showFull = true
 	}
 	p.show(screen)
@@ -106,7 +103,10 @@ func (p *picture) Draw(screen *ebiten.Image) {
 func (p *picture) finish() {
 	if p.changed {
 		p.changed = false
-		post(p.host, "drawn", map[string]any{"ms": nowMS() - p.changedAt, "width": p.width, "height": p.height})
+		post(p.host, "drawn", map[string]any{
+			"ms": nowMS() - p.changedAt, "width": p.width, "height": p.height, "coarse": p.coarseDone,
+		})
+		p.coarseDone = 0
 	}
 	if p.wantPixels {
 		p.sendPixels()

@@ -1,3 +1,5 @@
+//go:build !js
+
 package main_test
 
 import (
@@ -30,7 +32,7 @@ type trial struct{ ctx context.Context }
 // newTrial builds the module, serves it with the page of testdata under the
 // site's strict policy and opens that in a headless browser with software
 // graphics.
-func newTrial(t *testing.T, scenes map[string]scene.Scene) trial {
+func newTrial(t testing.TB, scenes map[string]scene.Scene) trial {
 	t.Helper()
 	files := map[string][]byte{
 		"/preview.wasm":     buildModule(t),
@@ -77,7 +79,7 @@ func serve(files map[string][]byte) http.Handler {
 	})
 }
 
-func openBrowser(t *testing.T) context.Context {
+func openBrowser(t testing.TB) context.Context {
 	t.Helper()
 	const path = "/usr/bin/chromium"
 	if _, err := os.Stat(path); err != nil {
@@ -103,7 +105,7 @@ func openBrowser(t *testing.T) context.Context {
 }
 
 // value runs a line of script in the page and waits for its promise.
-func value[V any](t *testing.T, tr trial, script string) V {
+func value[V any](t testing.TB, tr trial, script string) V {
 	t.Helper()
 	v, err := chromedp.Run(tr.ctx, chromedp.Evaluate[V](script, chromedp.EvalAwaitPromise))
 	require.NoError(t, err, script)
@@ -121,8 +123,9 @@ func (tr trial) pixels(t *testing.T) *image.RGBA {
 	return &image.RGBA{Pix: got.Pixels, Stride: 4 * got.Width, Rect: image.Rect(0, 0, got.Width, got.Height)}
 }
 
-func buildModule(t *testing.T) []byte {
+func buildModule(t testing.TB) []byte {
 	t.Helper()
+	readSources(t)
 	out := filepath.Join(t.TempDir(), "preview.wasm")
 	cmd := exec.Command("go", "build", "-ldflags=-s -w", "-gcflags=all=-l", "-o", out, ".")
 	cmd.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm")
@@ -131,14 +134,28 @@ func buildModule(t *testing.T) []byte {
 	return readFile(t, out)
 }
 
-func goRoot(t *testing.T) string {
+// readSources reads what the module is built from: the test tool reuses an old
+// result unless a file changed that the test itself has read.
+func readSources(t testing.TB) {
+	t.Helper()
+	for _, pattern := range []string{"*.go", "*.kage", "pace/*.go", "../../engine/scene/*.go", "../../go.sum"} {
+		names, err := filepath.Glob(pattern)
+		require.NoError(t, err)
+		require.NotEmpty(t, names, pattern)
+		for _, name := range names {
+			readFile(t, name)
+		}
+	}
+}
+
+func goRoot(t testing.TB) string {
 	t.Helper()
 	out, err := exec.Command("go", "env", "GOROOT").Output()
 	require.NoError(t, err)
 	return strings.TrimSpace(string(out))
 }
 
-func readFile(t *testing.T, name string) []byte {
+func readFile(t testing.TB, name string) []byte {
 	t.Helper()
 	b, err := os.ReadFile(name)
 	require.NoError(t, err)

@@ -63,6 +63,21 @@ const trial = {
     const { width, height, bytes } = await ask({ type: "pixels" }, "pixels");
     return { width, height, pixels: await base64(bytes) };
   },
+  // drag turns the view with every frame of the page for a while and reports
+  // how many pictures that made.
+  async drag(seconds) {
+    const from = said.length;
+    const start = performance.now();
+    let events = 0;
+    while (performance.now() - start < 1000 * seconds) {
+      await new Promise((resolve) => requestAnimationFrame(resolve));
+      preview.send({ type: "orbit", dx: 0.004 * (events % 40 < 20 ? 1 : -1), dy: 0.001 });
+      events += 1;
+    }
+    const stopped = performance.now();
+    const drawn = await next("drawn", from);
+    return { events, coarse: drawn.coarse, settleMs: performance.now() - stopped };
+  },
   restart() {
     preview.stop();
     said.length = 0;

@@ -1,0 +1,27 @@
+//go:build !js
+
+package main_test
+
+import (
+	"testing"
+
+	"blockfield/engine/scene"
+)
+
+// BenchmarkDrag reports how many pictures a second a drag shows and how long
+// the full picture takes to stand after it, both on software graphics.
+func BenchmarkDrag(b *testing.B) {
+	tr := newTrial(b, map[string]scene.Scene{"scene": trialScene(trialPanel(33, 22))})
+	value[any](b, tr, "trial.ready()")
+	first := value[struct{ Ms float64 }](b, tr, "trial.scene('scene')")
+	for b.Loop() {
+		got := value[struct {
+			Events, Coarse int
+			SettleMs       float64
+		}](b, tr, "trial.drag(3)")
+		b.ReportMetric(float64(got.Coarse)/3, "pictures/s")
+		b.ReportMetric(float64(got.Events)/3, "events/s")
+		b.ReportMetric(got.SettleMs, "settle-ms")
+	}
+	b.ReportMetric(first.Ms, "first-ms")
+}
