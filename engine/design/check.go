@@ -60,7 +60,7 @@ func (c *checker) value(n *node, v reflect.Value, p *at) {
 		return
 	}
 	if v.Len() < n.field.Least || v.Len() > n.field.Most {
-		c.add(p, WrongCount, strconv.Itoa(v.Len())+" entries", n.field.allowedCount())
+		c.add(p, WrongCount, entries(v.Len()), n.field.allowedCount())
 	}
 	for i := range min(v.Len(), n.field.Most) {
 		if n.shape == leafList {
@@ -73,11 +73,7 @@ func (c *checker) value(n *node, v reflect.Value, p *at) {
 
 func (c *checker) leaf(f Field, v reflect.Value, p *at) {
 	if code := faultOf(f, v); code != "" {
-		allowed := f.Allowed(c.units)
-		if code == EmptyText || code == ControlChars {
-			allowed = ""
-		}
-		c.add(p, code, textOf(v), allowed)
+		c.add(p, code, textOf(v), f.allowedAfter(code, c.units))
 	}
 }
 

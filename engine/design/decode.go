@@ -133,7 +133,7 @@ func (d *decoder) scan() (format, version string, ok bool) {
 		}
 		return "", "", d.syntax(err)
 	}
-	name, ended := "", false
+	name, end := "", int64(-1)
 	for {
 		tok, err := d.in.ReadToken()
 		if err == io.EOF {
@@ -142,11 +142,13 @@ func (d *decoder) scan() (format, version string, ok bool) {
 		if err != nil {
 			return "", "", d.syntax(err)
 		}
-		if ended {
-			d.add(nil, BadSyntax, "more after the end at byte "+d.offset(), "")
+		if end >= 0 {
+			d.add(nil, BadSyntax, "more after the end at byte "+strconv.FormatInt(end, 10), "")
 			return "", "", false
 		}
-		ended = d.in.StackDepth() == 0
+		if d.in.StackDepth() == 0 {
+			end = d.in.InputOffset()
+		}
 		if d.in.StackDepth() > maxDepth {
 			d.add(nil, TooDeep, "at byte "+d.offset(), strconv.Itoa(maxDepth)+" levels")
 			return "", "", false
@@ -300,7 +302,7 @@ func (d *decoder) readList(n *node, v reflect.Value, p *at) {
 	}
 	d.token()
 	if count > n.field.Most {
-		d.add(p, WrongCount, strconv.Itoa(count)+" entries", n.field.allowedCount())
+		d.add(p, WrongCount, entries(count), n.field.allowedCount())
 	}
 	if count == 0 && n.omitted(list) {
 		list = reflect.Zero(v.Type())

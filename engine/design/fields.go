@@ -110,12 +110,24 @@ func (f Field) Allowed(u length.Units) string {
 	}
 }
 
+// allowedAfter is Allowed where it helps to mend a fault.
+func (f Field) allowedAfter(code Code, u length.Units) string {
+	if code == ControlChars || code == BadUTF8 || code == EmptyText && f.Kind == KindText {
+		return ""
+	}
+	return f.Allowed(u)
+}
+
 // allowedCount says how many entries a list takes.
 func (f Field) allowedCount() string {
-	if f.Least == f.Most {
-		return strconv.Itoa(f.Most) + " entries"
+	return strconv.Itoa(f.Least) + " to " + entries(f.Most)
+}
+
+func entries(n int) string {
+	if n == 1 {
+		return "1 entry"
 	}
-	return strconv.Itoa(f.Least) + " to " + strconv.Itoa(f.Most) + " entries"
+	return strconv.Itoa(n) + " entries"
 }
 
 // limit writes one end of the range; low says that it is the lower end.

@@ -22,7 +22,7 @@ func Add(doc Document, list string) (Document, string, error) {
 	n := p.value.Len()
 	if n >= p.node.field.Most {
 		return doc, "", Faults{{
-			Path: full, Code: WrongCount, Value: strconv.Itoa(n+1) + " entries", Allowed: p.node.field.allowedCount(),
+			Path: full, Code: WrongCount, Value: entries(n + 1), Allowed: p.node.field.allowedCount(),
 		}}
 	}
 	entry := reflect.ValueOf(newEntry(p.node.field.Path))
@@ -57,7 +57,7 @@ func Remove(doc Document, path string) (Document, error) {
 	n := list.value.Len()
 	if n <= list.node.field.Least {
 		return doc, Faults{{
-			Path: full, Code: WrongCount, Value: strconv.Itoa(n-1) + " entries", Allowed: list.node.field.allowedCount(),
+			Path: full, Code: WrongCount, Value: entries(n - 1), Allowed: list.node.field.allowedCount(),
 		}}
 	}
 	list.value.Set(reflect.AppendSlice(list.value.Slice(0, p.entry), list.value.Slice(p.entry+1, n)))

@@ -181,11 +181,11 @@ func (c *checker) drawn(g *Group, columns, rows int, p *at) {
 		return
 	}
 	if g.Pattern.Kind != Drawn {
-		c.add(p, BadDrawing, strconv.Itoa(len(drawn))+" rows", "none unless the pattern is "+Drawn)
+		c.add(p, BadDrawing, rowCount(len(drawn)), "none unless the pattern is "+Drawn)
 		return
 	}
 	if len(drawn) != rows {
-		c.add(p, BadDrawing, strconv.Itoa(len(drawn))+" rows", strconv.Itoa(rows)+" rows")
+		c.add(p, BadDrawing, rowCount(len(drawn)), rowCount(rows))
 		return
 	}
 	levels := "0123456789"[:min(max(len(g.Heights), 1), maxHeights)]
@@ -195,6 +195,13 @@ func (c *checker) drawn(g *Group, columns, rows int, p *at) {
 				strconv.Itoa(columns)+" digits from 0 to "+levels[len(levels)-1:])
 		}
 	}
+}
+
+func rowCount(n int) string {
+	if n == 1 {
+		return "1 row"
+	}
+	return strconv.Itoa(n) + " rows"
 }
 
 // assumed paths must lead to values that come from the real world, in order and

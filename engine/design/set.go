@@ -126,7 +126,7 @@ func (p place) set(text string, u length.Units) *Fault {
 	}
 	texts := split(p.node.field, text)
 	if len(texts) > p.node.field.Most {
-		return &Fault{Code: WrongCount, Value: strconv.Itoa(len(texts)) + " entries", Allowed: p.node.field.allowedCount()}
+		return &Fault{Code: WrongCount, Value: entries(len(texts)), Allowed: p.node.field.allowedCount()}
 	}
 	list := reflect.MakeSlice(p.value.Type(), len(texts), len(texts))
 	for i, t := range texts {
@@ -156,28 +156,28 @@ func split(f Field, text string) []string {
 	case strings.Contains(text, ", "):
 		sep = ", "
 	}
-	var entries []string
+	var list []string
 	for entry := range strings.SplitSeq(text, sep) {
 		if entry = strings.Trim(entry, " \t\r,"); entry != "" {
-			entries = append(entries, entry)
+			list = append(list, entry)
 		}
 	}
-	if f.Kind == KindLength && len(entries) > 1 {
-		shareUnit(entries)
+	if f.Kind == KindLength && len(list) > 1 {
+		shareUnit(list)
 	}
-	return entries
+	return list
 }
 
 // shareUnit gives the unit of the last entry to those that have none.
-func shareUnit(entries []string) {
-	last := entries[len(entries)-1]
+func shareUnit(list []string) {
+	last := list[len(list)-1]
 	unit := strings.TrimLeft(last, "0123456789.,/- ")
 	if _, err := length.ParseExact(last); err != nil || strings.ContainsAny(unit, "0123456789") {
 		return
 	}
-	for i, entry := range entries {
+	for i, entry := range list {
 		if strings.Trim(entry, "0123456789.,/- ") == "" {
-			entries[i] = entry + " " + unit
+			list[i] = entry + " " + unit
 		}
 	}
 }
@@ -203,7 +203,7 @@ func tidy(f Field, text string) string {
 // read puts one typed value into v.
 func read(f Field, v reflect.Value, text string, u length.Units) *Fault {
 	fail := func(code Code) *Fault {
-		return &Fault{Code: code, Value: shown(text), Allowed: f.Allowed(u)}
+		return &Fault{Code: code, Value: shown(text), Allowed: f.allowedAfter(code, u)}
 	}
 	if text == "" && f.Kind != KindText && f.Kind != KindDate {
 		if f.Zero == "" {
@@ -254,10 +254,14 @@ func read(f Field, v reflect.Value, text string, u length.Units) *Fault {
 	default:
 		v.SetString(text)
 	}
-	if code := faultOf(f, v); code != "" {
-		return fail(code)
+	code := faultOf(f, v)
+	switch code {
+	case "":
+		return nil
+	case OutOfRange:
+		text = textOf(v) // with the unit that it was read in
 	}
-	return nil
+	return fail(code)
 }
 
 // readNumber reads a plain number that may carry its unit; temperatures may be

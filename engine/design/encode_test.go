@@ -1,0 +1,114 @@
+package design_test
+
+import (
+	"bytes"
+	"crypto/sha256"
+	"encoding/base32"
+	"encoding/json"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"blockfield/engine/design"
+	"blockfield/engine/length"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// scenarioFiles are the design files of the repository.
+func scenarioFiles(t testing.TB) map[string][]byte {
+	t.Helper()
+	names, err := filepath.Glob("../../testdata/scenarios/*.json")
+	require.NoError(t, err)
+	require.Len(t, names, 18)
+	files := make(map[string][]byte)
+	for _, name := range names {
+		data, err := os.ReadFile(name)
+		require.NoError(t, err)
+		files[filepath.Base(name)] = data
+	}
+	return files
+}
+
+func TestFilesAreCanonical(t *testing.T) {
+	for name, data := range scenarioFiles(t) {
+		doc, err := design.Decode(data)
+		require.NoError(t, err, name)
+		assert.Equal(t, string(data), string(design.Encode(doc)), name)
+	}
+}
+
+// The standard library's encoder agrees on names, order, indentation and texts.
+func TestCanonicalFormAgainstLibrary(t *testing.T) {
+	for name, data := range scenarioFiles(t) {
+		doc, err := design.Decode(data)
+		require.NoError(t, err, name)
+		var b bytes.Buffer
+		e := json.NewEncoder(&b)
+		e.SetEscapeHTML(false)
+		e.SetIndent("", "  ")
+		require.NoError(t, e.Encode(doc))
+		assert.Equal(t, b.String(), string(data), name)
+	}
+}
+
+func TestEncodeDefaultAndBack(t *testing.T) {
+	doc := design.Default()
+	doc.Design.Title = "Quotes \" and \\, <b>, é, 木, \u2028"
+	doc.Design.Note = "two\nlines"
+	doc.Design.Work.SpeedFactor = 1.0000001
+	doc.Looks = []design.Look{{Name: "first", Design: doc.Design}}
+	doc.Offer = &design.Offer{
+		Revision: doc.Design.Revision(), BookCode: design.DefaultBook().Code(),
+		Net: design.Units(2280), Tax: design.Units(456), Gross: design.Units(2736), Currency: "XXX", ValidUntil: "2028-02-29",
+	}
+	data := design.Encode(doc)
+	again, err := design.Decode(data)
+	require.NoError(t, err)
+	assert.Equal(t, doc, again)
+	assert.Equal(t, string(data), string(design.Encode(again)))
+}
+
+func TestCloneSharesNothing(t *testing.T) {
+	doc := design.Default()
+	doc.Offer = &design.Offer{Currency: "XXX"}
+	before := design.Encode(doc)
+	c := design.Clone(doc)
+	g := &c.Design.Walls[0].Groups[0]
+	g.Heights[0] = length.MM(1)
+	g.Name = "other"
+	c.Design.Room.Goals[0] = "other"
+	c.Assumed[0] = "other"
+	c.Offer.Currency = "EUR"
+	assert.Equal(t, string(before), string(design.Encode(doc)))
+}
+
+// The rule of the revision code, followed with the standard library: six letters
+// of base 32 of the SHA-256 of the design without spaces.
+func TestRevisionAgainstLibrary(t *testing.T) {
+	crockford := base32.NewEncoding("0123456789ABCDEFGHJKMNPQRSTVWXYZ").WithPadding(base32.NoPadding)
+	seen := map[string]string{}
+	for name, data := range scenarioFiles(t) {
+		var file struct{ Design json.RawMessage }
+		require.NoError(t, json.Unmarshal(data, &file))
+		var plain bytes.Buffer
+		require.NoError(t, json.Compact(&plain, file.Design))
+		sum := sha256.Sum256(plain.Bytes())
+		doc, err := design.Decode(data)
+		require.NoError(t, err)
+		code := doc.Design.Revision()
+		assert.Equal(t, crockford.EncodeToString(sum[:])[:6], code, name)
+		assert.Empty(t, seen[code], "%s has the code of %s", name, seen[code])
+		seen[code] = name
+	}
+}
+
+func TestRevisionIsOfTheDesignAlone(t *testing.T) {
+	doc := design.Default()
+	code := doc.Design.Revision()
+	doc.View.Units, doc.View.Lamp.Azimuth, doc.Assumed = length.Inch16, 10, nil
+	assert.Equal(t, code, doc.Design.Revision())
+	doc.Design.Walls[0].Groups[0].Heights[0] = length.MM(27)
+	assert.NotEqual(t, code, doc.Design.Revision())
+}

@@ -1,0 +1,80 @@
+package design
+
+import (
+	"bytes"
+	"compress/flate"
+	"crypto/sha256"
+	"encoding/base64"
+	"io"
+	"reflect"
+	"strconv"
+)
+
+// Bounds of a share link: its text, and what it unfolds to.
+const (
+	maxLinkChars = 64 << 10
+	maxLinkBytes = 1 << 20
+)
+
+// linkCheckBytes of the SHA-256 of what follows open a link, so that one that
+// was cut off or changed on its way is told from a good one.
+const linkCheckBytes = 4
+
+// EncodeLink writes the client copy of a document, which is the design with
+// what is assumed in it, the view and the offer, as the fragment of a link: a
+// check, then deflated JSON, in the letters of base64url.
+func EncodeLink(doc Document) (string, error) {
+	doc.Looks = nil
+	var packed bytes.Buffer
+	deflate, err := flate.NewWriter(&packed, flate.BestCompression)
+	if err != nil {
+		panic("design: internal error: " + err.Error())
+	}
+	plain := compact(designTree(), reflect.ValueOf(&doc).Elem())
+	if len(plain) > maxLinkBytes {
+		return "", linkTooLarge(len(plain), maxLinkBytes)
+	}
+	// Writing to memory does not fail.
+	_, _ = deflate.Write(plain)
+	_ = deflate.Close()
+	text := base64.RawURLEncoding.EncodeToString(append(linkCheck(packed.Bytes()), packed.Bytes()...))
+	if len(text) > maxLinkChars {
+		return "", linkTooLarge(len(text), maxLinkChars)
+	}
+	return text, nil
+}
+
+// DecodeLink reads the fragment of a share link, with or without its #. The
+// error, if any, is of type Faults.
+func DecodeLink(fragment string) (Document, error) {
+	if len(fragment) > 0 && fragment[0] == '#' {
+		fragment = fragment[1:]
+	}
+	if len(fragment) > maxLinkChars {
+		return Document{}, linkTooLarge(len(fragment), maxLinkChars)
+	}
+	damaged := Faults{{Code: BadLink}}
+	packed, err := base64.RawURLEncoding.Strict().DecodeString(fragment)
+	if err != nil || len(packed) < linkCheckBytes ||
+		!bytes.Equal(packed[:linkCheckBytes], linkCheck(packed[linkCheckBytes:])) {
+		return Document{}, damaged
+	}
+	inflate := flate.NewReader(bytes.NewReader(packed[linkCheckBytes:]))
+	plain, err := io.ReadAll(io.LimitReader(inflate, maxLinkBytes+1))
+	switch {
+	case err != nil:
+		return Document{}, damaged
+	case len(plain) > maxLinkBytes:
+		return Document{}, linkTooLarge(len(plain), maxLinkBytes)
+	}
+	return Decode(plain)
+}
+
+func linkCheck(packed []byte) []byte {
+	sum := sha256.Sum256(packed)
+	return sum[:linkCheckBytes:linkCheckBytes]
+}
+
+func linkTooLarge(found, allowed int) Faults {
+	return Faults{{Code: TooLarge, Value: strconv.Itoa(found) + " bytes", Allowed: "at most " + strconv.Itoa(allowed) + " bytes"}}
+}
