@@ -1,0 +1,89 @@
+// Package check is the watch-out: one thing that the tool has found and that a
+// person should know before a certain point of the job.
+//
+// A watch-out is data. Its code names the check in words ("field/snapped"),
+// which is also the key of its sentence; its arguments are typed; its source
+// says where the limit comes from, or that it is common practice without one.
+package check
+
+import (
+	"cmp"
+	"slices"
+)
+
+// Level says how hard a watch-out holds the job.
+type Level uint8
+
+// The levels, from the mildest.
+const (
+	Note    Level = iota + 1 // on screen only
+	Caution                  // printed on the paper that it concerns
+	Stop                     // shuts a gate until it is solved, signed off or cleared by evidence
+)
+
+// String returns the level as reports write it: "note", "caution" or "stop".
+func (l Level) String() string {
+	switch l {
+	case Note:
+		return "note"
+	case Caution:
+		return "caution"
+	case Stop:
+		return "stop"
+	default:
+		return "none"
+	}
+}
+
+// Gate is a point of the job that a Stop keeps shut.
+type Gate string
+
+// The gates, in the order of the job.
+const (
+	NoGate Gate = ""
+	Offer  Gate = "offer"
+	Share  Gate = "share"
+	Buy    Gate = "buy"
+	Cut    Gate = "cut"
+	Glue   Gate = "glue"
+	Hang   Gate = "hang"
+)
+
+// Common sources of limits.
+const (
+	CommonPractice = "common practice, no source"
+	Computed       = "computed from the design"
+)
+
+// WatchOut is one finding.
+type WatchOut struct {
+	Code     string
+	Level    Level
+	Gate     Gate
+	Evidence bool           // a Stop that only evidence can clear, never a signature
+	Args     map[string]any // of the sentence; values as package words takes them
+	Field    string         // path of the field to change, below the design; may be empty
+	Source   string         // of the limit
+	Fix      *Fix           // the smallest change that clears it, where it can be computed
+}
+
+// Fix is one edit that clears a watch-out.
+type Fix struct {
+	Path  string
+	Value string // as a person would type it
+}
+
+// Sort puts the worst watch-outs first and keeps the order of the job within a
+// level.
+func Sort(all []WatchOut) {
+	slices.SortStableFunc(all, func(a, b WatchOut) int { return cmp.Compare(b.Level, a.Level) })
+}
+
+// Worst returns the highest level among all, or 0.
+func Worst(all []WatchOut) Level {
+	var worst Level
+	for _, w := range all {
+		worst = max(worst, w.Level)
+	}
+	return worst
+}

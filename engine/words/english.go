@@ -1,0 +1,9 @@
+package words
+
+// english lists the parts of the English catalogue, one for each room that has
+// something to say.
+func english() []map[string]string {
+	return []map[string]string{
+		englishChecks(),
+	}
+}

@@ -1,0 +1,211 @@
+// Package words turns codes and typed arguments into sentences.
+//
+// The other rooms never make sentences: they return a key such as
+// "frame/too-shallow" with arguments, and a Reader says it in the language,
+// the units and the number style of whoever reads. A message is plain text with
+// placeholders: {stack} is replaced by the argument of that name, and
+// {n|block|blocks} by the first or the second word as n is one or not.
+//
+// A key without a message is said as ⟪key⟫, which a test finds. The
+// pseudo-language wraps every sentence in ⟦ ⟧, so that text which came past
+// this package is found too.
+package words
+
+import (
+	"fmt"
+	"maps"
+	"slices"
+	"strconv"
+	"strings"
+
+	"blockfield/engine/length"
+	"blockfield/engine/money"
+)
+
+// Args are the arguments of a sentence, by the name of their placeholder. Their
+// types decide how they are written: length.Length, money.Money, the
+// quantities of this package, int, string (said as it is) and Key (said in the
+// language of the reader).
+type Args map[string]any
+
+// Key is an argument that is itself a message: the name of a wood, a step.
+type Key string
+
+// Quantities that a sentence can carry.
+type (
+	Kg      float64 // mass
+	M2      float64 // area
+	Litres  float64
+	Hours   float64
+	Minutes float64
+	Percent float64 // from 0 to 100
+	Hz      float64
+	Celsius float64
+	Degrees float64
+)
+
+// Language is a set of messages.
+type Language struct {
+	Tag      string // BCP 47
+	messages map[string]string
+	wrap     bool
+}
+
+// English is the language that every message exists in.
+func English() Language {
+	all := map[string]string{}
+	for _, part := range english() {
+		maps.Copy(all, part)
+	}
+	return Language{Tag: "en", messages: all}
+}
+
+// Pseudo is a language for tests: English in brackets that no other text has.
+func Pseudo() Language {
+	l := English()
+	l.Tag, l.wrap = "en-x-pseudo", true
+	return l
+}
+
+// Keys lists the messages of l in order.
+func (l Language) Keys() []string { return slices.Sorted(maps.Keys(l.messages)) }
+
+// Has reports whether l has a message for key.
+func (l Language) Has(key string) bool { _, ok := l.messages[key]; return ok }
+
+// Reader says messages to one person. The zero Reader says keys only; make one
+// with a Language. Readers may be copied and used from several goroutines.
+type Reader struct {
+	Language Language
+	Units    length.Units
+	Locale   string // of numbers and money; empty: the language's
+}
+
+// Say returns the message of key with its arguments.
+func (r Reader) Say(key string, args ...Args) string {
+	message, ok := r.Language.messages[key]
+	if !ok {
+		return "⟪" + key + "⟫"
+	}
+	var a Args
+	if len(args) > 0 {
+		a = args[0]
+	}
+	text := r.fill(message, a)
+	if r.Language.wrap {
+		return "⟦" + text + "⟧"
+	}
+	return text
+}
+
+func (r Reader) fill(message string, args Args) string {
+	var b strings.Builder
+	for {
+		before, rest, found := strings.Cut(message, "{")
+		b.WriteString(before)
+		if !found {
+			return b.String()
+		}
+		inner, after, closed := strings.Cut(rest, "}")
+		if !closed {
+			return b.String() + "{" + rest
+		}
+		b.WriteString(r.placeholder(inner, args))
+		message = after
+	}
+}
+
+func (r Reader) placeholder(inner string, args Args) string {
+	name, choice, plural := strings.Cut(inner, "|")
+	value, ok := args[name]
+	if !ok {
+		return "⟪" + name + "⟫"
+	}
+	if !plural {
+		return r.Show(value)
+	}
+	one, many, _ := strings.Cut(choice, "|")
+	if n, ok := value.(int); ok && n == 1 {
+		return one
+	}
+	return many
+}
+
+// Show writes one value for the reader.
+func (r Reader) Show(value any) string {
+	switch v := value.(type) {
+	case string:
+		return v
+	case Key:
+		if !r.Language.Has(string(v)) {
+			return "⟪" + string(v) + "⟫"
+		}
+		return r.fill(r.Language.messages[string(v)], nil)
+	case int:
+		return r.Count(v)
+	case length.Length:
+		return r.Units.Format(v)
+	case []length.Length:
+		return r.lengths(v)
+	case money.Money:
+		return v.Format(r.locale())
+	case Kg:
+		return r.Units.Mass(float64(v))
+	case M2:
+		return r.Units.Area(float64(v))
+	case Litres:
+		return decimals(float64(v), 2) + " l"
+	case Hours:
+		return decimals(float64(v), 1) + " h"
+	case Minutes:
+		return decimals(float64(v), 0) + " min"
+	case Percent:
+		return decimals(float64(v), 0) + " %"
+	case Hz:
+		return r.Count(int(v+0.5)) + " Hz"
+	case Celsius:
+		return decimals(float64(v), 0) + " °C"
+	case Degrees:
+		return decimals(float64(v), 0) + "°"
+	case float64:
+		return decimals(v, 1)
+	default:
+		panic(fmt.Sprintf("words: internal error: no way to say a %T", value))
+	}
+}
+
+func (r Reader) lengths(all []length.Length) string {
+	texts := make([]string, len(all))
+	for i, l := range all {
+		texts[i] = r.Units.Number(l)
+	}
+	return strings.Join(texts, " / ") + " " + r.Units.Word()
+}
+
+func (r Reader) locale() string {
+	if r.Locale != "" {
+		return r.Locale
+	}
+	tag, _, _ := strings.Cut(r.Language.Tag, "-x-")
+	return tag
+}
+
+// thinSpace groups the digits of large counts, as ISO 80000-1 asks.
+const thinSpace = "\u202f"
+
+// Count writes a whole number with its digits in groups of three from 10,000
+// on.
+func (r Reader) Count(n int) string {
+	text := strconv.Itoa(n)
+	digits := strings.TrimPrefix(text, "-")
+	if len(digits) < 5 {
+		return text
+	}
+	sign := text[:len(text)-len(digits)]
+	for i := len(digits) - 3; i > 0; i -= 3 {
+		digits = digits[:i] + thinSpace + digits[i:]
+	}
+	return sign + digits
+}
+
+func decimals(v float64, n int) string { return strconv.FormatFloat(v, 'f', n, 64) }
