@@ -1,0 +1,84 @@
+# The project's scripts. Everything that is built lands in build/ and site/wasm/,
+# both of which git ignores. `make` alone lists the targets.
+
+SHELL := /bin/bash
+.SHELLFLAGS := -euo pipefail -c
+.NOTPARALLEL:
+.PHONY: help run test check bench site golden soak race modules blockfield chromium test-wasm test-native clean
+
+ADDR ?= 127.0.0.1:8080
+FUZZ_TIME ?= 60s
+JS := GOOS=js GOARCH=wasm
+GOROOT := $(shell go env GOROOT)
+# The preview runs on the graphics card: without inlining its module is an
+# eighth smaller and no slower. The engine's kernels need inlining.
+SMALL := -trimpath -ldflags='-s -w'
+
+help: ## list the targets
+	@grep -hE '^[a-z-]+:.*## ' $(MAKEFILE_LIST) | sed -E 's/:[^#]*## /\t/' | expand -t 14
+
+run: blockfield ## build everything and serve the page (ADDR=127.0.0.1:8080)
+	@exec build/blockfield serve -addr $(ADDR)
+
+test: check chromium test-wasm test-native ## check, then every test: native, as WebAssembly, in the browser
+
+check: ## format, vet and staticcheck (native and WebAssembly), direction of imports
+	@unformatted="$$(gofmt -l cmd engine site testdata wasm)"; \
+	if [ -n "$$unformatted" ]; then echo "not formatted (run gofmt -w):"; echo "$$unformatted"; exit 1; fi
+	go vet ./...
+	$(JS) go vet ./...
+	go tool staticcheck ./...
+	$(JS) $$(go tool -n staticcheck) ./...
+	go test -run '^TestImports' ./cmd/blockfield
+
+test-native: ## unit tests and browser tests
+	go test -timeout 12m ./...
+
+# Node only runs the module; the tests are the same as in test-native.
+test-wasm: ## the engine's tests as WebAssembly, under Node
+	@if command -v node >/dev/null; then \
+		echo "$(JS) go test ./engine/..."; \
+		$(JS) go test -exec='$(GOROOT)/lib/wasm/go_js_wasm_exec' ./engine/...; \
+	else \
+		echo "NOT RUN: the engine's tests as WebAssembly. They need Node: apt-get install nodejs"; \
+	fi
+
+chromium: ## install Chromium for the browser tests where it is missing
+	@if command -v chromium >/dev/null; then exit 0; fi; \
+	if [ "$$(id -u)" = 0 ]; then as=; elif sudo -n true 2>/dev/null; then as="sudo -n"; else \
+		echo "The browser tests need Chromium. Install it with: sudo apt-get install chromium" >&2; exit 1; \
+	fi; \
+	echo "Chromium is missing: installing it from Debian's packages"; \
+	$$as env DEBIAN_FRONTEND=noninteractive apt-get update -q; \
+	$$as env DEBIAN_FRONTEND=noninteractive apt-get install -q -y --no-install-recommends chromium
+
+bench: ## every benchmark
+	go test -run '^$$' -bench . -benchmem ./...
+
+golden: ## write the golden files anew; read the difference before you commit it
+	go test $$(grep -rl --include='*_test.go' 'flag.Bool("update"' . | xargs -r dirname | sort -u) -update
+
+soak: race ## race detector, then each fuzz target for FUZZ_TIME
+	grep -rHo --include='*_test.go' 'func Fuzz[A-Za-z0-9_]*' engine cmd wasm | sort | \
+	while IFS=: read -r file target; do \
+		go test -run '^$$' -fuzz "^$${target#func }$$" -fuzztime $(FUZZ_TIME) "./$$(dirname "$$file")" </dev/null; \
+	done
+
+race: ## unit tests under the race detector
+	go test -race ./engine/... ./cmd/blockfield/web
+
+site: modules ## the static site in build/site, compressed as far as it goes
+	go build -tags site $(SMALL) -o build/blockfield ./cmd/blockfield
+	build/blockfield build -brotli 11 -o build/site
+
+blockfield: modules ## the command, with the page in it, as build/blockfield
+	go build -tags site $(SMALL) -o build/blockfield ./cmd/blockfield
+
+modules: ## the two WebAssembly modules, into site/wasm
+	@mkdir -p site/wasm
+	$(JS) go build $(SMALL) -o site/wasm/engine.wasm ./wasm/engine
+	$(JS) go build $(SMALL) -gcflags=all=-l -o site/wasm/preview.wasm ./wasm/preview
+	cp '$(GOROOT)/lib/wasm/wasm_exec.js' site/wasm/wasm_exec.js
+
+clean: ## remove what was built
+	rm -rf build site/wasm
