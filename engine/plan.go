@@ -1,0 +1,87 @@
+// Package engine answers every question about a design by calling the rooms
+// below it and passing plain structs between them.
+//
+// Plan and Scene are pure functions: the same design and the same price book
+// give the same result everywhere. Each screen, paper, picture and file is a
+// view of what they return; no number that a person sees is computed anywhere
+// else.
+package engine
+
+import (
+	"fmt"
+
+	"blockfield/engine/check"
+	"blockfield/engine/design"
+	"blockfield/engine/panel"
+)
+
+// Result is everything that is known of a design and fast to know.
+type Result struct {
+	Revision  string // code of the design
+	BookCode  string // code of the price book
+	Title     string
+	Groups    []Group
+	Mass      Mass
+	WatchOuts []check.WatchOut // the worst first
+}
+
+// Group is one group of panels, built, with its place in the design.
+type Group struct {
+	Wall, Index int    // from 0
+	Path        string // below the design: "walls[0].groups[0]"
+	Design      design.Group
+	Built       panel.Group
+}
+
+// Mass is what hangs on the wall and what has to be lifted, in kg.
+type Mass struct {
+	HeaviestPanelKg float64
+	TotalKg         float64
+}
+
+// Cells returns how many cells all panels have together, and how many of them
+// carry a block.
+func (r Result) Cells() (cells, blocks int) {
+	for _, g := range r.Groups {
+		for _, p := range g.Built.Panels {
+			cells += len(p.Grid.Levels)
+			blocks += p.Blocks
+		}
+	}
+	return cells, blocks
+}
+
+// Plan returns what a design with a price book comes to. It returns an error
+// only for a design that design.Validate refuses.
+func Plan(d design.Design, b design.Book) (Result, error) {
+	out := Result{Revision: d.Revision(), BookCode: b.Code(), Title: d.Title}
+	groups, err := build(d)
+	if err != nil {
+		return Result{}, err
+	}
+	out.Groups = groups
+	for _, g := range groups {
+		for _, p := range g.Built.Panels {
+			out.Mass.TotalKg += p.MassKg
+			out.Mass.HeaviestPanelKg = max(out.Mass.HeaviestPanelKg, p.MassKg)
+		}
+		out.WatchOuts = append(out.WatchOuts, g.Built.WatchOuts(g.Design, g.Path)...)
+	}
+	check.Sort(out.WatchOuts)
+	return out, nil
+}
+
+func build(d design.Design) ([]Group, error) {
+	var groups []Group
+	for w, wall := range d.Walls {
+		for i, g := range wall.Groups {
+			path := fmt.Sprintf("walls[%d].groups[%d]", w, i)
+			built, err := panel.Build(g)
+			if err != nil {
+				return nil, fmt.Errorf("design.%s: %w", path, err)
+			}
+			groups = append(groups, Group{Wall: w, Index: i, Path: path, Design: g, Built: built})
+		}
+	}
+	return groups, nil
+}

@@ -1,0 +1,77 @@
+package engine
+
+import (
+	"fmt"
+
+	"blockfield/engine/design"
+	"blockfield/engine/length"
+	"blockfield/engine/panel"
+	"blockfield/engine/scene"
+)
+
+// Scene returns the picture of the first wall of a design: its panels at their
+// true place, under the lamp and from the eye of the view. The panels are those
+// that Plan has built.
+func Scene(d design.Design, built Result, v design.View) (scene.Scene, error) {
+	s := scene.Scene{
+		Camera: scene.Camera{YawDeg: v.Camera.Yaw, PitchDeg: v.Camera.Pitch, Zoom: v.Camera.Zoom},
+		Lamp:   scene.Lamp{AzimuthDeg: v.Lamp.Azimuth, ElevationDeg: v.Lamp.Elevation, WarmthK: v.Lamp.Warmth},
+	}
+	wall := d.Walls[0]
+	s.Wall = scene.Wall{WidthM: wall.Width.Metres(), HeightM: wall.Height.Metres(), Colour: scene.PlainWall()}
+	for _, g := range built.Groups {
+		if g.Wall != 0 {
+			continue
+		}
+		panels, err := scenePanels(g)
+		if err != nil {
+			return scene.Scene{}, err
+		}
+		s.Panels = append(s.Panels, panels...)
+	}
+	if len(s.Panels) > scene.MaxPanels {
+		s.Panels = s.Panels[:scene.MaxPanels]
+	}
+	return s, nil
+}
+
+func scenePanels(g Group) ([]scene.Panel, error) {
+	in, out := g.Design, g.Built
+	blocks, ok := scene.WoodMaterial(in.Wood, in.Finish.Kind)
+	frame, ok2 := scene.WoodMaterial(in.Frame.Wood, in.Finish.Kind)
+	backer, ok3 := scene.BackerMaterial(in.Backer.Sheet)
+	if !ok || !ok2 || !ok3 {
+		return nil, fmt.Errorf("engine: no tone for %s, %s or %s", in.Wood, in.Frame.Wood, in.Backer.Sheet)
+	}
+	one := scene.Panel{
+		OuterWidthM: out.OuterWidth.Metres(), OuterHeightM: out.OuterHeight.Metres(),
+		CleatThicknessM: in.Cleat.Thickness.Metres(), BackerThicknessM: in.Backer.Thickness.Metres(),
+		Columns: out.Columns, Rows: out.Rows,
+		PitchM: out.Pitch.Metres(), BlockM: in.Block.Size.Metres(),
+		HeightsM: metres(in.Heights),
+		Blocks:   blocks, Frame: frame, Backer: backer,
+	}
+	if out.Framed {
+		one.FrameThicknessM, one.FrameGapM = in.Frame.Thickness.Metres(), in.Frame.Gap.Metres()
+		one.FrameDepthM, one.Mitred = out.FrameDepth.Metres(), in.Frame.Joint == design.Mitred
+	}
+	all := make([]scene.Panel, len(out.Panels))
+	for i, p := range out.Panels {
+		all[i] = place(one, p, uint64(i))
+	}
+	return all, nil
+}
+
+func place(one scene.Panel, p panel.Panel, seed uint64) scene.Panel {
+	one.LeftM, one.BottomM = p.Left.Metres(), p.Bottom.Metres()
+	one.Levels, one.Seed = p.Grid.Levels, seed
+	return one
+}
+
+func metres(all []length.Length) []float64 {
+	out := make([]float64, len(all))
+	for i, l := range all {
+		out[i] = l.Metres()
+	}
+	return out
+}
