@@ -38,8 +38,19 @@ func lampColour(kelvin float64) RGB {
 
 func luminance(c RGB) float64 { return 0.2126*c.R + 0.7152*c.G + 0.0722*c.B }
 
+// planck is the linear colour of a black body of unit luminance.
 func planck(t float64) RGB {
-	var x, y float64
+	x, y := planckXY(t)
+	cx, cz := x/y, (1-x-y)/y // CIE XYZ with Y = 1
+	return RGB{
+		max(3.2406*cx-1.5372-0.4986*cz, 0.02),
+		max(-0.9689*cx+1.8758+0.0415*cz, 0.02),
+		max(0.0557*cx-0.2040+1.0570*cz, 0.02),
+	}
+}
+
+// planckXY is its chromaticity in the CIE 1931 diagram.
+func planckXY(t float64) (x, y float64) {
 	if t < 4000 {
 		x = ((-0.2661239e9/t-0.2343589e6)/t+0.8776956e3)/t + 0.179910
 	} else {
@@ -53,12 +64,7 @@ func planck(t float64) RGB {
 	default:
 		y = ((3.0817580*x-5.87338670)*x+3.75112997)*x - 0.37001483
 	}
-	cx, cz := x/y, (1-x-y)/y // CIE XYZ with Y = 1
-	return RGB{
-		max(3.2406*cx-1.5372-0.4986*cz, 0.02),
-		max(-0.9689*cx+1.8758+0.0415*cz, 0.02),
-		max(0.0557*cx-0.2040+1.0570*cz, 0.02),
-	}
+	return x, y
 }
 
 // lampRay is the direction to a point of the lamp's disc: sample i of n, turned

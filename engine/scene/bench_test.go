@@ -1,0 +1,37 @@
+package scene_test
+
+import (
+	"testing"
+
+	"blockfield/engine/scene"
+)
+
+func BenchmarkRender1200x800(b *testing.B) {
+	s := defaultScene()
+	for b.Loop() {
+		scene.Render(s, 1200, 800, 1)
+	}
+}
+
+func BenchmarkRender1200x800Supersampled(b *testing.B) {
+	s := defaultScene()
+	for b.Loop() {
+		scene.Render(s, 1200, 800, 3)
+	}
+}
+
+func BenchmarkHit(b *testing.B) {
+	s := defaultScene()
+	for b.Loop() {
+		s.Hit(1200, 800, 433, 377)
+	}
+}
+
+func BenchmarkEncodeDecode(b *testing.B) {
+	s := defaultScene()
+	for b.Loop() {
+		if _, err := scene.Decode(s.Encode()); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

@@ -1,0 +1,164 @@
+package scene_test
+
+import (
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"blockfield/engine/scene"
+)
+
+// material is a dull material of one colour, so that a pixel tells what it is.
+func material(r, g, b float64) scene.Material {
+	c := scene.RGB{R: r, G: g, B: b}
+	return scene.Material{Face: c, End: c}
+}
+
+// barePanel has no frame: its outer edge is the field's. Heights are by level,
+// levels row by row.
+func barePanel(columns, rows int, pitchM float64, heightsM []float64, levels ...uint8) scene.Panel {
+	if levels == nil {
+		levels = make([]uint8, columns*rows)
+	}
+	wood := material(0.5, 0.5, 0.5)
+	return scene.Panel{
+		LeftM: 1, BottomM: 1, OuterWidthM: float64(columns) * pitchM, OuterHeightM: float64(rows) * pitchM,
+		CleatThicknessM: 0.018, BackerThicknessM: 0.012,
+		Columns: columns, Rows: rows, PitchM: pitchM, BlockM: pitchM,
+		HeightsM: heightsM, Levels: levels, Blocks: wood, Frame: wood, Backer: wood,
+	}
+}
+
+// framed puts a frame of the default thickness and gap round a panel.
+func framed(p scene.Panel, depthM float64) scene.Panel {
+	p.FrameThicknessM, p.FrameGapM, p.FrameDepthM = 0.020, 0.003, depthM
+	p.OuterWidthM += 0.046
+	p.OuterHeightM += 0.046
+	return p
+}
+
+func sceneOf(panels ...scene.Panel) scene.Scene {
+	return scene.Scene{
+		Wall:   scene.Wall{WidthM: 4, HeightM: 3, Colour: scene.PlainWall()},
+		Panels: panels,
+		Camera: scene.Camera{Zoom: 1},
+		Lamp:   scene.Lamp{AzimuthDeg: 315, ElevationDeg: 35, WarmthK: 3000},
+	}
+}
+
+// defaultScene is the default design: 33 × 22 cells of four heights in clumps
+// of two (the arrangement itself is invented).
+func defaultScene() scene.Scene {
+	levels := make([]uint8, 33*22)
+	for i := range levels {
+		x, y := i%33/2, i/33/2
+		levels[i] = uint8((x*x*7 + y*y*5 + x*y*3) / 3 % 4)
+	}
+	p := framed(barePanel(33, 22, 0.0362, []float64{0.026, 0.042, 0.064, 0.092}, levels...), 0.127)
+	p.LeftM, p.BlockM, p.Mitred, p.Seed = 1.13, 0.036, true, 1
+	p.Blocks, _ = scene.WoodMaterial("poplar", "waterborne varnish")
+	p.Frame = p.Blocks
+	p.Backer, _ = scene.BackerMaterial("birch ply")
+	return sceneOf(p)
+}
+
+func TestValidateNamesEveryFault(t *testing.T) {
+	s := defaultScene()
+	require.NoError(t, s.Validate())
+	s.Camera.YawDeg = 81
+	s.Lamp.ElevationDeg = math.NaN()
+	s.Panels[0].Levels[40] = 4
+	s.Panels[0].BlockM = 0.05
+	err := s.Validate()
+	require.Error(t, err)
+	for _, want := range []string{
+		"camera.yaw: got 81 (allowed -80 to 80)",
+		"lamp.elevation: got NaN",
+		"panels[0].levels[40]: got 4 (allowed 0 to 3)",
+		"panels[0].block: got 0.05 (allowed 0.0001 to 0.0362)",
+	} {
+		assert.ErrorContains(t, err, want)
+	}
+}
+
+func TestCameraStaysInItsLimits(t *testing.T) {
+	straight := scene.Camera{Zoom: 1}
+	assert.Equal(t, scene.Camera{YawDeg: -80, PitchDeg: 60, Zoom: 1}, straight.Orbit(9, 9))
+	assert.Equal(t, scene.Camera{YawDeg: 80, PitchDeg: -60, Zoom: 1}, straight.Orbit(-9, -9))
+	assert.Equal(t, 8.0, straight.ZoomBy(100).Zoom)
+	assert.Equal(t, 0.3, straight.ZoomBy(0.001).Zoom)
+	for _, bad := range []float64{0, -1, math.NaN()} {
+		assert.Equal(t, straight, straight.ZoomBy(bad), "factor %g", bad)
+	}
+	assert.Equal(t, straight, straight.Orbit(math.NaN(), math.Inf(1)))
+	assert.Equal(t, straight, scene.Camera{}.Orbit(0, 0), "the zero camera looks straight on")
+}
+
+// TestLampTowards: by hand from the definition of azimuth and elevation.
+func TestLampTowards(t *testing.T) {
+	half, root := 0.5, math.Sqrt(3)/2
+	for _, c := range []struct {
+		name             string
+		azimuth, elev    float64
+		wantX, wantY, wZ float64
+	}{
+		{"from above", 0, 30, 0, root, half},
+		{"from the right", 90, 30, root, 0, half},
+		{"from below", 180, 60, 0, -half, root},
+		{"from the left", 270, 60, -half, 0, root},
+		{"straight on", 123, 90, 0, 0, 1},
+	} {
+		x, y, z := scene.Lamp{AzimuthDeg: c.azimuth, ElevationDeg: c.elev}.Towards()
+		assert.InDeltaSlice(t, []float64{c.wantX, c.wantY, c.wZ}, []float64{x, y, z}, 1e-12, c.name)
+	}
+}
+
+func TestLampFollowsTheDrag(t *testing.T) {
+	l := scene.Lamp{AzimuthDeg: 315, ElevationDeg: 35, WarmthK: 3000}
+	x0, y0, _ := l.Towards()
+	x, y, _ := l.Drag(0.1, 0).Towards()
+	assert.InDelta(t, x0+0.2, x, 1e-12, "to the right")
+	assert.InDelta(t, y0, y, 1e-12)
+	_, y, _ = l.Drag(0, 0.1).Towards()
+	assert.InDelta(t, y0-0.2, y, 1e-12, "down")
+	back := l.Drag(0.1, 0.05).Drag(-0.1, -0.05)
+	assert.InDelta(t, l.AzimuthDeg, back.AzimuthDeg, 1e-9)
+	assert.InDelta(t, l.ElevationDeg, back.ElevationDeg, 1e-9)
+
+	far := l.Drag(50, 0)
+	assert.Equal(t, float64(scene.MinElevationDeg), far.ElevationDeg, "beyond the wall it rakes")
+	assert.InDelta(t, 90, far.AzimuthDeg, 1)
+	top := scene.Lamp{AzimuthDeg: 200, ElevationDeg: 90, WarmthK: 3000}.Drag(0, 0)
+	assert.Equal(t, 200.0, top.AzimuthDeg, "straight on keeps its azimuth")
+}
+
+func TestMaterials(t *testing.T) {
+	woods := []string{"pine", "spruce", "cedar", "poplar", "beech", "ash", "maple", "oak", "cherry", "walnut"}
+	finishes := []string{"waterborne varnish", "hard-wax oil", "drying oil", "shellac", "fire-retardant varnish", "none"}
+	bright := func(c scene.RGB) float64 { return 0.2126*c.R + 0.7152*c.G + 0.0722*c.B }
+	for _, wood := range woods {
+		raw, _ := scene.WoodMaterial(wood, "none")
+		for _, finish := range finishes {
+			m, ok := scene.WoodMaterial(wood, finish)
+			require.True(t, ok, "%s, %s", wood, finish)
+			assert.Less(t, bright(m.End), bright(m.Face), "end grain of %s, %s", wood, finish)
+			assert.LessOrEqual(t, bright(m.Face), bright(raw.Face), "%s deepens %s", finish, wood)
+			assert.GreaterOrEqual(t, m.Gloss, raw.Gloss)
+			s := defaultScene()
+			s.Panels[0].Blocks = m
+			assert.NoError(t, s.Validate())
+		}
+	}
+	for _, sheet := range []string{"birch ply", "softwood ply"} {
+		_, ok := scene.BackerMaterial(sheet)
+		assert.True(t, ok, sheet)
+	}
+	_, ok := scene.WoodMaterial("teak", "none")
+	assert.False(t, ok)
+	_, ok = scene.WoodMaterial("oak", "varnish")
+	assert.False(t, ok)
+	_, ok = scene.BackerMaterial("")
+	assert.False(t, ok)
+}
