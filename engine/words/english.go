@@ -5,5 +5,6 @@ package words
 func english() []map[string]string {
 	return []map[string]string{
 		englishChecks(),
+		englishFaults(),
 	}
 }
