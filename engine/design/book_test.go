@@ -1,0 +1,91 @@
+package design_test
+
+import (
+	"os"
+	"strings"
+	"testing"
+
+	"blockfield/engine/design"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+func placeholder(t testing.TB) string {
+	t.Helper()
+	data, err := os.ReadFile("../../testdata/books/placeholder.json")
+	require.NoError(t, err)
+	return string(data)
+}
+
+func TestPlaceholderBook(t *testing.T) {
+	embedded, err := os.ReadFile("placeholder.json")
+	require.NoError(t, err)
+	require.Equal(t, placeholder(t), string(embedded), "the copy beside the tests is the embedded one")
+
+	book := design.DefaultBook()
+	assert.Equal(t, placeholder(t), string(design.EncodeBook(book)))
+	assert.True(t, book.Placeholder)
+	assert.Equal(t, "XXX", book.Currency)
+	assert.Len(t, book.Tasks, 41)
+	assert.Len(t, book.Woods, len(design.Woods()))
+	require.NoError(t, design.ValidateBook(book))
+}
+
+func TestBookCode(t *testing.T) {
+	book := design.DefaultBook()
+	code := book.Code()
+	assert.Len(t, code, 6)
+	book.Rates.Shop++
+	assert.NotEqual(t, code, book.Code(), "a ten-thousandth more an hour is another book")
+}
+
+func TestBadBooks(t *testing.T) {
+	for name, c := range map[string]struct{ old, new, want string }{
+		"a design":      {`"blockfield price book"`, `"blockfield design"`, "format: is not a file of this kind: found blockfield design (allowed blockfield price book)"},
+		"newer":         {`"version": 1`, `"version": 2`, "version: was written by a newer program: version 2 (allowed up to version 1)"},
+		"missing price": {`"perKm": "0.55",`, ``, "travel.perKm: is missing"},
+		"missing part": {
+			`"travel": {
+    "perKm": "0.55",
+    "speedKmh": 45
+  },`, ``, "travel.perKm: is missing\ntravel.speedKmh: is missing",
+		},
+		"number for an amount": {`"42"`, `42`, "rates.shop: 42 is of the wrong kind (allowed a text, 0 to 100000)"},
+		"five decimals": {
+			`"0.55"`, `"0.55001"`,
+			"travel.perKm: 0.55001 is not an amount of money: write it like 42 or 0.55 (allowed 0 to 10000)",
+		},
+		"negative":   {`"0.55"`, `"-0.55"`, "travel.perKm: -0.55 is out of range (allowed 0 to 10000)"},
+		"currency":   {`"XXX"`, `"€"`, "currency: € is not one of the choices (allowed three capital letters)"},
+		"wood twice": {`"wood": "spruce"`, `"wood": "pine"`, "woods[1].wood: pine is in the list twice"},
+		"stages":     {`"percent": 50`, `"percent": 45`, "stages: adds up to 95.00 % (allowed 100 %)"},
+		"floor":      {`"marginFloor": 10`, `"marginFloor": 20`, "policy.marginFloor: 20 % is out of range (allowed up to the margin, 18 %)"},
+		"task twice": {`"id": "a2"`, `"id": "a1"`, "tasks[1].id: a1 is in the list twice"},
+		"task rates": {`"low": 20,`, `"low": 50,`, "tasks[0].typical: must rise, got 40 (allowed 50 to 90)"},
+		"dates": {
+			`"validFrom": "",
+  "validUntil": ""`, `"validFrom": "2026-03-01", "validUntil": "2026-02-01"`,
+			"validUntil: must rise, got 2026-02-01 (allowed not before 2026-03-01)",
+		},
+		"no day": {
+			`"validFrom": ""`, `"validFrom": "2026-04-31"`,
+			"validFrom: 2026-04-31 is not a day of the calendar (allowed a day such as 2026-03-31)",
+		},
+	} {
+		t.Run(name, func(t *testing.T) {
+			file := strings.Replace(placeholder(t), c.old, c.new, 1)
+			require.NotEqual(t, placeholder(t), file)
+			_, err := design.DecodeBook([]byte(file))
+			assert.EqualError(t, err, c.want)
+		})
+	}
+}
+
+func TestThirdsMakeAWhole(t *testing.T) {
+	book := design.DefaultBook()
+	book.Stages = []design.Stage{{Name: "a", Percent: 33.3}, {Name: "b", Percent: 33.3}, {Name: "c", Percent: 33.4}}
+	assert.NoError(t, design.ValidateBook(book))
+	book.Stages[2].Percent = 33.3
+	assert.EqualError(t, design.ValidateBook(book), "stages: adds up to 99.90 % (allowed 100 %)")
+}
