@@ -1,0 +1,138 @@
+package bench
+
+import (
+	"blockfield/engine/cut"
+	"blockfield/engine/length"
+)
+
+// Spread is one figure for a practised maker with a good bench, for a usual
+// job, and for a first one with awkward stock.
+type Spread struct{ Low, Typical, High float64 }
+
+// Bill is what a job takes: goods, pieces and hours over all its groups.
+type Bill struct {
+	Panels    int
+	Frames    int
+	Cells     int
+	Blocks    int // glued
+	CutBlocks int // with spares
+	Lots      []Lot
+	Sheets    []SheetNeed
+	Frame     []FrameStock
+	Finishes  []FinishNeed
+	Cleat     CleatStock
+	GlueKg    float64 // in the joints; what sticks in the tin comes with the bottles
+
+	CleatScrews int // by an old simple rule, see CleatScrewRule
+	WallFixings int
+	Brads       int
+
+	Groups     []GroupBill // one for each group of the design, in its order
+	HeaviestKg float64     // of one panel, with glue and finish
+	TotalKg    float64     // of all panels, with glue and finish
+
+	Tasks          []TaskTime // of this job only, in the order of the table
+	Hours          Hours
+	SandingHours   Spread // of a powered sander in the hand: long faces and show ends
+	GlueRowSeconds float64
+	ShopDays       Spread // elapsed, for the crew of the job
+	Weekends       Spread // of a home builder with hand tools
+}
+
+// Lot is what is cut out of one kind of stick.
+type Lot struct {
+	Wood                string
+	Size                length.Length // side of the square section
+	StickLength         length.Length
+	Heights             []HeightCount // rising, without bare backer
+	Sticks              int           // to buy
+	SticksBeforeDefects int
+	Layout              cut.Layout // of the sound sticks; lengths in nanometres
+	BoughtM3            float64    // of the sticks to buy
+	BlocksM3            float64    // of the blocks that end up in panels
+	UsedPercent         float64    // share of the bought length that ends up in panels
+}
+
+// HeightCount says how many blocks of one height are glued and cut.
+type HeightCount struct {
+	Height length.Length
+	Need   int
+	Spare  int
+	Cut    int // need and spare
+}
+
+// SheetNeed is whole sheets of one board.
+type SheetNeed struct {
+	Sheet     string
+	Thickness length.Length
+	Count     int
+	PerSheet  int  // the fewest backers of one group that come out of a sheet; 0 where one is larger than a sheet
+	TooLarge  bool // some backer has to be joined out of several sheets
+}
+
+// FrameStock is the frame board of one wood, thickness and width.
+type FrameStock struct {
+	Wood      string
+	Thickness length.Length
+	Board     length.Length // width that is bought
+	NeedM     float64       // running, in the frames
+	BoughtM   float64       // running, with what the cuts and faults take
+	BoughtM3  float64
+}
+
+// FinishNeed is one finish for fields and frames.
+type FinishNeed struct {
+	Finish      string
+	FieldLitres float64
+	FrameLitres float64
+	Litres      float64
+}
+
+// CleatStock is the strips for cleats and spacers.
+type CleatStock struct {
+	RunningM float64 // cleat, wall cleat and spacer of all panels
+	BoughtM3 float64
+}
+
+// FixingRule names how wall fixings were counted.
+type FixingRule string
+
+// The ways to count wall fixings.
+const (
+	RatedValue    FixingRule = "rated value"     // typed, with the load factor, shear and pull added
+	OldSimpleRule FixingRule = "old simple rule" // twice the mass over what a screw was trusted with; to be replaced by the computed rule
+	NotChecked    FixingRule = "not checked"     // no rated value: the least count, for the price only
+	NoFixings     FixingRule = "none"            // a floor stand, or nothing may go into the wall
+)
+
+// CleatScrewRule is how cleat screws are counted: at least six and one for
+// each ten kilograms, habit without a source.
+const CleatScrewRule = OldSimpleRule
+
+// GroupBill is what one group of panels comes to, for its list and its wall.
+type GroupBill struct {
+	GlueKg        float64
+	Litres        float64
+	AddedKg       float64 // glue and finish that stay on one panel
+	HeaviestKg    float64 // of one panel, with glue and finish
+	TotalKg       float64
+	PullKg        float64 // outwards at the top cleat of the heaviest panel
+	CleatScrews   int     // a panel
+	WallFixings   int     // a panel
+	FixingsNeeded float64 // before rounding up and the least count; 0 where not checked
+	Rule          FixingRule
+	PerSheet      int // backers out of a sheet; 0 where one is larger than a sheet
+}
+
+// TaskTime is one row of the time table as far as this job needs it.
+type TaskTime struct {
+	ID       string
+	Name     string // the book's own words
+	Role     string
+	Per      string
+	Quantity float64
+	Minutes  Spread
+}
+
+// Hours are person-hours.
+type Hours struct{ Shop, Office, Site, Travel, Total Spread }

@@ -1,0 +1,108 @@
+package cost
+
+import (
+	"blockfield/engine/length"
+	"blockfield/engine/money"
+)
+
+// Quantities is what is bought and worked for a job, in the whole steps that
+// enter money: 1 mm³ of wood, 1 ml of finish, 1 g of glue, 1 s of work and 1 m
+// of road. RoundQuantity makes such steps out of a measured figure.
+type Quantities struct {
+	OwnBuild    bool // a home builder: goods only, nothing is sold
+	Squares     []Timber
+	Boards      []Timber // for frames
+	Sheets      []Sheet
+	Finishes    []Finish
+	CleatMM3    int64
+	GlueG       int64 // in the joints
+	CleatScrews int
+	WallFixings int
+	Brads       int
+	CutBlocks   int
+	Panels      int
+	Shop        Seconds
+	Office      Seconds
+	Site        Seconds
+	Travel      Seconds
+	RoadM       int64 // of all trips, there and back
+}
+
+// Timber is a volume of one wood as it is bought.
+type Timber struct {
+	Wood      string
+	VolumeMM3 int64
+}
+
+// Sheet is whole sheets of one board.
+type Sheet struct {
+	Sheet     string
+	Thickness length.Length
+	Count     int
+}
+
+// Finish is an amount of one finish.
+type Finish struct {
+	Finish   string
+	VolumeML int64
+}
+
+// Seconds is an amount of work with its spread.
+type Seconds struct{ Low, Typical, High int64 }
+
+// Role says which part of the price a line belongs to.
+type Role string
+
+// The roles of lines.
+const (
+	Material Role = "material"
+	Labour   Role = "labour"
+	Overhead Role = "overhead"
+	Travel   Role = "travel"
+)
+
+// Line is one line of the direct cost.
+type Line struct {
+	Key    string // of its words: "line/block-stock"
+	Name   string // of an extra, in the words of whoever typed it; else empty
+	Role   Role
+	Amount money.Money
+}
+
+// StageAmount is what falls due at a point of the job, out of the gross price.
+type StageAmount struct {
+	Name   string // in the words of the book
+	Amount money.Money
+}
+
+// Price is a job in money. For a home builder only Lines, BoughtIn and
+// Materials are set: nothing is sold.
+type Price struct {
+	Currency    string
+	Placeholder bool // figures out of a book that is invented
+	Sold        bool // false for a home builder
+	Lines       []Line
+
+	BoughtIn    money.Money // sum of the material lines
+	Markup      money.Money
+	Labour      money.Money
+	Overhead    money.Money
+	Travel      money.Money
+	Direct      money.Money // the five above
+	Contingency money.Money
+	Cost        money.Money // direct and contingency
+
+	List           money.Money // cost with the wanted margin, not below the minimum charge
+	MinimumApplied bool        // the minimum charge lifted the list price
+	Discount       money.Money // taken off the list price
+	RoundedUp      money.Money // added to reach the step of the policy
+	Net            money.Money // list − discount + rounded up
+	Margin         money.Money // net − cost; below zero where the job loses money
+	MarginPercent  float64     // of net, after discount
+	Tax            money.Money
+	Gross          money.Money
+
+	Low, High money.Money   // gross with the low and the high task times
+	Materials money.Money   // what a home builder buys
+	Stages    []StageAmount // sum to gross
+}
