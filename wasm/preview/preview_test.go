@@ -14,6 +14,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"strings"
+	"sync"
 	"testing"
 	"time"
 
@@ -40,7 +41,9 @@ func newTrial(t testing.TB, scenes map[string]scene.Scene) trial {
 		"/preview-frame.js": readFile(t, "../../site/preview-frame.js"),
 		"/preview.js":       readFile(t, "../../site/preview.js"),
 		"/trial.js":         readFile(t, "testdata/trial.js"),
-		"/trial.css": fmt.Appendf(nil, "body{margin:0} #stage,iframe{width:%dpx;height:%dpx;border:0;display:block}",
+		"/stranger.js":      readFile(t, "testdata/stranger.js"),
+		"/stranger":         []byte(`<!doctype html><title>stranger</title><script src="stranger.js"></script>`),
+		"/trial.css": fmt.Appendf(nil, "body{margin:0} #stage,iframe{width:%dpx;height:%dpx;border:0;display:block} .small{width:200px;height:150px}",
 			stageWidth, stageHeight),
 		"/": []byte(`<!doctype html><html lang="en"><head><meta charset="utf-8"><title>trial</title>` +
 			`<link rel="icon" href="data:,"><link rel="stylesheet" href="trial.css">` +
@@ -123,15 +126,28 @@ func (tr trial) pixels(t *testing.T) *image.RGBA {
 	return &image.RGBA{Pix: got.Pixels, Stride: 4 * got.Width, Rect: image.Rect(0, 0, got.Width, got.Height)}
 }
 
+// module is the built program; linking it takes seconds, so it is done once.
+var module = sync.OnceValues(func() ([]byte, error) {
+	dir, err := os.MkdirTemp("", "preview")
+	if err != nil {
+		return nil, err
+	}
+	defer os.RemoveAll(dir)
+	out := filepath.Join(dir, "preview.wasm")
+	cmd := exec.Command("go", "build", "-ldflags=-s -w", "-gcflags=all=-l", "-o", out, ".")
+	cmd.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm")
+	if text, err := cmd.CombinedOutput(); err != nil {
+		return nil, fmt.Errorf("%w: %s", err, text)
+	}
+	return os.ReadFile(out)
+})
+
 func buildModule(t testing.TB) []byte {
 	t.Helper()
 	readSources(t)
-	out := filepath.Join(t.TempDir(), "preview.wasm")
-	cmd := exec.Command("go", "build", "-ldflags=-s -w", "-gcflags=all=-l", "-o", out, ".")
-	cmd.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm")
-	text, err := cmd.CombinedOutput()
-	require.NoError(t, err, string(text))
-	return readFile(t, out)
+	b, err := module()
+	require.NoError(t, err)
+	return b
 }
 
 // readSources reads what the module is built from: the test tool reuses an old

@@ -59,6 +59,13 @@ const trial = {
     const bytes = await (await fetch(name)).arrayBuffer();
     return ask({ type: "scene", bytes, keepView }, "drawn");
   },
+  // resize makes the frame smaller and waits for its new picture.
+  resize() {
+    const from = said.length;
+    document.querySelector("iframe").classList.add("small");
+    return next("drawn", from);
+  },
+  heard: (type) => next(type, 0),
   async pixels() {
     const { width, height, bytes } = await ask({ type: "pixels" }, "pixels");
     return { width, height, pixels: await base64(bytes) };
@@ -77,6 +84,18 @@ const trial = {
     const stopped = performance.now();
     const drawn = await next("drawn", from);
     return { events, coarse: drawn.coarse, settleMs: performance.now() - stopped };
+  },
+  // fromStranger has another frame of this page post a message to the preview's.
+  fromStranger(message) {
+    const stranger = document.createElement("iframe");
+    stranger.src = "stranger";
+    document.body.append(stranger);
+    return new Promise((resolve) => {
+      stranger.onload = () => {
+        stranger.contentWindow.tell(document.querySelector("#stage iframe").contentWindow, message);
+        resolve();
+      };
+    });
   },
   restart() {
     preview.stop();

@@ -1,0 +1,174 @@
+//go:build !js
+
+package main_test
+
+import (
+	"testing"
+	"time"
+
+	"github.com/chromedp/cdproto/cdp"
+	"github.com/chromedp/cdproto/systeminfo"
+	"github.com/chromedp/chromedp"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"blockfield/engine/scene"
+)
+
+// message is what the frame says; each type fills its own fields.
+type message struct {
+	Type, Message         string
+	Width, Height, Coarse int
+	Yaw, Pitch, Zoom      float64
+	Azimuth, Elevation    float64
+}
+
+func TestFrameAnswers(t *testing.T) {
+	s := trialScene(trialPanel(12, 8))
+	tr := newTrial(t, map[string]scene.Scene{"scene": s})
+	value[any](t, tr, "trial.ready()")
+	ask := func(t *testing.T, send, answer string) message {
+		t.Helper()
+		return value[message](t, tr, "trial.ask("+send+", '"+answer+"')")
+	}
+
+	t.Run("nothing to look at yet", func(t *testing.T) {
+		got := ask(t, "{type: 'orbit', dx: 0.1, dy: 0}", "error")
+		assert.Contains(t, got.Message, "no scene")
+	})
+	t.Run("first picture", func(t *testing.T) {
+		got := value[message](t, tr, "trial.scene('scene')")
+		assert.Equal(t, [2]int{stageWidth, stageHeight}, [2]int{got.Width, got.Height})
+	})
+	t.Run("orbit, zoom and lamp are those of the engine", func(t *testing.T) {
+		want, lamp := s.Camera.Orbit(0.1, -0.2), s.Lamp
+		check := func(got message) {
+			t.Helper()
+			assert.InDeltaSlice(t,
+				[]float64{want.YawDeg, want.PitchDeg, want.Zoom, lamp.AzimuthDeg, lamp.ElevationDeg},
+				[]float64{got.Yaw, got.Pitch, got.Zoom, got.Azimuth, got.Elevation}, 1e-9)
+		}
+		check(ask(t, "{type: 'orbit', dx: 0.1, dy: -0.2}", "view"))
+		want = want.ZoomBy(1.5)
+		check(ask(t, "{type: 'zoom', factor: 1.5}", "view"))
+		lamp = lamp.Drag(0.3, 0.1)
+		check(ask(t, "{type: 'lamp', dx: 0.3, dy: 0.1}", "view"))
+
+		turned := s
+		turned.Camera, turned.Lamp = want, lamp
+		mean, _ := difference(tr.pixels(t), scene.Render(turned, stageWidth, stageHeight, 2))
+		assert.LessOrEqual(t, mean, mayDifferMean, "and the picture shows it")
+	})
+	t.Run("a new scene keeps the view when asked", func(t *testing.T) {
+		before := tr.pixels(t)
+		value[message](t, tr, "trial.scene('scene', true)")
+		assert.Equal(t, before.Pix, tr.pixels(t).Pix)
+		value[message](t, tr, "trial.scene('scene')")
+		assert.NotEqual(t, before.Pix, tr.pixels(t).Pix)
+	})
+	t.Run("bad bytes leave the last picture", func(t *testing.T) {
+		before := tr.pixels(t)
+		got := ask(t, "{type: 'scene', bytes: new Uint8Array([1, 2, 3]).buffer}", "error")
+		assert.Contains(t, got.Message, "cut short")
+		assert.Equal(t, before.Pix, tr.pixels(t).Pix)
+	})
+	t.Run("unknown message", func(t *testing.T) {
+		assert.Contains(t, ask(t, "{type: 'dance'}", "error").Message, "dance")
+	})
+	t.Run("only the page is believed", func(t *testing.T) {
+		// A frame beside it posts into the preview's window; the orbit that the
+		// page sends afterwards must be the only one.
+		got := value[message](t, tr, `trial.fromStranger({type: 'orbit', dx: 0.3, dy: 0}).then(
+			() => trial.ask({type: 'orbit', dx: 0.1, dy: 0}, 'view'))`)
+		assert.InDelta(t, s.Camera.Orbit(0.1, 0).YawDeg, got.Yaw, 1e-9)
+	})
+	t.Run("a resized frame is drawn anew", func(t *testing.T) {
+		got := value[message](t, tr, "trial.resize()")
+		assert.Equal(t, [2]int{200, 150}, [2]int{got.Width, got.Height})
+	})
+	assert.Empty(t, value[[]string](t, tr, "trial.violations"))
+}
+
+// TestLostContext: the frame says so, once, and does not reload itself.
+func TestLostContext(t *testing.T) {
+	tr := newTrial(t, map[string]scene.Scene{"scene": trialScene(trialPanel(4, 3))})
+	value[any](t, tr, "trial.ready()")
+	value[message](t, tr, "trial.scene('scene')")
+	targets, err := chromedp.Targets(tr.ctx)
+	require.NoError(t, err)
+	for _, target := range targets {
+		if target.Type != "iframe" {
+			continue
+		}
+		ctx, cancel := chromedp.NewContext(tr.ctx, chromedp.WithTargetID(target.TargetID))
+		defer cancel()
+		_, err := chromedp.Run(ctx, chromedp.Evaluate[chromedp.Void](
+			`document.querySelector("canvas").getContext("webgl2").getExtension("WEBGL_lose_context").loseContext()`))
+		require.NoError(t, err)
+	}
+	value[message](t, tr, "trial.heard('lost')")
+	time.Sleep(500 * time.Millisecond)
+	said := value[[]string](t, tr, "trial.said()")
+	assert.Equal(t, []string{"loaded", "ready", "drawn", "lost"}, said)
+}
+
+// TestRestart: a stopped frame is gone and a new one draws the same.
+func TestRestart(t *testing.T) {
+	tr := newTrial(t, map[string]scene.Scene{"scene": trialScene(trialPanel(12, 8))})
+	value[any](t, tr, "trial.ready()")
+	value[message](t, tr, "trial.scene('scene')")
+	before := tr.pixels(t)
+	require.Zero(t, value[int](t, tr, "(trial.restart(), document.querySelectorAll('iframe').length)"), "the old frame is gone")
+	value[message](t, tr, "trial.scene('scene')") // sent before the module is ready: it waits
+	assert.Equal(t, before.Pix, tr.pixels(t).Pix)
+	assert.True(t, value[bool](t, tr, "document.querySelector('iframe').classList.contains('preview-live')"))
+}
+
+// TestFrameIsClosed: no part of the page can be reached from the frame, by
+// keyboard or by script.
+func TestFrameIsClosed(t *testing.T) {
+	tr := newTrial(t, nil)
+	value[any](t, tr, "trial.ready()")
+	got := value[map[string]any](t, tr, `(() => {
+		const f = document.querySelector("iframe");
+		return {sandbox: f.getAttribute("sandbox"), inert: f.inert, hidden: f.getAttribute("aria-hidden"),
+			tab: f.tabIndex, title: f.title, document: f.contentDocument === null};
+	})()`)
+	assert.Equal(t, map[string]any{
+		"sandbox": "allow-scripts", "inert": true, "hidden": "true", "tab": -1.0, "title": "trial", "document": true,
+	}, got)
+}
+
+// idleLimit is the processor time that a preview at rest may take, as a part
+// of the time that passes: a tenth of a second in ten.
+const idleLimit = 0.01
+
+func TestIdleCostsNothing(t *testing.T) {
+	tr := newTrial(t, map[string]scene.Scene{"scene": trialScene(trialPanel(33, 22))})
+	value[any](t, tr, "trial.ready()")
+	value[message](t, tr, "trial.scene('scene')")
+	time.Sleep(time.Second) // what the graphics still have to do
+	const watched = 4 * time.Second
+	before := processorTime(t, tr)
+	time.Sleep(watched)
+	used := processorTime(t, tr) - before
+	t.Logf("%.3f s of processor time in %v at rest", used, watched)
+	assert.LessOrEqual(t, used, idleLimit*watched.Seconds())
+
+	before = processorTime(t, tr)
+	value[any](t, tr, "trial.drag(1)")
+	assert.Greater(t, processorTime(t, tr)-before, 0.2, "the same measure sees work")
+}
+
+// processorTime is that of the browser's pages and graphics so far, in seconds.
+func processorTime(t *testing.T, tr trial) (seconds float64) {
+	t.Helper()
+	info, err := chromedp.CallBrowser(tr.ctx, systeminfo.GetProcessInfo, cdp.Empty{})
+	require.NoError(t, err)
+	for _, p := range info.ProcessInfo {
+		if p.Type == "renderer" || p.Type == "GPU" {
+			seconds += p.CPUTime
+		}
+	}
+	return seconds
+}

@@ -1,0 +1,145 @@
+package pace_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"blockfield/wasm/preview/pace"
+)
+
+// hardware imitates graphics: how long a frame takes, by what it draws.
+type hardware struct {
+	frameMS, sampleMS float64 // fixed, and for each sample
+	width, height     int
+}
+
+func (h hardware) takes(s pace.Step) float64 {
+	samples := (s.To - s.From) * h.width * s.Side * s.Side
+	if s.Coarse > 0 {
+		samples += h.width * h.height / s.Coarse / s.Coarse
+	}
+	return h.frameMS + float64(samples)*h.sampleMS
+}
+
+// play runs frames until the pacer rests and returns the steps and the time.
+func (h hardware) play(t *testing.T, p *pace.Pacer, from float64) (steps []pace.Step, now float64) {
+	t.Helper()
+	now = from
+	for range 10000 {
+		s := p.Next(now, h.height)
+		if s.Rest {
+			return steps, now
+		}
+		steps = append(steps, s)
+		now += h.takes(s)
+	}
+	t.Fatal("the pacer never rests")
+	return nil, 0
+}
+
+var (
+	// fast is a graphics chip: bound by the display's 60 Hz.
+	fast = hardware{16.7, 0, 800, 600}
+	// software is what was measured without one: 35 ms a frame, 1 µs a sample.
+	software = hardware{35, 0.001, 800, 600}
+)
+
+func TestZeroPacerRests(t *testing.T) {
+	var p pace.Pacer
+	assert.Equal(t, pace.Step{Rest: true}, p.Next(0, 600))
+}
+
+// TestEveryRowOfEveryPass: after a change comes a coarse picture, then passes
+// that cover all rows once and in order, the last one with all samples.
+func TestEveryRowOfEveryPass(t *testing.T) {
+	for name, hw := range map[string]hardware{"fast": fast, "software": software} {
+		var p pace.Pacer
+		p.Touch(0, false)
+		for round := range 4 {
+			steps, now := hw.play(t, &p, float64(round)*1e5)
+			require.NotZero(t, steps[0].Coarse, name)
+			next, side := 0, 0
+			for _, s := range steps[1:] {
+				require.Zero(t, s.Coarse)
+				require.Equal(t, next, s.From, name)
+				require.Greater(t, s.To, s.From)
+				require.Equal(t, s.To == hw.height, s.Whole)
+				next, side = s.To%hw.height, s.Side
+			}
+			assert.Zero(t, next, "%s: the last pass is complete", name)
+			assert.Equal(t, pace.FineSide, side, "%s: and fine", name)
+			p.Touch(now, false)
+		}
+	}
+}
+
+// drag moves the picture with every frame for a while.
+func drag(p *pace.Pacer, hw hardware, seconds float64) (pictures int, worstMS, now float64) {
+	for now < 1000*seconds {
+		p.Touch(now, true)
+		s := p.Next(now, hw.height)
+		if s.Coarse > 0 {
+			pictures++
+		}
+		took := hw.takes(s)
+		now += took
+		if now > 1000 {
+			worstMS = max(worstMS, took)
+		}
+	}
+	return pictures, worstMS, now
+}
+
+func TestDragDrawsOnlyCoarsePictures(t *testing.T) {
+	var p pace.Pacer
+	pictures, worst, now := drag(&p, software, 5)
+	assert.Greater(t, float64(pictures)/5, 10.0, "pictures a second")
+	assert.Less(t, worst, 100.0, "once it knows the hardware")
+	s := p.Next(now+10, 600)
+	assert.Zero(t, s.To, "the full picture waits until the hand rests")
+	s = p.Next(now+200, 600)
+	assert.NotZero(t, s.To)
+
+	p = pace.Pacer{}
+	_, _, now = drag(&p, fast, 5)
+	p.Touch(now, true)
+	assert.Equal(t, 1, p.Next(now, 600).Coarse, "fast hardware draws every pixel in a drag")
+}
+
+// TestBandsStayShort: once the hardware is known no band blocks it for much
+// longer than wanted, and fast hardware needs few of them.
+func TestBandsStayShort(t *testing.T) {
+	var p pace.Pacer
+	for range 4 {
+		p.Touch(0, false)
+		software.play(t, &p, 0)
+	}
+	p.Touch(0, false)
+	steps, _ := software.play(t, &p, 0)
+	for _, s := range steps {
+		assert.Less(t, software.takes(s), 200.0, "%+v", s)
+	}
+	p = pace.Pacer{}
+	for range 8 {
+		p.Touch(0, false)
+		fast.play(t, &p, 0)
+	}
+	p.Touch(0, false)
+	steps, now := fast.play(t, &p, 0)
+	assert.Less(t, len(steps), 12)
+	assert.Less(t, now, 200.0)
+}
+
+// TestChangeStartsAgain: a change in the middle of a pass starts from the top.
+func TestChangeStartsAgain(t *testing.T) {
+	var p pace.Pacer
+	p.Touch(0, false)
+	p.Next(0, 600)
+	s := p.Next(50, 600)
+	require.Positive(t, s.To)
+	p.Touch(60, false)
+	assert.Positive(t, p.Next(70, 600).Coarse)
+	assert.Zero(t, p.Next(120, 600).From)
+}
