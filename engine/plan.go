@@ -10,7 +10,9 @@ package engine
 import (
 	"fmt"
 
+	"blockfield/engine/bench"
 	"blockfield/engine/check"
+	"blockfield/engine/cost"
 	"blockfield/engine/design"
 	"blockfield/engine/panel"
 )
@@ -22,6 +24,8 @@ type Result struct {
 	Title     string
 	Groups    []Group
 	Mass      Mass
+	Bill      bench.Bill
+	Price     cost.Price
 	WatchOuts []check.WatchOut // the worst first
 }
 
