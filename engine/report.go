@@ -1,0 +1,206 @@
+package engine
+
+import (
+	"math"
+
+	"blockfield/engine/bench"
+	"blockfield/engine/length"
+	"blockfield/engine/words"
+)
+
+// Report is a Result for other programs, as JSON. Lengths and money are texts
+// with their units or plain decimals; masses are kg, volumes litres and times
+// hours, rounded to what can be meant.
+type Report struct {
+	Revision  string           `json:"revision"`
+	BookCode  string           `json:"bookCode"`
+	Title     string           `json:"title"`
+	Field     FieldReport      `json:"field"` // of the first group
+	Panel     PanelReport      `json:"panel"` // of the first group
+	Groups    []GroupReport    `json:"groups"`
+	Mass      MassReport       `json:"mass"`
+	Stock     StockReport      `json:"stock"`
+	Hours     HoursReport      `json:"hours"`
+	Money     MoneyReport      `json:"money"`
+	WatchOuts []WatchOutReport `json:"watchOuts"`
+}
+
+// FieldReport is the grid of one group: columns and rows of one panel, cells
+// and counts over all its panels.
+type FieldReport struct {
+	Columns int           `json:"columns"`
+	Rows    int           `json:"rows"`
+	Cells   int           `json:"cells"`
+	Blocks  int           `json:"blocks"`
+	Counts  []CountReport `json:"counts"`
+}
+
+// CountReport is how many cells have one height.
+type CountReport struct {
+	Height length.Length `json:"height"`
+	Cells  int           `json:"cells"`
+}
+
+// PanelReport is the size of one panel of a group.
+type PanelReport struct {
+	OuterWidth  length.Length `json:"outerWidth"`
+	OuterHeight length.Length `json:"outerHeight"`
+	FieldWidth  length.Length `json:"fieldWidth"`
+	FieldHeight length.Length `json:"fieldHeight"`
+	Stack       length.Length `json:"stack"`
+	FrameDepth  length.Length `json:"frameDepth"`
+}
+
+// GroupReport is one group of panels with the parts of its first panel.
+type GroupReport struct {
+	Path   string       `json:"path"`
+	Panels int          `json:"panels"`
+	Field  FieldReport  `json:"field"`
+	Panel  PanelReport  `json:"panel"`
+	Parts  []PartReport `json:"parts"`
+}
+
+// PartReport is one built part, all its pieces together.
+type PartReport struct {
+	Name   string        `json:"name"`
+	Count  int           `json:"count"`
+	Width  length.Length `json:"width"`
+	Height length.Length `json:"height"`
+	Depth  length.Length `json:"depth"`
+	Kg     float64       `json:"kg"`
+}
+
+// MassReport is with glue and finish.
+type MassReport struct {
+	HeaviestPanelKg float64 `json:"heaviestPanelKg"`
+	TotalKg         float64 `json:"totalKg"`
+}
+
+// StockReport is what is bought.
+type StockReport struct {
+	Sticks       int     `json:"sticks"`
+	Sheets       int     `json:"sheets"`
+	GlueKg       float64 `json:"glueKg"`
+	FinishLitres float64 `json:"finishLitres"`
+	CleatScrews  int     `json:"cleatScrews"`
+	WallFixings  int     `json:"wallFixings"`
+}
+
+// SpreadReport is person-hours: a practised maker, a usual job, a first one.
+type SpreadReport struct {
+	Low     float64 `json:"low"`
+	Typical float64 `json:"typical"`
+	High    float64 `json:"high"`
+}
+
+// HoursReport is person-hours by role.
+type HoursReport struct {
+	Shop   SpreadReport `json:"shop"`
+	Office SpreadReport `json:"office"`
+	Site   SpreadReport `json:"site"`
+	Travel SpreadReport `json:"travel"`
+	Total  SpreadReport `json:"total"`
+}
+
+// MoneyReport is the price; a home builder's has only what is bought in.
+type MoneyReport struct {
+	Currency    string `json:"currency"`
+	Placeholder bool   `json:"placeholder"`
+	BoughtIn    string `json:"boughtIn"`
+	Direct      string `json:"direct"`
+	Cost        string `json:"cost"`
+	Net         string `json:"net"`
+	Tax         string `json:"tax"`
+	Gross       string `json:"gross"`
+}
+
+// WatchOutReport is one watch-out with its sentence in English.
+type WatchOutReport struct {
+	Code     string `json:"code"`
+	Level    string `json:"level"`
+	Gate     string `json:"gate,omitempty"`
+	Field    string `json:"field,omitempty"`
+	Sentence string `json:"sentence"`
+	Source   string `json:"source"`
+}
+
+// Report returns what a Result says to other programs.
+func (r Result) Report(reader words.Reader) Report {
+	out := Report{
+		Revision: r.Revision, BookCode: r.BookCode, Title: r.Title,
+		Mass:      MassReport{round(r.Mass.HeaviestPanelKg, 2), round(r.Mass.TotalKg, 2)},
+		Stock:     r.stock(),
+		Hours:     hours(r.Bill.Hours),
+		Money:     r.money(),
+		WatchOuts: []WatchOutReport{},
+	}
+	for _, g := range r.Groups {
+		out.Groups = append(out.Groups, groupReport(g))
+	}
+	out.Field, out.Panel = out.Groups[0].Field, out.Groups[0].Panel
+	for _, w := range r.WatchOuts {
+		out.WatchOuts = append(out.WatchOuts, WatchOutReport{
+			Code: w.Code, Level: w.Level.String(), Gate: string(w.Gate), Field: w.Field,
+			Sentence: reader.Say(w.Code, w.Args), Source: w.Source,
+		})
+	}
+	return out
+}
+
+func groupReport(g Group) GroupReport {
+	b := g.Built
+	out := GroupReport{
+		Path: g.Path, Panels: len(b.Panels),
+		Field: FieldReport{Columns: b.Columns, Rows: b.Rows},
+		Panel: PanelReport{b.OuterWidth, b.OuterHeight, b.FieldWidth, b.FieldHeight, b.Stack, b.FrameDepth},
+	}
+	for k, n := range b.Counts {
+		out.Field.Counts = append(out.Field.Counts, CountReport{g.Design.Heights[k], n})
+		out.Field.Cells += n
+	}
+	for _, p := range b.Panels {
+		out.Field.Blocks += p.Blocks
+	}
+	for _, p := range b.Panels[0].Parts {
+		out.Parts = append(out.Parts, PartReport{p.Name, p.Count, p.Width, p.Height, p.Depth, round(p.MassKg, 3)})
+	}
+	return out
+}
+
+func (r Result) stock() StockReport {
+	out := StockReport{
+		GlueKg: round(r.Bill.GlueKg, 3), CleatScrews: r.Bill.CleatScrews, WallFixings: r.Bill.WallFixings,
+	}
+	for _, lot := range r.Bill.Lots {
+		out.Sticks += lot.Sticks
+	}
+	for _, s := range r.Bill.Sheets {
+		out.Sheets += s.Count
+	}
+	for _, f := range r.Bill.Finishes {
+		out.FinishLitres += f.Litres
+	}
+	out.FinishLitres = round(out.FinishLitres, 3)
+	return out
+}
+
+func hours(h bench.Hours) HoursReport {
+	spread := func(s bench.Spread) SpreadReport {
+		return SpreadReport{round(s.Low, 2), round(s.Typical, 2), round(s.High, 2)}
+	}
+	return HoursReport{spread(h.Shop), spread(h.Office), spread(h.Site), spread(h.Travel), spread(h.Total)}
+}
+
+func (r Result) money() MoneyReport {
+	p := r.Price
+	return MoneyReport{
+		Currency: p.Currency, Placeholder: p.Placeholder,
+		BoughtIn: p.BoughtIn.Plain(), Direct: p.Direct.Plain(), Cost: p.Cost.Plain(),
+		Net: p.Net.Plain(), Tax: p.Tax.Plain(), Gross: p.Gross.Plain(),
+	}
+}
+
+func round(v float64, digits int) float64 {
+	scale := math.Pow10(digits)
+	return math.Round(v*scale) / scale
+}
