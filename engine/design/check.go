@@ -14,13 +14,13 @@ import (
 
 // Validate checks every value of a design document against the table and
 // against its neighbours. The error, if any, is of type Faults.
-func Validate(doc Document) error { return validate(&doc, length.Metric) }
+func Validate(doc Document) error { return asError(validate(&doc, length.Metric)) }
 
-func validate(doc *Document, u length.Units) error {
+func validate(doc *Document, u length.Units) Faults {
 	c := checker{units: u}
 	c.parts(designTree(), reflect.ValueOf(doc).Elem(), nil)
 	c.document(doc)
-	return c.err()
+	return c.all()
 }
 
 // ValidateBook does the same for a price book.
@@ -28,7 +28,7 @@ func ValidateBook(book Book) error {
 	c := checker{}
 	c.parts(bookTree(), reflect.ValueOf(&book).Elem(), nil)
 	c.book(&book)
-	return c.err()
+	return asError(c.all())
 }
 
 // checker walks a document and collects what is wrong with it.

@@ -29,14 +29,14 @@ func Decode(data []byte) (Document, error) {
 	doc.Assumed = nil
 	d := decoder{fresh: newEntry}
 	if !d.envelope(data, Format, Version) {
-		return Document{}, d.err()
+		return Document{}, d.all()
 	}
 	d.read(data, designTree(), reflect.ValueOf(&doc).Elem())
 	doc.Assumed = sortAssumed(append(doc.Assumed, d.missing...))
 	d.parts(designTree(), reflect.ValueOf(&doc).Elem(), nil)
 	d.document(&doc)
-	if err := d.err(); err != nil {
-		return Document{}, err
+	if faults := d.all(); faults != nil {
+		return Document{}, faults
 	}
 	return doc, nil
 }
@@ -46,15 +46,15 @@ func DecodeBook(data []byte) (Book, error) {
 	var book Book
 	d := decoder{fresh: nothing}
 	if !d.envelope(data, BookFormat, BookVersion) {
-		return Book{}, d.err()
+		return Book{}, d.all()
 	}
 	d.read(data, bookTree(), reflect.ValueOf(&book).Elem())
 	if len(d.faults) == 0 { // a missing price is said once, not again as out of range
 		d.parts(bookTree(), reflect.ValueOf(&book).Elem(), nil)
 		d.book(&book)
 	}
-	if err := d.err(); err != nil {
-		return Book{}, err
+	if faults := d.all(); faults != nil {
+		return Book{}, faults
 	}
 	return book, nil
 }

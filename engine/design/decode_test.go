@@ -171,7 +171,7 @@ func TestBadFiles(t *testing.T) {
 		},
 		"outside the wall": {
 			in(`"walls":[{"obstacles":[{"x":"3450 mm"}]}]`),
-			"design.walls[0].obstacles[0].x: reaches beyond the wall with the right edge at 3550 mm (allowed up to 3500 mm)",
+			"design.walls[0].obstacles[0].x: reaches beyond the wall: other, right edge at 3550 mm (allowed up to 3500 mm)",
 		},
 		"nine walls": {
 			in(`"walls":[` + many("{},", 8) + `{}]`), "design.walls: has 9 entries (allowed 1 to 8 entries)",

@@ -151,7 +151,8 @@ func appendNumber(out []byte, x float64) []byte {
 	case a == 0 || math.IsNaN(x) || math.IsInf(x, 0):
 		return append(out, '0')
 	case a < 1e-6 || a >= 1e21:
-		return strconv.AppendFloat(out, x, 'e', -1, 64)
+		text := strconv.FormatFloat(x, 'e', -1, 64)
+		return append(out, strings.Replace(text, "e-0", "e-", 1)...)
 	default:
 		return strconv.AppendFloat(out, x, 'f', -1, 64)
 	}

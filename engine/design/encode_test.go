@@ -58,12 +58,16 @@ func TestEncodeDefaultAndBack(t *testing.T) {
 	doc.Design.Title = "Quotes \" and \\, <b>, é, 木, \u2028"
 	doc.Design.Note = "two\nlines"
 	doc.Design.Work.SpeedFactor = 1.0000001
+	doc.Design.Walls[0].Fixing.RatedShear = 1.5e-9
+	doc.Design.Walls[0].Fixing.RatedPull = 3e-12
 	doc.Looks = []design.Look{{Name: "first", Design: doc.Design}}
 	doc.Offer = &design.Offer{
 		Revision: doc.Design.Revision(), BookCode: design.DefaultBook().Code(),
 		Net: design.Units(2280), Tax: design.Units(456), Gross: design.Units(2736), Currency: "XXX", ValidUntil: "2028-02-29",
 	}
 	data := design.Encode(doc)
+	assert.Contains(t, string(data), `"ratedShear": 1.5e-9,`)
+	assert.Contains(t, string(data), `"ratedPull": 3e-12,`)
 	again, err := design.Decode(data)
 	require.NoError(t, err)
 	assert.Equal(t, doc, again)

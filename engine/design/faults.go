@@ -123,7 +123,7 @@ func (c Code) sentence() string {
 	case TooManyCells:
 		return "makes too many blocks: #"
 	case Outside:
-		return "reaches beyond the wall with #"
+		return "reaches beyond the wall: #"
 	case NotAssumable:
 		return "# is not a value that can be assumed"
 	case NotUnique:
@@ -206,8 +206,8 @@ func (c *finding) clean(p *at) bool {
 	return c.more == 0
 }
 
-// err returns what was found, or nil.
-func (c *finding) err() error {
+// all returns what was found, or nil.
+func (c *finding) all() Faults {
 	if len(c.faults) == 0 {
 		return nil
 	}
@@ -216,6 +216,14 @@ func (c *finding) err() error {
 		faults = append(faults, Fault{Code: AndMore, Value: strconv.Itoa(c.more)})
 	}
 	return faults
+}
+
+// asError keeps no faults from becoming an error that is not nil.
+func asError(f Faults) error {
+	if f == nil {
+		return nil
+	}
+	return f
 }
 
 // shown shortens a wrong value to what can be repeated in a message.

@@ -5,10 +5,12 @@ import (
 	"compress/flate"
 	"crypto/sha256"
 	"encoding/base64"
+	"slices"
 	"strings"
 	"testing"
 
 	"blockfield/engine/design"
+	"blockfield/engine/length"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -119,5 +121,32 @@ func TestLinkOfALargeDrawing(t *testing.T) {
 	again, err := design.DecodeLink(link)
 	require.NoError(t, err)
 	assert.Equal(t, doc, again)
-	t.Logf("%d letters", len(link))
+	assert.Less(t, len(link), 20_000)
+
+	// Four such groups of nine heights are too many.
+	g.Heights = nil
+	for i := range 9 {
+		g.Heights = append(g.Heights, length.MM(int64(10+i)))
+	}
+	for i, row := range g.Pattern.Drawn {
+		other := []byte(row)
+		for j := range other {
+			state = state*6364136223846793005 + 1442695040888963407
+			other[j] = byte('0' + state>>33%9)
+		}
+		g.Pattern.Drawn[i] = string(other)
+	}
+	doc.Design.Walls[0].Groups = slices.Repeat([]design.Group{*g}, 4)
+	for i := range doc.Design.Walls[0].Groups {
+		// Shifted against one another, so that they do not fold into one.
+		rows := slices.Clone(g.Pattern.Drawn)
+		for j, row := range rows {
+			rows[j] = row[i*37:] + row[:i*37]
+		}
+		slices.Reverse(rows)
+		doc.Design.Walls[0].Groups[i].Pattern.Drawn = rows
+	}
+	require.NoError(t, design.Validate(doc))
+	_, err = design.EncodeLink(doc)
+	assert.ErrorContains(t, err, "is too large")
 }

@@ -35,8 +35,8 @@ func Add(doc Document, list string) (Document, string, error) {
 		}
 	}
 	next.Assumed = sortAssumed(next.Assumed)
-	if err := validate(&next, length.Metric); err != nil {
-		return doc, "", err
+	if faults := validate(&next, length.Metric); faults != nil {
+		return doc, "", faults
 	}
 	return next, path, nil
 }
@@ -62,8 +62,8 @@ func Remove(doc Document, path string) (Document, error) {
 	}
 	list.value.Set(reflect.AppendSlice(list.value.Slice(0, p.entry), list.value.Slice(p.entry+1, n)))
 	next.Assumed = renumbered(next.Assumed, shortPath(full[:open]), p.entry)
-	if err := validate(&next, length.Metric); err != nil {
-		return doc, err
+	if faults := validate(&next, length.Metric); faults != nil {
+		return doc, faults
 	}
 	return next, nil
 }

@@ -77,10 +77,10 @@ func (c *checker) obstacles(w *Wall, wall *at) {
 			continue
 		}
 		if right := o.X.Add(o.Width); right.Cmp(w.Width) > 0 {
-			c.add(p.field("x"), Outside, "the right edge at "+right.String(), "up to "+w.Width.String())
+			c.add(p.field("x"), Outside, o.Kind+", right edge at "+right.String(), "up to "+w.Width.String())
 		}
 		if top := o.Y.Add(o.Height); top.Cmp(w.Height) > 0 {
-			c.add(p.field("y"), Outside, "the upper edge at "+top.String(), "up to "+w.Height.String())
+			c.add(p.field("y"), Outside, o.Kind+", upper edge at "+top.String(), "up to "+w.Height.String())
 		}
 	}
 }

@@ -92,10 +92,22 @@ func Set(doc Document, path, text string, u length.Units) (Document, error) {
 	}
 	accompany(&before.Design, &next.Design, full)
 	next.Assumed = dropAssumed(next.Assumed, shortPath(full))
-	if err := validate(&next, u); err != nil {
-		return doc, err
+	if faults := validate(&next, u); faults != nil {
+		return doc, faults.movedTo(full)
 	}
 	return next, nil
+}
+
+// movedTo returns the faults at the edited field: one that shows elsewhere, at
+// an obstacle beyond a narrower wall, comes from this edit and stands beside it.
+func (f Faults) movedTo(full string) Faults {
+	for i := range f {
+		rest, below := strings.CutPrefix(f[i].Path, full)
+		if !below || rest != "" && rest[0] != '[' && rest[0] != '.' {
+			f[i].Path = full
+		}
+	}
+	return f
 }
 
 // Confirm returns the design with the value at a path no longer assumed.

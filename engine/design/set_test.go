@@ -106,7 +106,7 @@ func TestSetRefuses(t *testing.T) {
 		{"work.crew", "7", length.Metric, "design.work.crew: 7 is out of range (allowed a whole number, 1 to 6)"},
 		{"room.humidityLow", "NaN", length.Metric, "design.room.humidityLow: NaN is not a number of this kind (allowed 10 % to 95 %)"},
 		{"room.humidityLow", "0x20", length.Metric, "design.room.humidityLow: 0x20 is not a number of this kind (allowed 10 % to 95 %)"},
-		{"room.humidityLow", "60", length.Metric, "design.room.humidityHigh: must rise, got 55 % (allowed not below the lowest, 60 %)"},
+		{"room.humidityLow", "60", length.Metric, "design.room.humidityLow: must rise, got 55 % (allowed not below the lowest, 60 %)"},
 		{
 			"money.budget", "1,500", length.Metric,
 			"design.money.budget: 1,500 is not an amount of money: write it like 42 or 0.55 (allowed 0 to 100000000)",
@@ -132,6 +132,21 @@ func TestSetRefuses(t *testing.T) {
 		require.EqualError(t, err, c.want)
 		assert.Equal(t, string(before), string(design.Encode(next)), "a refused edit gives the document back as it was")
 	}
+}
+
+// What an edit breaks elsewhere is said beside the edited field.
+func TestFaultsStandBesideTheEdit(t *testing.T) {
+	doc, _, err := design.Add(design.Default(), "walls[0].obstacles")
+	require.NoError(t, err)
+	doc = set(t, doc, "walls[0].obstacles[0].kind", "socket")
+	doc = set(t, doc, "walls[0].obstacles[0].x", "3300")
+	_, err = design.Set(doc, "walls[0].width", "3 m", length.Metric)
+	assert.EqualError(t, err, "design.walls[0].width: reaches beyond the wall: socket, right edge at 3400 mm (allowed up to 3 m)")
+
+	doc = set(t, set(t, doc, group+"width", "6 m"), group+"height", "5 m")
+	_, err = design.Set(doc, group+"block.size", "20", length.Metric) // 6000/20.2 = 297, 5000/20.2 = 248
+	assert.EqualError(t, err, "design.walls[0].groups[0].block.size: makes too many blocks: 297 × 248 cells in a panel"+
+		" (allowed at most 400 a side and 40000 in all)")
 }
 
 func TestSetDoesNotChangeItsDocument(t *testing.T) {
