@@ -4,8 +4,8 @@ import "math"
 
 // Light of the picture, all chosen by eye on the default design.
 const (
-	lampStrength = 0.72
-	fillStrength = 0.46
+	lampStrength = 0.82
+	fillStrength = 0.48
 	// balanceK is the colour temperature that the picture shows as white:
 	// lamps below it look warm, but not as orange as they measure.
 	balanceK = 3900
@@ -14,6 +14,8 @@ const (
 	// lampWidth is the lamp's apparent radius (radians): it softens the edges
 	// of shadows. About the shade of a picture lamp at two metres.
 	lampWidth = 0.022
+	// goldenAngle in radians.
+	goldenAngle = 2.39996323
 	// bounce is the light that wood throws back into wells and corners, as a
 	// part of the fill.
 	bounce = 0.20
@@ -67,12 +69,16 @@ func planckXY(t float64) (x, y float64) {
 	return x, y
 }
 
-// lampRay is the direction to a point of the lamp's disc: sample i of n, turned
-// by turn (0 to 1). The first sample is the centre, so one sample gives a sharp
-// shadow. The points follow the golden angle (common practice).
-func (v *view) lampRay(i, n int, turn float64) vec {
-	r := lampWidth * math.Sqrt(float64(i)/float64(n))
-	a := 2.39996323*float64(i) + 2*math.Pi*turn
+// lampRay is the direction to a point of the lamp's disc, for sample i of n. A
+// single sample is the centre and gives a sharp shadow. The points follow the
+// golden angle (common practice); all pixels use the same ones, so soft edges
+// have fine steps instead of grain.
+func (v *view) lampRay(i, n int) vec {
+	r := 0.0
+	if n > 1 {
+		r = lampWidth * math.Sqrt((float64(i)+0.5)/float64(n))
+	}
+	a := goldenAngle * float64(i)
 	return v.lampDir.at(v.lampU, r*math.Cos(a)).at(v.lampV, r*math.Sin(a))
 }
 
@@ -188,13 +194,21 @@ func (v *view) openRoom(h hit, p vec) float64 {
 	return open
 }
 
-// tone rolls off highlights: straight up to the shoulder, then towards 1. The
-// brightest part decides for all three, so that bright wood keeps its hue.
+// tone rolls off highlights: straight up to the shoulder, then towards 1. Half
+// of it goes by the brightest part for all three, which keeps the hue, half part
+// by part, which lets the brightest spots pale as on a photograph.
 func tone(c RGB) RGB {
 	top := max(c.R, c.G, c.B)
 	if top <= shoulder {
 		return c
 	}
-	to := shoulder + (1-shoulder)*(1-math.Exp(-(top-shoulder)/(1-shoulder)))
-	return scale(c, to/top)
+	kept := scale(c, roll(top)/top)
+	return kept.mix(RGB{roll(c.R), roll(c.G), roll(c.B)}, 0.5)
+}
+
+func roll(c float64) float64 {
+	if c <= shoulder {
+		return c
+	}
+	return shoulder + (1-shoulder)*(1-math.Exp(-(c-shoulder)/(1-shoulder)))
 }

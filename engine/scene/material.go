@@ -69,7 +69,7 @@ func woodTone(wood string) (RGB, bool) {
 	case "cherry":
 		return srgb(196, 136, 96), true
 	case "walnut":
-		return srgb(122, 86, 62), true
+		return srgb(132, 105, 84), true
 	}
 	return RGB{}, false
 }
@@ -82,9 +82,9 @@ func finishLook(finish string) (coat, bool) {
 	case "waterborne varnish":
 		return coat{tint: RGB{0.97, 0.96, 0.94}, endDeepens: 0.6, gloss: 0.35}, true
 	case "hard-wax oil":
-		return coat{tint: RGB{0.93, 0.87, 0.78}, endDeepens: 1, gloss: 0.25}, true
+		return coat{tint: RGB{0.94, 0.89, 0.81}, endDeepens: 1, gloss: 0.25}, true
 	case "drying oil":
-		return coat{tint: RGB{0.90, 0.81, 0.66}, endDeepens: 1.2, gloss: 0.15}, true
+		return coat{tint: RGB{0.92, 0.84, 0.70}, endDeepens: 1.2, gloss: 0.15}, true
 	case "shellac":
 		return coat{tint: RGB{0.95, 0.85, 0.68}, endDeepens: 0.8, gloss: 0.6}, true
 	case "fire-retardant varnish":

@@ -113,20 +113,20 @@ func (v *view) sample(px, py float64, i, count, side int) RGB {
 	y := py + (float64(i/side)+0.5)/float64(side)
 	d := v.ray(x, y)
 	h := v.trace(v.eye, d)
-	c := v.shade(h, d, i, count, dither(px, py))
+	c := v.shade(h, d, i, count)
 	qx, qy := (x-v.width/2)/v.height, (y-v.height/2)/v.height
 	return scale(c, 1-vignette*smooth(0.25, 1.1, math.Sqrt(qx*qx+qy*qy)))
 }
 
 // shade is the light that a hit sends to the viewer.
-func (v *view) shade(h hit, d vec, i, count int, turn float64) RGB {
+func (v *view) shade(h hit, d vec, i, count int) RGB {
 	if h.what == nothing {
 		return scale(v.fillLight, 0.3)
 	}
 	p := v.eye.at(d, h.t)
 	foot := 2 * v.tanHalf / v.height * h.t / math.Sqrt(float64(count)) / max(math.Abs(h.n.dot(d)), 0.2)
 	c, gloss := v.albedo(h, p, foot)
-	lamp := v.lampRay(i, count, turn)
+	lamp := v.lampRay(i, count)
 	facing := h.n.dot(lamp)
 	direct, shine := 0.0, 0.0
 	if facing > 0 && !v.shaded(p.at(h.n, liftM), lamp) {
@@ -136,7 +136,7 @@ func (v *view) shade(h hit, d vec, i, count int, turn float64) RGB {
 	}
 	open := v.openness(h, p)
 	fill := scale(v.fillLight, open*(0.9+0.1*h.n.Y))
-	back := scale(c.mul(v.fillLight.plus(scale(v.lampLight, 0.6))), bounce*(1-open))
+	back := scale(c.mul(v.fillLight.plus(scale(v.lampLight, 0.6))), bounce*max(1-open, 0))
 	light := scale(v.lampLight, direct).plus(fill).plus(back)
 	return c.mul(light).plus(scale(v.lampLight, shine))
 }

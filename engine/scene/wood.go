@@ -9,6 +9,8 @@ const (
 	vesselGrain  = 0.05 // depth of the streaks on long grain
 	seamDark     = 0.30 // what is left of the light in the joint between two blocks
 	arrisM       = 5e-4 // eased edge of a block, half of its joint's look
+	arrisLight   = 0.55 // how much brighter or darker it is than the top
+	freeEdgeM    = 1e-3 // a neighbour lower by more leaves the edge free
 	mitreM       = 4e-4 // half width of a frame's joint line
 )
 
@@ -34,7 +36,7 @@ func (v *view) albedo(h hit, p vec, foot float64) (c RGB, gloss float64) {
 		vary := blockTone(seed)
 		if h.n.Z > 0.5 {
 			c = b.blocks.End.mul(vary)
-			return scale(c, b.endGrain(h, p, seed, foot)*b.seams(h, p, foot)), b.blocks.Gloss
+			return scale(c, b.endGrain(h, p, seed, foot)*v.seams(b, h, p, foot)), b.blocks.Gloss
 		}
 		c = b.blocks.Face.mul(vary)
 		across := p.X + p.Y // one of them is constant on an upright face
@@ -81,13 +83,24 @@ func (b *board) endGrain(h hit, p vec, seed, foot float64) float64 {
 	return 1 - ringContrast*fade*(profile-0.27) + pores
 }
 
-// seams darkens a block's top along its edges: the eased arris and, where the
-// neighbour is as tall, the joint, each by the part of the sample it covers.
-func (b *board) seams(h hit, p vec, foot float64) float64 {
+// seams draws the edge of a block's top that lies nearest, by the part of the
+// sample that it covers: a dark joint where the neighbour is as tall, an eased
+// arris where it is lower, bright towards the lamp and dark away from it.
+func (v *view) seams(b *board, h hit, p vec, foot float64) float64 {
 	gx, gy := (p.X-b.gridX)/b.pitch, (b.gridY-p.Y)/b.pitch
 	fx, fy := clamp(gx-float64(h.col), 0, 1), clamp(gy-float64(h.row), 0, 1)
-	nearest := min(fx, 1-fx, fy, 1-fy) * b.pitch
-	return mix(1, seamDark, line(nearest, b.seamHalf(), foot))
+	dx, dy := math.Copysign(1, fx-0.5), math.Copysign(1, fy-0.5)
+	nearX, nearY := min(fx, 1-fx), min(fy, 1-fy)
+	if nearX < nearY {
+		dy = 0
+	} else {
+		dx = 0
+	}
+	look, half := seamDark, b.seamHalf()
+	if p.Z-b.feet-b.height(h.col+int(dx), h.row+int(dy)) > freeEdgeM {
+		look, half = 1+arrisLight*(dx*v.lampDir.X-dy*v.lampDir.Y), 2*arrisM
+	}
+	return mix(1, look, line(min(nearX, nearY)*b.pitch, half, foot))
 }
 
 // sideSeams draws the joints between the upright faces of neighbours in line.

@@ -185,6 +185,7 @@ func (p *picture) show(screen *ebiten.Image) {
 	}
 	size := p.coarse.Bounds().Size()
 	op.GeoM.Scale(float64(p.width)/float64(size.X), float64(p.height)/float64(size.Y))
+	screen.DrawImage(p.coarse, &op) // its outermost pixels, which the smooth one fades out
 	op.Filter = ebiten.FilterLinear
 	screen.DrawImage(p.coarse, &op)
 }
