@@ -133,11 +133,12 @@ func entries(n int) string {
 // limit writes one end of the range; low says that it is the lower end.
 func (f Field) limit(v float64, u length.Units, low bool) string {
 	if f.Kind != KindLength {
-		text := number(v)
-		if f.Unit != "" {
-			text += " " + f.Unit
+		switch f.Unit {
+		case "", "°":
+			return number(v) + f.Unit
+		default:
+			return number(v) + " " + f.Unit
 		}
-		return text
 	}
 	l := millimetres(v)
 	if u.Bare() == length.InInch {

@@ -89,7 +89,7 @@ func TestLookup(t *testing.T) {
 	}
 	f, ok := design.Lookup("view.lamp.azimuth")
 	require.True(t, ok)
-	assert.Equal(t, "0 ° to 360 °", f.Allowed(length.Metric))
+	assert.Equal(t, "0° to 360°", f.Allowed(length.Metric))
 	for _, path := range []string{"", "walls[0].groups[0].block", "nothing", "walls[0", "walls]0["} {
 		_, ok := design.Lookup(path)
 		assert.False(t, ok, path)
