@@ -33,7 +33,8 @@ type Bill struct {
 
 	Tasks          []TaskTime // of this job only, in the order of the table
 	Hours          Hours
-	SandingHours   Spread // of a powered sander in the hand: long faces and show ends
+	RoadKm         float64 // of all trips, there and back
+	SandingHours   Spread  // of a powered sander in the hand: long faces and show ends
 	GlueRowSeconds float64
 	ShopDays       Spread // elapsed, for the crew of the job
 	Weekends       Spread // of a home builder with hand tools

@@ -1,0 +1,168 @@
+package bench
+
+import (
+	"fmt"
+
+	"blockfield/engine/panel"
+	"blockfield/engine/wood"
+)
+
+// Habits of buying. Common practice, no source.
+const (
+	frameWaste   = 1.15 // of frame board, for mitres, test cuts and faults
+	cleatStripsN = 3    // cleat, wall cleat and spacer, each as long as the cleat
+	cleatStripM  = 0.090
+	cleatWaste   = 1.1
+	gluePerM2    = 0.30 // kg on end grain
+	sideReach    = 0.60 // share of the sides that a brush gets to
+	finishWaste  = 1.15 // what stays in brush and tin
+	frameFaces   = 2    // inside and outside of the frame's depth are finished
+	bradsAFrame  = 20
+)
+
+// What stays on a panel of wet glue and finish. Common practice, no source.
+const (
+	glueStays   = 0.5 // kg for a kg of glue: the rest is water that leaves
+	finishStays = 0.4 // kg for a litre of finish, what is lost in the tin included
+)
+
+// frames pools the frame boards by wood, thickness and width.
+func (b *Bill) frames(jobs []job) {
+	for _, j := range jobs {
+		if !j.built.Framed {
+			continue
+		}
+		f := j.design.Frame
+		line := b.frameStock(FrameStock{Wood: f.Wood, Thickness: f.Thickness, Board: f.Board})
+		line.NeedM += float64(j.panels()) * j.built.FrameRunning.Metres()
+	}
+	for i := range b.Frame {
+		f := &b.Frame[i]
+		f.BoughtM = f.NeedM * frameWaste
+		f.BoughtM3 = f.BoughtM * f.Thickness.Metres() * f.Board.Metres()
+	}
+}
+
+// frameStock returns the line for a board, which it adds where it is missing.
+func (b *Bill) frameStock(want FrameStock) *FrameStock {
+	for i := range b.Frame {
+		f := &b.Frame[i]
+		if f.Wood == want.Wood && f.Thickness.Same(want.Thickness) && f.Board.Same(want.Board) {
+			return f
+		}
+	}
+	b.Frame = append(b.Frame, want)
+	return &b.Frame[len(b.Frame)-1]
+}
+
+// cleats adds up the strips.
+func (b *Bill) cleats(jobs []job) {
+	for _, j := range jobs {
+		for _, p := range j.built.Panels {
+			long := cleatStripsN * cleatM(p)
+			b.Cleat.RunningM += long
+			b.Cleat.BoughtM3 += long * cleatStripM * j.design.Cleat.Thickness.Metres() * cleatWaste
+		}
+	}
+}
+
+// cleatM is how long the panel's cleat is.
+func cleatM(p panel.Panel) float64 {
+	for _, part := range p.Parts {
+		if part.Kind == panel.CleatPart {
+			return part.Width.Metres()
+		}
+	}
+	return 0
+}
+
+// glue is spread on the bases of the blocks.
+func (b *Bill) glue(jobs []job) {
+	for i, j := range jobs {
+		for _, p := range j.built.Panels {
+			b.Groups[i].GlueKg += p.BasesM2 * gluePerM2
+		}
+		b.GlueKg += b.Groups[i].GlueKg
+	}
+}
+
+// finishes pools what fields and frames drink by finish.
+func (b *Bill) finishes(jobs []job) error {
+	for i, j := range jobs {
+		finish, ok := wood.FindFinish(j.design.Finish.Kind)
+		if !ok {
+			return fmt.Errorf("%s.finish.kind: unknown finish %q", j.path, j.design.Finish.Kind)
+		}
+		coats, frameCoats := j.coats()
+		field := 0.0
+		for _, p := range j.built.Panels {
+			field += fieldLitres(finish.Coverage, p, coats)
+		}
+		edges := float64(j.panels()) * j.built.FrameRunning.Metres() * j.built.FrameDepth.Metres() * frameFaces
+		frame := edges * float64(frameCoats) / finish.Coverage.Frame * finishWaste
+		if field+frame == 0 {
+			continue
+		}
+		line := b.finishNeed(finish.Name)
+		line.FieldLitres += field
+		line.FrameLitres += frame
+		line.Litres += field + frame
+		b.Groups[i].Litres = field + frame
+	}
+	return nil
+}
+
+// unfinished is the finish that takes no coats, whatever their number says.
+const unfinished = "none"
+
+// coats returns the coats on field and frame.
+func (j job) coats() (field, frame int) {
+	if j.design.Finish.Kind == unfinished {
+		return 0, 0
+	}
+	if j.built.Framed {
+		frame = j.design.Finish.FrameCoats
+	}
+	return j.design.Finish.Coats, frame
+}
+
+// fieldLitres is what the field of one panel drinks.
+func fieldLitres(c wood.Coverage, p panel.Panel, coats int) float64 {
+	long := sideReach*p.SidesM2 + p.BareM2
+	litres := 0.0
+	for coat := range coats {
+		end, face := c.EndNext, c.FaceNext
+		if coat == 0 {
+			end, face = c.EndFirst, c.FaceFirst
+		}
+		litres += p.TopsM2/end + long/face
+	}
+	return litres * finishWaste
+}
+
+// finishNeed returns the line of a finish, which it adds where it is missing.
+func (b *Bill) finishNeed(name string) *FinishNeed {
+	for i := range b.Finishes {
+		if b.Finishes[i].Finish == name {
+			return &b.Finishes[i]
+		}
+	}
+	b.Finishes = append(b.Finishes, FinishNeed{Finish: name})
+	return &b.Finishes[len(b.Finishes)-1]
+}
+
+// weigh adds to the mass of each panel its share of the group's glue and
+// finish.
+func (b *Bill) weigh(jobs []job) {
+	for i, j := range jobs {
+		g := &b.Groups[i]
+		g.AddedKg = (glueStays*g.GlueKg + finishStays*g.Litres) / float64(j.panels())
+		for _, p := range j.built.Panels {
+			kg := p.MassKg + g.AddedKg
+			g.TotalKg += kg
+			g.HeaviestKg = max(g.HeaviestKg, kg)
+		}
+		b.TotalKg += g.TotalKg
+		b.HeaviestKg = max(b.HeaviestKg, g.HeaviestKg)
+	}
+}

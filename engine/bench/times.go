@@ -1,0 +1,297 @@
+package bench
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"blockfield/engine/design"
+)
+
+// Working days and weekends.
+const (
+	minutesAnHour  = 60
+	secondsAMinute = 60
+	shopDayHours   = 6   // productive hours of one person; invented
+	homeDayHours   = 6   // of a home builder on a free day; invented
+	weekendDays    = 2   // in a weekend
+	homeFactor     = 1.6 // hand tools and a first panel; invented
+	halfOfPictures = 0.5 // a home builder plays with the pattern, but prepares no options for a client
+	cutsARecheck   = 50
+)
+
+// crewShare is how much each person gets done when n work together: they wait
+// for the saw and for one another. Invented; beyond four people it stays.
+func crewShare(n int) float64 {
+	shares := []float64{1.00, 0.92, 0.80, 0.70}
+	return shares[min(max(n, 1), len(shares))-1]
+}
+
+// The tasks that a count or a rule knows by name.
+const (
+	taskEnquiry   = "a1"
+	taskSurvey    = "a2"
+	taskPictures  = "a3"
+	taskOffer     = "a4"
+	taskInvoices  = "a6"
+	taskLongFaces = "b2"
+	taskShowEnds  = "d2"
+	taskGlueBlock = "e4"
+	taskWrap      = "i2"
+	taskWallCleat = "j4a"
+)
+
+// perShopDay is what tidying is counted by. It needs the other shop tasks first.
+const perShopDay = "shop day (6 h)"
+
+// counts are the quantities of a job by what the time table counts by.
+type counts map[string]float64
+
+// count fills in the quantities of everything but shop days.
+func (b *Bill) count(w design.Work, jobs []job) counts {
+	var sticks, heights, rows, framed, frameM, frameCoatM float64
+	var fieldM2, coatM2, betweenM2 float64
+	coatSetups := map[string]int{} // the brushes are cleaned once a coat and finish
+	for _, lot := range b.Lots {
+		sticks += float64(lot.Sticks)
+		heights += float64(len(lot.Heights))
+	}
+	for _, j := range jobs {
+		n := float64(j.panels())
+		coats, frameCoats := j.coats()
+		rows += n * float64(j.built.Rows)
+		fieldM2 += n * j.fieldM2()
+		coatM2 += n * j.fieldM2() * float64(coats)
+		betweenM2 += n * j.fieldM2() * float64(max(0, coats-1))
+		coatSetups[j.design.Finish.Kind] = max(coatSetups[j.design.Finish.Kind], coats)
+		if j.built.Framed {
+			framed = 1
+			frameM += n * j.built.FrameRunning.Metres()
+			frameCoatM += n * j.built.FrameRunning.Metres() * float64(frameCoats)
+		}
+	}
+	setups := 0
+	for _, coats := range coatSetups {
+		setups += coats
+	}
+	panels, crew, cuts := float64(b.Panels), float64(w.Crew), float64(b.CutBlocks)
+	return counts{
+		"job":              1,
+		"survey":           yes(w.Survey),
+		"stick bought":     sticks,
+		"height above 0":   heights,
+		"cut block":        cuts,
+		"50 cuts":          cuts / cutsARecheck,
+		"panel":            panels,
+		"glued block":      float64(b.Blocks),
+		"row":              rows,
+		"m² field":         fieldM2,
+		"coat":             float64(setups),
+		"m² × coat":        coatM2,
+		"m² × (coats − 1)": betweenM2,
+		"job with frame":   framed,
+		"frame":            float64(b.Frames),
+		"m frame":          frameM,
+		"m frame × coat":   frameCoatM,
+		"person":           crew,
+		"panel × person":   panels * crew,
+		"wall fixing":      float64(b.WallFixings),
+	}
+}
+
+func yes(b bool) float64 {
+	if b {
+		return 1
+	}
+	return 0
+}
+
+// times fills in tasks and hours.
+func (b *Bill) times(w design.Work, pace Pace, jobs []job) error {
+	quantities := b.count(w, jobs)
+	hanging := 0 // panels that go on a wall cleat
+	for i, j := range jobs {
+		if b.Groups[i].Rule != NoFixings {
+			hanging += j.panels()
+		}
+	}
+	var shop Spread // minutes so far, which decide the days to tidy
+	shop.add(spreadOf(w.ExtraShop))
+	for i, t := range pace.Tasks {
+		n, known := quantities[t.Per]
+		if !known && t.Per != perShopDay {
+			return fmt.Errorf("tasks[%d].per: nothing is counted by %q", i, t.Per)
+		}
+		if t.ID == taskWallCleat {
+			n = float64(hanging)
+		}
+		n *= share(t, w)
+		minutes := rates(t, w).times(spreadOf(n))
+		if t.Per != perShopDay && t.Role == roleShop {
+			shop.add(minutes)
+		}
+		b.Tasks = append(b.Tasks, TaskTime{
+			ID: t.ID, Name: t.Name, Role: t.Role, Per: t.Per, Quantity: n, Minutes: minutes,
+		})
+	}
+	b.tidy(w, pace.Tasks, shop.started())
+	b.Tasks = slices.DeleteFunc(b.Tasks, func(t TaskTime) bool { return t.Quantity == 0 })
+	b.sum(w, pace, jobs)
+	return nil
+}
+
+// The roles of the time table.
+const (
+	roleShop   = "shop"
+	roleOffice = "office"
+	roleSite   = "site"
+)
+
+// share is the part of a task that this job has: no site without hanging, and
+// no selling, invoicing or wrapping for a home builder.
+func share(t design.Task, w design.Work) float64 {
+	if t.Role == roleSite && !w.Hung {
+		return 0
+	}
+	if !w.OwnBuild {
+		return 1
+	}
+	switch t.ID {
+	case taskEnquiry, taskSurvey, taskOffer, taskInvoices, taskWrap:
+		return 0
+	case taskPictures:
+		return halfOfPictures
+	}
+	return 1
+}
+
+// rates are the minutes for one of what the task is counted by. Experience
+// and batches show in shop tasks only.
+func rates(t design.Task, w design.Work) Spread {
+	s := Spread{t.Low, t.Typical, t.High}
+	if t.Unit == "s" {
+		s = s.times(spreadOf(1.0 / secondsAMinute))
+	}
+	if t.Role == roleShop {
+		s = s.times(spreadOf(w.SpeedFactor))
+	}
+	return s
+}
+
+// tidy gives the tasks that are counted by shop days their days; slower work
+// takes more of them.
+func (b *Bill) tidy(w design.Work, tasks []design.Task, days Spread) {
+	for i := range b.Tasks {
+		if b.Tasks[i].Per != perShopDay {
+			continue
+		}
+		part := spreadOf(share(tasks[i], w))
+		b.Tasks[i].Quantity = days.Typical * part.Typical
+		b.Tasks[i].Minutes = rates(tasks[i], w).times(days).times(part)
+	}
+}
+
+// sum adds tasks up to hours and days.
+func (b *Bill) sum(w design.Work, pace Pace, jobs []job) {
+	var shop, office, site Spread
+	for _, t := range b.Tasks {
+		switch t.Role {
+		case roleShop:
+			shop.add(t.Minutes)
+		case roleOffice:
+			office.add(t.Minutes)
+		case roleSite:
+			site.add(t.Minutes)
+		}
+		if t.ID == taskLongFaces || t.ID == taskShowEnds {
+			b.SandingHours.add(t.Minutes.hours())
+		}
+	}
+	shop.add(spreadOf(w.ExtraShop))
+	site.add(spreadOf(w.ExtraSite))
+	h := Hours{Shop: shop.hours(), Office: office.hours(), Site: site.hours()}
+	b.road(w, pace, &h)
+	for _, s := range []Spread{h.Shop, h.Office, h.Site, h.Travel} {
+		h.Total.add(s)
+	}
+	b.Hours = h
+	n := max(w.Crew, 1)
+	b.ShopDays = h.Shop.times(spreadOf(1 / (float64(n) * crewShare(n) * shopDayHours)))
+	b.Weekends = h.Total.times(spreadOf(homeFactor / (homeDayHours * weekendDays)))
+	b.GlueRowSeconds = fullestRow(jobs) * secondsABlock(pace.Tasks)
+}
+
+// road adds the way to the survey, by one person, and to the delivery, by one
+// or by the crew that hangs.
+func (b *Bill) road(w design.Work, pace Pace, h *Hours) {
+	if w.OwnBuild || pace.SpeedKmh <= 0 {
+		return
+	}
+	people, trips := 0, 0
+	if w.Survey {
+		people, trips = people+1, trips+1
+	}
+	switch {
+	case w.Hung:
+		people, trips = people+w.Crew, trips+1
+	case w.Delivered:
+		people, trips = people+1, trips+1
+	}
+	const thereAndBack = 2
+	b.RoadKm = thereAndBack * w.DistanceKm * float64(trips)
+	h.Travel = spreadOf(thereAndBack * w.DistanceKm / pace.SpeedKmh * float64(people))
+}
+
+// fullestRow is the largest number of blocks that one row glues.
+func fullestRow(jobs []job) float64 {
+	most := 0
+	for _, j := range jobs {
+		for _, p := range j.built.Panels {
+			for row := range p.Grid.Rows {
+				n := 0
+				for _, level := range p.Grid.Levels[row*p.Grid.Columns : (row+1)*p.Grid.Columns] {
+					if !j.zero(int(level)) {
+						n++
+					}
+				}
+				most = max(most, n)
+			}
+		}
+	}
+	return float64(most)
+}
+
+// secondsABlock is what the time table gives for gluing one block.
+func secondsABlock(tasks []design.Task) float64 {
+	for _, t := range tasks {
+		if t.ID != taskGlueBlock {
+			continue
+		}
+		if t.Unit == "s" {
+			return t.Typical
+		}
+		return t.Typical * secondsAMinute
+	}
+	return 0
+}
+
+func spreadOf(x float64) Spread { return Spread{x, x, x} }
+
+func (s *Spread) add(t Spread) {
+	s.Low, s.Typical, s.High = s.Low+t.Low, s.Typical+t.Typical, s.High+t.High
+}
+
+func (s Spread) times(t Spread) Spread {
+	return Spread{s.Low * t.Low, s.Typical * t.Typical, s.High * t.High}
+}
+
+func (s Spread) hours() Spread { return s.times(spreadOf(1.0 / minutesAnHour)) }
+
+// started turns minutes into days begun, to the second.
+func (s Spread) started() Spread {
+	days := func(minutes float64) float64 {
+		const secondsADay = shopDayHours * minutesAnHour * secondsAMinute
+		return math.Ceil(math.Round(minutes*secondsAMinute) / secondsADay)
+	}
+	return Spread{days(s.Low), days(s.Typical), days(s.High)}
+}
