@@ -1,13 +1,200 @@
-// Package cost turns quantities and a price book into a price.
+// Package cost turns the quantities of a job and a price book into a price.
+//
+// The order is that of a workshop's sheet: goods bought in, with the material
+// mark-up; labour, overhead on shop hours and kilometres on top: the direct
+// cost; contingency: the cost; divided by one less the wanted margin, but not
+// below the minimum charge: the list price; less the discount and rounded up
+// to the step of the policy: net; tax: gross; and the stages out of gross. A
+// margin is a share of the price, a mark-up a share of the cost: a mark-up of
+// m is a margin of m/(1+m).
+//
+// Quantities come in whole steps and prices in ten-thousandths of a currency
+// unit, so all arithmetic is on integers. Every line is rounded to the
+// smallest unit of the currency, halves away from zero, and every sum is a sum
+// of what was rounded: what a person adds up by hand is what stands below.
+// Percentages are taken to four decimals.
 package cost
 
 import (
 	"errors"
+	"fmt"
+	"math"
 
 	"blockfield/engine/design"
+	"blockfield/engine/money"
 )
 
-// Calculate prices a job with a book.
+// How many steps of a quantity make one unit of its measure.
+const (
+	MM3PerM3       = 1_000_000_000
+	MLPerLitre     = 1000
+	GPerKg         = 1000
+	SecondsPerHour = 3600
+	MPerKm         = 1000
+)
+
+// Steps rounds a measured amount to whole steps, halves away from zero:
+// Steps(0.0466559, MM3PerM3) is 46,655,900.
+func Steps(amount float64, perUnit int64) int64 {
+	return int64(math.Round(amount * float64(perUnit)))
+}
+
+// MissingError says that the book has no price for something that the job
+// needs.
+type MissingError struct {
+	Path string // in the price book: "woods"
+	What string // "beech", "birch ply 15 mm"
+}
+
+// Error names the place in the book and the goods.
+func (e *MissingError) Error() string { return e.Path + ": no price for " + e.What }
+
+// Calculate prices a job with a book. It returns an error that names every
+// price that the book does not have, each a *MissingError, or a policy that
+// design.DecodeBook has refused before.
 func Calculate(q Quantities, b design.Book, m design.Money) (Price, error) {
-	return Price{}, errors.New("cost: not priced yet")
+	if !money.Known(b.Currency) {
+		return Price{}, fmt.Errorf("currency: %q is not known", b.Currency)
+	}
+	if marginPPM := ppm(b.Policy.Margin); marginPPM < 0 || marginPPM >= whole {
+		return Price{}, fmt.Errorf("policy.margin: %v %% leaves nothing of the price for the cost (allowed 0 to 99.9999)", b.Policy.Margin)
+	}
+	c := calculator{book: b, quantities: q}
+	p := Price{Currency: b.Currency, Placeholder: b.Placeholder, Sold: !q.OwnBuild}
+	c.goods(m.Extras)
+	if len(c.missing) > 0 {
+		return Price{}, errors.Join(c.missing...)
+	}
+	p.Lines = c.lines
+	p.BoughtIn = c.sum(Material)
+	p.Materials = p.BoughtIn.Sub(c.packing)
+	if q.OwnBuild {
+		return p, nil
+	}
+	low, high := p, p
+	c.work(&low, func(s Seconds) int64 { return s.Low })
+	c.work(&high, func(s Seconds) int64 { return s.High })
+	c.work(&p, func(s Seconds) int64 { return s.Typical })
+	for _, each := range []*Price{&low, &high, &p} {
+		c.waterfall(each, m)
+	}
+	p.Low, p.High = low.Gross, high.Gross
+	p.Stages = stages(p.Gross, b.Stages)
+	return p, nil
+}
+
+// calculator holds what the steps of one calculation share.
+type calculator struct {
+	book       design.Book
+	quantities Quantities
+	lines      []Line
+	packing    money.Money // part of the goods that only a workshop needs
+	missing    []error
+}
+
+// amountUnit is how many steps of a design.Amount make one currency unit.
+const amountUnit = 10_000
+
+// priced is price × quantity / per.
+func (c *calculator) priced(price design.Amount, quantity, per int64) money.Money {
+	return money.Priced(price.Steps(), quantity, amountUnit*per, c.book.Currency, money.HalfAway)
+}
+
+func (c *calculator) add(role Role, key string, amount money.Money) {
+	c.lines = append(c.lines, Line{Key: key, Role: role, Amount: amount})
+}
+
+func (c *calculator) lack(path, what string) {
+	c.missing = append(c.missing, &MissingError{Path: path, What: what})
+}
+
+// sum adds up the lines of a role.
+func (c *calculator) sum(role Role) money.Money {
+	total := money.New(0, c.book.Currency)
+	for _, l := range c.lines {
+		if l.Role == role {
+			total = total.Add(l.Amount)
+		}
+	}
+	return total
+}
+
+// work sets the lines and sums of hours and road, for one of the three speeds.
+func (c *calculator) work(p *Price, speed func(Seconds) int64) {
+	q, rates := c.quantities, c.book.Rates
+	goods := len(p.Lines)
+	c.lines = p.Lines[:goods:goods]
+	hours := func(role Role, key string, rate design.Amount, s Seconds) {
+		if n := speed(s); n != 0 {
+			c.add(role, key, c.priced(rate, n, SecondsPerHour))
+		}
+	}
+	hours(Labour, "line/shop-hours", rates.Shop, q.Shop)
+	hours(Labour, "line/office-hours", rates.Office, q.Office)
+	hours(Labour, "line/site-hours", rates.Site, q.Site)
+	hours(Labour, "line/travel-hours", rates.Site, q.Travel)
+	hours(Overhead, "line/overhead", rates.Overhead, q.Shop)
+	if q.RoadM != 0 {
+		c.add(Travel, "line/kilometres", c.priced(c.book.Travel.PerKm, q.RoadM, MPerKm))
+	}
+	p.Lines = c.lines
+	p.Labour, p.Overhead, p.Travel = c.sum(Labour), c.sum(Overhead), c.sum(Travel)
+}
+
+// waterfall goes from the lines to gross.
+func (c *calculator) waterfall(p *Price, m design.Money) {
+	policy := c.book.Policy
+	p.Markup = percent(p.BoughtIn, policy.MaterialMarkup)
+	p.Direct = money.Sum(p.BoughtIn, p.Markup, p.Labour, p.Overhead, p.Travel)
+	p.Contingency = percent(p.Direct, policy.Contingency)
+	p.Cost = p.Direct.Add(p.Contingency)
+
+	p.List = p.Cost.MulDiv(whole, whole-ppm(policy.Margin), money.HalfAway)
+	if least := c.priced(policy.MinimumCharge, 1, 1); p.List.Cmp(least) < 0 {
+		p.List, p.MinimumApplied = least, true
+	}
+	p.Discount = percent(p.List, m.Discount)
+	wanted := p.List.Sub(p.Discount)
+	p.Net = wanted.RoundUpTo(c.step())
+	p.RoundedUp = p.Net.Sub(wanted)
+	p.Margin = p.Net.Sub(p.Cost)
+	if p.Net.Minor != 0 {
+		p.MarginPercent = 100 * float64(p.Margin.Minor) / float64(p.Net.Minor)
+	}
+	p.Tax = percent(p.Net, m.Tax)
+	p.Gross = p.Net.Add(p.Tax)
+}
+
+// step is the policy's step, at least one smallest unit of the currency.
+func (c *calculator) step() money.Money {
+	return money.Priced(c.book.Policy.RoundTo.Steps(), 1, amountUnit, c.book.Currency, money.Up)
+}
+
+// whole is 100 % in millionths.
+const (
+	ppmPerPercent = 10_000
+	whole         = 100 * ppmPerPercent
+)
+
+// ppm is a percentage in millionths.
+func ppm(percent float64) int64 { return int64(math.Round(percent * ppmPerPercent)) }
+
+func percent(m money.Money, p float64) money.Money {
+	return m.MulDiv(ppm(p), whole, money.HalfAway)
+}
+
+// stages divides gross. No stage asks for more than its share; the last one
+// takes what rounding has left.
+func stages(gross money.Money, all []design.Stage) []StageAmount {
+	out := make([]StageAmount, len(all))
+	rest := gross
+	for i, s := range all {
+		part := gross.MulDiv(ppm(s.Percent), whole, money.TowardsZero)
+		if i == len(all)-1 {
+			part = rest
+		}
+		rest = rest.Sub(part)
+		out[i] = StageAmount{Name: s.Name, Amount: part}
+	}
+	return out
 }

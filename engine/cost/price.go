@@ -7,7 +7,7 @@ import (
 
 // Quantities is what is bought and worked for a job, in the whole steps that
 // enter money: 1 mm³ of wood, 1 ml of finish, 1 g of glue, 1 s of work and 1 m
-// of road. RoundQuantity makes such steps out of a measured figure.
+// of road. Steps makes them out of a measured figure.
 type Quantities struct {
 	OwnBuild    bool // a home builder: goods only, nothing is sold
 	Squares     []Timber

@@ -1,0 +1,112 @@
+package cost
+
+import (
+	"blockfield/engine/design"
+	"blockfield/engine/money"
+)
+
+// How goods are sold. Common practice, no source.
+const (
+	tinML        = 250 // finish is bought in quarter litres
+	glueSparePct = 125 // of what the joints hold, for what stays in bottle and spreader
+)
+
+// Counts that prices of small goods are for.
+const (
+	abrasivesPer = 100
+	bladesPer    = 1000
+)
+
+// goods sets the lines of what is bought in.
+func (c *calculator) goods(extras []design.Extra) {
+	q, goods := c.quantities, c.book.Goods
+	c.timber("line/block-stock", q.Squares, func(w design.WoodPrice) design.Amount { return w.SquaresPerM3 })
+	c.sheets()
+	c.glue()
+	c.finishes()
+	c.timber("line/frame-stock", q.Boards, func(w design.WoodPrice) design.Amount { return w.BoardsPerM3 })
+	c.buy("line/cleat-stock", c.priced(goods.CleatPerM3, q.CleatMM3, MM3PerM3))
+	c.buy("line/fixings", c.priced(
+		goods.WoodScrew*design.Amount(q.CleatScrews)+
+			goods.WallFixing*design.Amount(q.WallFixings)+
+			goods.Brad*design.Amount(q.Brads), 1, 1))
+	c.buy("line/abrasives", c.priced(
+		goods.AbrasivesPer100*(bladesPer/abrasivesPer)+goods.BladesPer1000, int64(q.CutBlocks), bladesPer))
+	if !q.OwnBuild {
+		c.packing = c.priced(goods.PackingPerPanel, int64(q.Panels), 1)
+		c.buy("line/packing", c.packing)
+	}
+	for _, x := range extras {
+		c.lines = append(c.lines, Line{
+			Key: "line/extra", Name: x.Name, Role: Material, Amount: c.priced(x.Amount, 1, 1),
+		})
+	}
+}
+
+// buy adds a line of goods that cost something.
+func (c *calculator) buy(key string, amount money.Money) {
+	if amount.Minor != 0 {
+		c.add(Material, key, amount)
+	}
+}
+
+func (c *calculator) timber(key string, lots []Timber, price func(design.WoodPrice) design.Amount) {
+	total := money.New(0, c.book.Currency)
+	for _, lot := range lots {
+		found := false
+		for _, w := range c.book.Woods {
+			if w.Wood == lot.Wood {
+				total, found = total.Add(c.priced(price(w), lot.VolumeMM3, MM3PerM3)), true
+				break
+			}
+		}
+		if !found {
+			c.lack("woods", lot.Wood)
+		}
+	}
+	c.buy(key, total)
+}
+
+func (c *calculator) sheets() {
+	total := money.New(0, c.book.Currency)
+	for _, s := range c.quantities.Sheets {
+		found := false
+		for _, p := range c.book.Sheets {
+			if p.Sheet == s.Sheet && p.Thickness.Same(s.Thickness) {
+				total, found = total.Add(c.priced(p.Price, int64(s.Count), 1)), true
+				break
+			}
+		}
+		if !found {
+			c.lack("sheets", s.Sheet+" "+s.Thickness.String())
+		}
+	}
+	c.buy("line/sheet", total)
+}
+
+// glue is bought in whole bottles.
+func (c *calculator) glue() {
+	bottleG := max(1, Steps(c.book.Goods.GlueBottleKg, GPerKg))
+	bottles := ceilDiv(c.quantities.GlueG*glueSparePct, 100*bottleG)
+	c.buy("line/glue", c.priced(c.book.Goods.GluePerKg, bottles*bottleG, GPerKg))
+}
+
+func (c *calculator) finishes() {
+	total := money.New(0, c.book.Currency)
+	for _, f := range c.quantities.Finishes {
+		ml := ceilDiv(f.VolumeML, tinML) * tinML
+		found := false
+		for _, p := range c.book.Finishes {
+			if p.Finish == f.Finish {
+				total, found = total.Add(c.priced(p.PerLitre, ml, MLPerLitre)), true
+				break
+			}
+		}
+		if !found {
+			c.lack("finishes", f.Finish)
+		}
+	}
+	c.buy("line/finish", total)
+}
+
+func ceilDiv(n, d int64) int64 { return (n + d - 1) / d }
