@@ -95,14 +95,15 @@ type CleatStock struct {
 	BoughtM3 float64
 }
 
-// FixingRule names how wall fixings were counted.
+// FixingRule names how fixings were counted; "count/" and the rule is the key of
+// its sentence.
 type FixingRule string
 
 // The ways to count wall fixings.
 const (
-	RatedValue    FixingRule = "rated value"     // typed, with the load factor, shear and pull added
-	OldSimpleRule FixingRule = "old simple rule" // twice the mass over what a screw was trusted with; to be replaced by the computed rule
-	NotChecked    FixingRule = "not checked"     // no rated value: the least count, for the price only
+	RatedValue    FixingRule = "rated-value"     // typed, with the load factor, shear and pull added
+	OldSimpleRule FixingRule = "old-simple-rule" // twice the mass over what a screw was trusted with; to be replaced by the computed rule
+	NotChecked    FixingRule = "not-checked"     // no rated value: the least count, for the price only
 	NoFixings     FixingRule = "none"            // a floor stand, or nothing may go into the wall
 )
 

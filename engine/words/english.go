@@ -4,6 +4,7 @@ package words
 // something to say.
 func english() []map[string]string {
 	return []map[string]string{
+		englishBench(),
 		englishChecks(),
 		englishFaults(),
 	}
