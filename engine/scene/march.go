@@ -134,7 +134,7 @@ func (b *board) clip(o, d vec, col, row int, ta, tb float64, axis int) (float64,
 	return ta, min(tb, t1), axis
 }
 
-// rim returns the distance to the frame: its outside, its front or, through the
+// rimHit returns the distance to the frame: its outside, its front or, through the
 // opening, its inside.
 func (b *board) rimHit(o, d vec) (t float64, n vec) {
 	if !b.framed {

@@ -12,6 +12,8 @@ const (
 	arrisLight   = 0.55 // how much brighter or darker it is than the top
 	freeEdgeM    = 1e-3 // a neighbour lower by more leaves the edge free
 	mitreM       = 4e-4 // half width of a frame's joint line
+	skirtingM    = 0.07 // height of the skirting board
+	plankM       = 0.14 // width of a floor board
 )
 
 // cellSeed is a byte per block, the only chance in the picture. Integer hash
@@ -50,12 +52,30 @@ func (v *view) albedo(h hit, p vec, foot float64) (c RGB, gloss float64) {
 	case theFrame:
 		b := &v.panels[h.panel]
 		return scale(b.rim.Face, b.rimGrain(h, p, foot)), b.rim.Gloss
-	case theWall:
-		return v.wall, 0
 	case theFloor:
-		return RGB{0.21, 0.155, 0.105}, 0
+		return scale(RGB{0.25, 0.18, 0.12}, planks(p, foot)), 0
 	}
-	return v.wall, 0 // side walls and ceiling
+	return v.paint(h, p, foot), 0
+}
+
+// paint is the wall's colour, with a pale skirting board along the floor.
+func (v *view) paint(h hit, p vec, foot float64) RGB {
+	c := v.wall
+	if h.n.Y > -0.5 { // not the ceiling
+		if p.Y < skirtingM {
+			c = RGB{0.74, 0.72, 0.69}
+		}
+		c = scale(c, mix(1, 0.6, line(math.Abs(p.Y-skirtingM), 0.0015, foot)))
+	}
+	return c
+}
+
+// planks are floor boards along the wall.
+func planks(p vec, foot float64) float64 {
+	across := p.Z / plankM
+	f := fract(across)
+	vary := 0.9 + 0.2*fract(math.Floor(across)*0.6180339)
+	return vary * streaks(p.Z*0.5, p.X*0.5, foot) * mix(1, seamDark, line(min(f, 1-f)*plankM, 0.001, foot))
 }
 
 // blockTone varies light and warmth from block to block.

@@ -16,12 +16,12 @@ import (
 )
 
 // How far shader and Go renderer may differ: they walk the same way in 32 and
-// 64 bits, so only samples right on an edge may fall to the other side. Chosen
-// from what was seen here with software graphics, doubled.
+// 64 bits, so only samples right on an edge may fall to the other side. Software
+// graphics showed 0.01 levels and 0.02 % of the pixels; others may round more.
 const (
-	closeLevels   = 3    // levels of 255 that count as the same
-	mayDiffer     = 0.01 // part of the pixels that may be further apart
-	mayDifferMean = 0.35 // mean difference of all parts, in levels
+	closeLevels   = 3     // levels of 255 that count as the same
+	mayDiffer     = 0.002 // part of the pixels that may be further apart
+	mayDifferMean = 0.05  // mean difference of all parts, in levels
 )
 
 // trialScene is a scene with the given view; two panels cast shadows on each
@@ -76,7 +76,7 @@ func TestShaderMatchesGo(t *testing.T) {
 	pair.Lamp = scene.Lamp{AzimuthDeg: 100, ElevationDeg: 15, WarmthK: 3000}
 
 	room := trialScene(trialPanel(33, 22))
-	room.Camera = scene.Camera{YawDeg: 60, PitchDeg: 20, Zoom: 0.3}
+	room.Camera = scene.Camera{YawDeg: 40, PitchDeg: 12, Zoom: 0.3}
 
 	scenes := map[string]scene.Scene{"framed": framed, "turned": turned, "pair": pair, "room": room}
 	tr := newTrial(t, scenes)
