@@ -96,8 +96,9 @@ func (l *Lot) plan(b design.Bench) error {
 		Tail:    b.HoldTail.Nanometres(),
 	}, pieces)
 	if err != nil {
-		return fmt.Errorf("design.bench.stickLength: a stick of %v holds no %v block: %w",
-			b.StickLength, l.Heights[len(l.Heights)-1].Height, err)
+		tallest := l.Heights[len(l.Heights)-1].Height
+		return fmt.Errorf("design.bench.stickLength: a stick of %v holds no %v block (allowed from %v)",
+			b.StickLength, tallest, tallest.Add(b.EndTrim).Add(b.HoldTail))
 	}
 	l.Layout = layout
 	l.SticksBeforeDefects = layout.Bars
