@@ -78,7 +78,25 @@ func TestShaderMatchesGo(t *testing.T) {
 	room := trialScene(trialPanel(33, 22))
 	room.Camera = scene.Camera{YawDeg: 40, PitchDeg: 12, Zoom: 0.3}
 
-	scenes := map[string]scene.Scene{"framed": framed, "turned": turned, "pair": pair, "room": room}
+	long := trialPanel(400, 100) // as many cells as a field may have
+	long.PitchM, long.BlockM = 0.01, 0.0098
+	long.OuterWidthM, long.OuterHeightM = 4.046, 1.046
+	largest := trialScene(long)
+	largest.Camera = scene.Camera{YawDeg: 78, PitchDeg: 3, Zoom: 5}
+
+	dozen := trialScene()
+	for i := range scene.MaxPanels {
+		p := trialPanel(7, 5)
+		p.LeftM, p.BottomM, p.Seed = 0.2+0.35*float64(i%4), 0.6+0.3*float64(i/4), uint64(i)
+		dozen.Panels = append(dozen.Panels, p)
+	}
+	dozen.Lamp.ElevationDeg = 12
+	// Straight on, whole rows of samples would lie exactly on edges of blocks.
+	dozen.Camera = scene.Camera{YawDeg: 7, PitchDeg: -5, Zoom: 1}
+
+	scenes := map[string]scene.Scene{
+		"framed": framed, "turned": turned, "pair": pair, "room": room, "largest": largest, "dozen": dozen,
+	}
 	tr := newTrial(t, scenes)
 	value[any](t, tr, "trial.ready()")
 	for name, s := range scenes {
