@@ -166,8 +166,9 @@ func TestStockLots(t *testing.T) {
 	}
 }
 
-// A kerf, a trim, a tail, a defect or a spare more never saves a stick.
-func TestWasteNeverSavesSticks(t *testing.T) {
+// Sticks to buy are the fewest whose sound share is enough, and more waste does
+// not save any.
+func TestSticksFollowWaste(t *testing.T) {
 	rnd := rand.New(rand.NewPCG(1, 2))
 	mm := func(low, high int) length.Length { return length.MM(int64(low + rnd.IntN(high-low))) }
 	for range 60 {
@@ -394,6 +395,11 @@ func TestRefusals(t *testing.T) {
 	odd.Tasks[7].Per = "moon"
 	_, err = bench.Estimate(d, odd, groups)
 	assert.EqualError(t, err, `tasks[7].per: nothing is counted by "moon"`)
+
+	blunt := d
+	blunt.Bench.Kerf = length.MM(-1)
+	_, err = bench.Estimate(blunt, pace(), groups)
+	assert.ErrorContains(t, err, "design.bench: ")
 
 	_, err = bench.Estimate(d, pace(), nil)
 	assert.Error(t, err)

@@ -1,6 +1,7 @@
 package bench
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 
@@ -95,10 +96,14 @@ func (l *Lot) plan(b design.Bench) error {
 		EndTrim: b.EndTrim.Nanometres(),
 		Tail:    b.HoldTail.Nanometres(),
 	}, pieces)
-	if err != nil {
+	var tooLong *cut.PieceError
+	if errors.As(err, &tooLong) {
 		tallest := l.Heights[len(l.Heights)-1].Height
 		return fmt.Errorf("design.bench.stickLength: a stick of %v holds no %v block (allowed from %v)",
 			b.StickLength, tallest, tallest.Add(b.EndTrim).Add(b.HoldTail))
+	}
+	if err != nil {
+		return fmt.Errorf("design.bench: %w", err)
 	}
 	l.Layout = layout
 	l.SticksBeforeDefects = layout.Bars
