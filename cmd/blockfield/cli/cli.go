@@ -1,0 +1,124 @@
+// Package cli is the command line of Blockfield: it reads files and flags,
+// calls the engine and writes what it says. It computes nothing itself.
+//
+// Every command takes "-" for standard input or output. It ends with 0 when the
+// work is done, 1 when it is done and something stands in the way of a gate,
+// and 2 for bad use or bad input; what is wrong is said on standard error, one
+// line each, as "file: path: what is wrong (allowed …)".
+package cli
+
+import (
+	"context"
+	"errors"
+	"flag"
+	"fmt"
+	"io"
+	"strings"
+)
+
+// The exit codes.
+const (
+	done     = 0
+	stopped  = 1
+	badInput = 2
+)
+
+// Streams are the standard streams of a run.
+type Streams struct {
+	In  io.Reader
+	Out io.Writer
+	Err io.Writer
+}
+
+// command is one of the commands.
+type command struct {
+	name  string
+	usage string // what follows the name
+	what  string
+	run   func(ctx context.Context, args []string, s Streams) (int, error)
+}
+
+// commands are in the order of the usage.
+func commands() []command {
+	return []command{
+		{"serve", "[-addr 127.0.0.1:8080]", "serve the page, with strict headers", serve},
+		{"build", "-o DIR [-brotli 9]", "write the page as static files", build},
+		{"report", "DESIGN [-prices BOOK] [-gate GATE]", "print everything that is known of a design, as JSON", report},
+		{"picture", "DESIGN -o FILE.png [-size 1600x1200] [-lamp AZ,EL] [-camera YAW,PITCH,ZOOM]", "draw a design", picture},
+		{"check", "FILE…", "check design files and price books", checkFiles},
+	}
+}
+
+// errUsage asks for the usage of the command to be shown.
+var errUsage = errors.New("usage")
+
+// Run runs one command line, without the name of the program, and returns its
+// exit code. It ends early when ctx does.
+func Run(ctx context.Context, args []string, s Streams) int {
+	if len(args) == 0 {
+		usage(s.Err)
+		return badInput
+	}
+	if args[0] == "help" || args[0] == "-h" || args[0] == "-help" || args[0] == "--help" {
+		usage(s.Out)
+		return done
+	}
+	for _, c := range commands() {
+		if c.name == args[0] {
+			return c.do(ctx, args[1:], s)
+		}
+	}
+	fmt.Fprintf(s.Err, "blockfield: %q is not a command (allowed %s)\n", args[0], names())
+	return badInput
+}
+
+func (c command) do(ctx context.Context, args []string, s Streams) int {
+	code, err := c.run(ctx, args, s)
+	switch {
+	case errors.Is(err, flag.ErrHelp):
+		fmt.Fprintf(s.Out, "blockfield %s %s\n", c.name, c.usage)
+		return done
+	case errors.Is(err, errUsage):
+		fmt.Fprintf(s.Err, "usage: blockfield %s %s\n", c.name, c.usage)
+		return badInput
+	case err != nil:
+		fmt.Fprintln(s.Err, err)
+		return badInput
+	}
+	return code
+}
+
+func usage(w io.Writer) {
+	fmt.Fprint(w, "Blockfield designs, counts, prices and draws wooden block sound diffusers.\n\n")
+	for _, c := range commands() {
+		fmt.Fprintf(w, "  blockfield %s %s\n        %s\n", c.name, c.usage, c.what)
+	}
+	fmt.Fprint(w, "\n\"-\" is standard input or output. Exit codes: 0 done, 1 done but a Stop stands at the\n"+
+		"gate that was asked for, 2 bad use or bad input.\n")
+}
+
+func names() string {
+	var all []string
+	for _, c := range commands() {
+		all = append(all, c.name)
+	}
+	return strings.Join(all, ", ")
+}
+
+// parse reads flags and arguments in any order and returns the arguments.
+// What the flag package would print itself becomes the error.
+func parse(flags *flag.FlagSet, args []string) ([]string, error) {
+	flags.SetOutput(io.Discard)
+	flags.Usage = func() {}
+	var rest []string
+	for {
+		if err := flags.Parse(args); err != nil {
+			return nil, err
+		}
+		if flags.NArg() == 0 {
+			return rest, nil
+		}
+		rest = append(rest, flags.Arg(0))
+		args = flags.Args()[1:]
+	}
+}

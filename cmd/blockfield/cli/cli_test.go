@@ -1,0 +1,197 @@
+package cli_test
+
+import (
+	"bytes"
+	"encoding/json"
+	"image/png"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"blockfield/cmd/blockfield/cli"
+	"blockfield/engine/design"
+)
+
+const jobs = "../../../testdata/scenarios/"
+
+// result is what a run leaves behind.
+type result struct {
+	code     int
+	out, err string
+}
+
+func run(t *testing.T, in string, args ...string) result {
+	t.Helper()
+	var out, errs bytes.Buffer
+	code := cli.Run(t.Context(), args, cli.Streams{In: strings.NewReader(in), Out: &out, Err: &errs})
+	return result{code, out.String(), errs.String()}
+}
+
+func TestUsage(t *testing.T) {
+	t.Parallel()
+	all := run(t, "")
+	assert.Equal(t, 2, all.code)
+	for _, name := range []string{"serve", "build", "report", "picture", "check"} {
+		assert.Contains(t, all.err, "blockfield "+name+" ")
+		help := run(t, "", name, "-h")
+		assert.Equal(t, 0, help.code, name)
+		assert.Contains(t, help.out, "blockfield "+name+" ")
+	}
+	assert.Equal(t, 0, run(t, "", "help").code)
+	assert.Equal(t, result{2, "", "blockfield: \"fly\" is not a command (allowed serve, build, report, picture, check)\n"}, run(t, "", "fly"))
+	for _, args := range [][]string{
+		{"check"}, {"report"}, {"report", "a", "b"}, {"picture", "a"}, {"picture", "-o", "x.png"},
+		{"build"}, {"build", "-o", "-"}, {"build", "-o", "x", "y"}, {"serve", "x"},
+	} {
+		got := run(t, "", args...)
+		assert.Equal(t, 2, got.code, args)
+		assert.True(t, strings.HasPrefix(got.err, "usage: blockfield "+args[0]), "%v: %s", args, got.err)
+	}
+	assert.Equal(t, result{2, "", "flag provided but not defined: -nope\n"}, run(t, "", "report", "-nope", "x"))
+}
+
+func TestCheck(t *testing.T) {
+	t.Parallel()
+	got := run(t, "", "check", jobs+"s1.json", "../../../testdata/books/placeholder.json")
+	assert.Equal(t, 0, got.code, got.err)
+	assert.Regexp(t, `s1\.json: good design file, revision [0-9A-Z]{6}\n.*placeholder\.json: good price book, code [0-9A-Z]{6}\n`, got.out)
+}
+
+func TestCheckSaysWhatIsWrong(t *testing.T) {
+	t.Parallel()
+	good, err := os.ReadFile(jobs + "s1.json")
+	require.NoError(t, err)
+	cases := []struct{ name, file, want string }{
+		{"nothing", "", `cannot be read as JSON`},
+		{"cut off", string(good[:len(good)/2]), `cannot be read as JSON`},
+		{"foreign", `{"format":"cake","version":1}`, `is not a file of this kind`},
+		{"newer", `{"format":"blockfield design","version":99}`, `newer program`},
+		{"unknown field", `{"format":"blockfield design","version":1,"design":{"colour":"red"}}`, `design.colour: is not a field of the document`},
+		{"out of range", `{"format":"blockfield design","version":1,"design":{"room":{"length":"1 mm"}}}`, `design.room.length: `},
+		{"bad book", `{"format":"blockfield price book","version":1,"curency":"EUR"}`, `curency: is not a field of the document`},
+	}
+	for _, c := range cases {
+		got := run(t, c.file, "check", "-")
+		assert.Equal(t, 2, got.code, c.name)
+		assert.Empty(t, got.out, c.name)
+		assert.Contains(t, got.err, c.want, c.name)
+		for line := range strings.Lines(got.err) {
+			assert.True(t, strings.HasPrefix(line, "standard input: "), "%s: %s", c.name, line)
+		}
+	}
+	both := run(t, "", "check", jobs+"s1.json", "no-such-file", jobs+"s2.json")
+	assert.Equal(t, 2, both.code)
+	assert.Equal(t, "no-such-file: no such file or directory\n", both.err)
+	assert.Equal(t, 2, strings.Count(both.out, "good design file"), "the others are still checked")
+}
+
+func TestPicture(t *testing.T) {
+	t.Parallel()
+	name := filepath.Join(t.TempDir(), "s1.png")
+	got := run(t, "", "picture", jobs+"s1.json", "-o", name, "-size", "64x48")
+	require.Equal(t, 0, got.code, got.err)
+	file, err := os.ReadFile(name)
+	require.NoError(t, err)
+	straight, err := png.Decode(bytes.NewReader(file))
+	require.NoError(t, err)
+	assert.Equal(t, 64, straight.Bounds().Dx())
+	assert.Equal(t, 48, straight.Bounds().Dy())
+
+	design, err := os.ReadFile(jobs + "s1.json")
+	require.NoError(t, err)
+	piped := run(t, string(design), "picture", "-o", "-", "-size", "64x48", "-")
+	assert.Equal(t, string(file), piped.out, "from standard input to standard output")
+	for _, flags := range [][]string{{"-lamp", "90,20"}, {"-camera", "-30,10,1.5"}} {
+		other := run(t, string(design), append([]string{"picture", "-o", "-", "-size", "64x48", "-"}, flags...)...)
+		require.Equal(t, 0, other.code, other.err)
+		assert.NotEqual(t, piped.out, other.out, flags)
+	}
+}
+
+func TestPictureRefuses(t *testing.T) {
+	t.Parallel()
+	cases := []struct {
+		flags []string
+		want  string
+	}{
+		{[]string{"-size", "800"}, `-size: "800" is not the size of a picture in pixels (allowed WIDTHxHEIGHT, 16 to 4096 each)`},
+		{[]string{"-size", "8x8"}, `-size: "8x8"`},
+		{[]string{"-size", "99999x10"}, `-size: "99999x10"`},
+		{[]string{"-lamp", "10"}, `-lamp: "10" cannot be used (allowed AZIMUTH,ELEVATION: 0 to 360, 5 to 90 degrees)`},
+		{[]string{"-lamp", "NaN,20"}, `-lamp: "NaN,20"`},
+		{[]string{"-camera", "0,0,99"}, `-camera: "0,0,99" cannot be used (allowed YAW,PITCH,ZOOM: -80 to 80, -60 to 60 degrees, 0.3 to 8)`},
+	}
+	for _, c := range cases {
+		name := filepath.Join(t.TempDir(), "x.png")
+		got := run(t, "", append([]string{"picture", jobs + "s1.json", "-o", name}, c.flags...)...)
+		assert.Equal(t, 2, got.code, c.flags)
+		assert.Contains(t, got.err, c.want)
+		assert.NoFileExists(t, name)
+	}
+	bad := run(t, "", "picture", jobs+"s1.json", "-o", filepath.Join(t.TempDir(), "no", "x.png"), "-size", "16x16")
+	assert.Equal(t, 2, bad.code)
+	assert.Contains(t, bad.err, "x.png: no such file or directory")
+}
+
+func TestServeSaysWhatIsWrong(t *testing.T) {
+	t.Parallel()
+	got := run(t, "", "serve", "-addr", "nowhere:-1")
+	assert.Equal(t, 2, got.code)
+	assert.Contains(t, got.err, "-addr: ")
+}
+
+// What the report of a job says is checked in the engine; here it is enough
+// that the design and the book of the command line went into it.
+func TestReport(t *testing.T) {
+	t.Parallel()
+	type told struct {
+		Revision, BookCode, Title string
+		Field                     struct{ Columns, Rows, Cells, Blocks int }
+		Panel                     struct{ OuterWidth, Stack string }
+		Mass                      struct{ TotalKg float64 }
+		Hours                     struct {
+			Total struct{ Low, Typical, High float64 }
+		}
+		Money     struct{ Currency, Net, Gross string }
+		WatchOuts []struct{ Code, Level, Sentence string }
+	}
+	tell := func(in string, args ...string) told {
+		got := run(t, in, append([]string{"report"}, args...)...)
+		require.Equal(t, 0, got.code, got.err)
+		var v told
+		require.NoError(t, json.Unmarshal([]byte(got.out), &v))
+		return v
+	}
+	file, err := os.ReadFile(jobs + "s1.json")
+	require.NoError(t, err)
+	doc, err := design.Decode(file)
+	require.NoError(t, err)
+	s1 := tell("", jobs+"s1.json")
+	assert.Equal(t, doc.Design.Revision(), s1.Revision)
+	assert.Equal(t, doc.Design.Title, s1.Title)
+	assert.Positive(t, s1.Field.Columns*s1.Field.Rows)
+	assert.Positive(t, s1.Mass.TotalKg)
+	assert.Less(t, s1.Hours.Total.Low, s1.Hours.Total.High)
+	assert.Regexp(t, `^\d+(\.\d+)? mm$`, s1.Panel.OuterWidth)
+	assert.Regexp(t, `^\d+\.\d\d$`, s1.Money.Net)
+	assert.Equal(t, s1, tell(string(file), "-"), "from standard input")
+
+	dear := design.DefaultBook()
+	dear.Rates.Shop *= 2
+	name := filepath.Join(t.TempDir(), "dear.json")
+	require.NoError(t, os.WriteFile(name, design.EncodeBook(dear), 0o644))
+	with := tell("", jobs+"s1.json", "-prices", name)
+	assert.Equal(t, dear.Code(), with.BookCode)
+	assert.NotEqual(t, s1.Money.Net, with.Money.Net)
+	assert.Equal(t, s1.Mass, with.Mass)
+}
+
+func TestReportRefusesUnknownGates(t *testing.T) {
+	t.Parallel()
+	assert.Equal(t, result{2, "", "-gate: \"door\" is not a gate (allowed offer, share, buy, cut, glue, hang)\n"},
+		run(t, "", "report", jobs+"s1.json", "-gate", "door"))
+}

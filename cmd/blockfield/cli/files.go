@@ -1,0 +1,108 @@
+package cli
+
+import (
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+
+	"blockfield/engine/design"
+)
+
+// maxInput is more than any file of ours may have, so that the reader of the
+// document can say that a file is too large without all of it being read.
+const maxInput = 8 << 20
+
+// streamName stands for a standard stream.
+const streamName = "-"
+
+// readInput reads a file, or standard input for "-".
+func readInput(name string, s Streams) ([]byte, error) {
+	if name == streamName {
+		body, err := io.ReadAll(io.LimitReader(s.In, maxInput))
+		if err != nil {
+			return nil, fmt.Errorf("standard input: %w", err)
+		}
+		return body, nil
+	}
+	f, err := os.Open(name)
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", name, cause(err))
+	}
+	defer f.Close()
+	body, err := io.ReadAll(io.LimitReader(f, maxInput))
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", name, cause(err))
+	}
+	return body, nil
+}
+
+// writeOutput writes a file whole, or standard output for "-".
+func writeOutput(name string, body []byte, s Streams) error {
+	if name == streamName {
+		_, err := s.Out.Write(body)
+		return err
+	}
+	if err := os.WriteFile(name, body, 0o644); err != nil {
+		return fmt.Errorf("%s: %w", name, cause(err))
+	}
+	return nil
+}
+
+// cause is what went wrong with a file, without its name.
+func cause(err error) error {
+	if e, ok := errors.AsType[*os.PathError](err); ok {
+		return e.Err
+	}
+	return err
+}
+
+func readDesign(name string, s Streams) (design.Document, error) {
+	body, err := readInput(name, s)
+	if err != nil {
+		return design.Document{}, err
+	}
+	doc, err := design.Decode(body)
+	return doc, located(name, err)
+}
+
+// readBook reads a price book; no name is the book of examples.
+func readBook(name string, s Streams) (design.Book, error) {
+	if name == "" {
+		return design.DefaultBook(), nil
+	}
+	body, err := readInput(name, s)
+	if err != nil {
+		return design.Book{}, err
+	}
+	book, err := design.DecodeBook(body)
+	return book, located(name, err)
+}
+
+// isBook reports whether a file says of itself that it is a price book.
+func isBook(body []byte) bool {
+	var head struct {
+		Format string `json:"format"`
+	}
+	return json.Unmarshal(body, &head) == nil && head.Format == design.BookFormat
+}
+
+// located puts the name of the file before each fault.
+func located(name string, err error) error {
+	if name == streamName {
+		name = "standard input"
+	}
+	faults, ok := errors.AsType[design.Faults](err)
+	if !ok {
+		if err != nil {
+			err = fmt.Errorf("%s: %w", name, err)
+		}
+		return err
+	}
+	var lines []error
+	for _, f := range faults {
+		lines = append(lines, fmt.Errorf("%s: %w", name, f))
+	}
+	return errors.Join(lines...)
+}

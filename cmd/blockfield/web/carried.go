@@ -1,0 +1,71 @@
+package web
+
+import (
+	"fmt"
+	"io"
+	"io/fs"
+	"path"
+	"strconv"
+
+	"blockfield/engine"
+	"blockfield/engine/design"
+	"blockfield/engine/page"
+	"blockfield/engine/words"
+	"blockfield/site"
+	"blockfield/testdata"
+)
+
+// exampleJobs is how many of the example designs are whole jobs, s1 to s8, that
+// the page offers to open.
+const exampleJobs = 8
+
+// Carried are the ingredients that the program carries with it, around modules
+// that may have been built elsewhere.
+func Carried(modules fs.FS) (Ingredients, error) {
+	doc, book := design.Default(), design.DefaultBook()
+	plan, err := engine.Plan(doc.Design, book)
+	if err != nil {
+		return Ingredients{}, err
+	}
+	picture, err := engine.Scene(doc.Design, plan, doc.View)
+	if err != nil {
+		return Ingredients{}, err
+	}
+	examples, err := examples(testdata.Designs())
+	if err != nil {
+		return Ingredients{}, err
+	}
+	first := page.Input{
+		Doc: doc, Book: book, Plan: plan, Section: page.Look,
+		Words: words.Reader{Language: words.English(), Units: doc.View.Units},
+	}
+	return Ingredients{
+		Assets:  site.Assets(),
+		Modules: modules,
+		Designs: testdata.Designs(),
+		Schemas: map[string][]byte{
+			"design.schema.json": design.Schema(),
+			"book.schema.json":   design.BookSchema(),
+		},
+		Poster:   drawPoster(picture),
+		Examples: examples,
+		Index:    func(w io.Writer, a page.Assets) error { return page.Index(w, a, first) },
+	}, nil
+}
+
+func examples(designs fs.FS) ([]page.Example, error) {
+	var all []page.Example
+	for i := range exampleJobs {
+		name := "s" + strconv.Itoa(i+1) + ".json"
+		body, err := fs.ReadFile(designs, name)
+		if err != nil {
+			return nil, err
+		}
+		doc, err := design.Decode(body)
+		if err != nil {
+			return nil, fmt.Errorf("%s: %w", name, err)
+		}
+		all = append(all, page.Example{Address: path.Join("designs", name), Doc: doc})
+	}
+	return all, nil
+}
