@@ -210,8 +210,8 @@ func TestSpares(t *testing.T) {
 	assert.Equal(t, 726, estimate(t, d).CutBlocks)
 }
 
-// A backer that comes twice out of the width of a sheet, to the nanometre: 2 ×
-// (592 + 10 + 3) = 1210. 604 mm does not (it needs 1234).
+// A backer that comes just twice out of the width of a sheet: 2 × (592 + 10 + 3)
+// = 1210. 604 mm does not (it needs 1234).
 func TestSheets(t *testing.T) {
 	for _, c := range []struct {
 		name          string
@@ -221,7 +221,9 @@ func TestSheets(t *testing.T) {
 		count, per    int
 		tooLarge      bool
 	}{
-		{"twice 605 in 1210, twice over the length", 37_000, 16, 30, 4, 1, 4, false},
+		{"592 mm wide: 2 × 605 in 1210", 37_000, 16, 33, 4, 2, 2, false},
+		{"592.2 mm wide: 2 × 605.2 are too much", 29_610, 20, 42, 4, 4, 1, false},
+		{"600 × 1140 mm, three across the sheet: 3 × 613 in 2430", 30_000, 20, 38, 4, 2, 3, false},
 		{"604 × 1782 mm, once in the width", 30_200, 20, 59, 4, 4, 1, false},
 		{"larger than a sheet: two of them each", 50_000, 30, 30, 3, 6, 0, true},
 	} {
@@ -235,6 +237,21 @@ func TestSheets(t *testing.T) {
 		assert.Equal(t, c.per, b.Sheets[0].PerSheet, c.name)
 		assert.Equal(t, c.tooLarge, b.Sheets[0].TooLarge, c.name)
 	}
+}
+
+// Frame board of P1 by hand: 2 × 1059.6 + 2 × (687.8 + 2 × 3) = 3506.8 mm in the
+// frame, 15 % more bought, 20 × 130 mm; its cleat strips are 1013.6 − 100 long.
+func TestFrameAndCleatByHand(t *testing.T) {
+	b := estimate(t, example(t, "p1"))
+	require.Len(t, b.Frame, 1)
+	assert.InDelta(t, 3.5068, b.Frame[0].NeedM, 1e-9)
+	assert.InDelta(t, 3.5068*1.15*0.020*0.130, b.Frame[0].BoughtM3, 1e-12)
+	assert.InDelta(t, 3*0.9136, b.Cleat.RunningM, 1e-9)
+	assert.Equal(t, 20, b.Brads)
+
+	d := bothWalls(example(t, "p1").Walls[0].Groups[0], example(t, "p1").Walls[0].Groups[0])
+	d.Walls[1].Groups[0].Frame.Board = length.MM(140)
+	assert.Len(t, estimate(t, d).Frame, 2, "boards of another width are bought apart")
 }
 
 // Fixings of the default panel, about 38 kg, by each rule.
