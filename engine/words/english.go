@@ -7,5 +7,6 @@ func english() []map[string]string {
 		englishBench(),
 		englishChecks(),
 		englishFaults(),
+		englishPage(),
 	}
 }

@@ -1,0 +1,115 @@
+package page
+
+import (
+	"math"
+
+	"blockfield/engine/bench"
+	"blockfield/engine/length"
+	"blockfield/engine/words"
+)
+
+func (v *view) benchSets() []set {
+	work := set{
+		id: "work", heading: "bench/work", base: "work.",
+		fields: []string{"crew", "survey", "delivered", "hung", "distanceKm"},
+		more:   []string{"ownBuild", "extraShopMinutes", "extraSiteMinutes", "speedFactor"},
+	}
+	if v.Reading == Builder {
+		work.fields, work.more = []string{"ownBuild", "crew"}, []string{"speedFactor"}
+	}
+	return []set{
+		{
+			id: "sticks", heading: "bench/sticks", base: "bench.",
+			fields: []string{"stickLength", "kerf", "endTrim", "holdTail"},
+			more:   []string{"carrier", "defects", "spares", "sparesLeast"},
+		},
+		{
+			id: "glue", heading: "bench/shop", base: "bench.",
+			more: []string{"stockMoisture", "glueOpenMinutes", "temperature"},
+		},
+		work,
+	}
+}
+
+func (v *view) benchSlots() []slot {
+	all := []slot{{id: "bench-stock", template: "bench-stock", data: v}, {id: "bench-hours", template: "bench-hours", data: v}}
+	return append(all, slot{id: "watch-outs", template: "watch-outs", data: v}, slot{id: "assumed", template: "assumed", data: v})
+}
+
+// Quantities for templates.
+func hours(h float64) words.Hours { return words.Hours(h) }
+
+// Kg says a mass.
+func (v *view) Kg(x float64) string { return v.Words.Show(words.Kg(x)) }
+
+// KgOf is a mass as an argument of a message.
+func (v *view) KgOf(x float64) words.Kg { return words.Kg(x) }
+
+// PercentOf is a share as an argument of a message.
+func (v *view) PercentOf(x float64) words.Percent { return words.Percent(x) }
+
+// Grams says a small mass.
+func (v *view) Grams(kg float64) string {
+	const gramsPerKg = 1000
+	return v.T("bench/grams", "n", int(math.Round(kg*gramsPerKg)))
+}
+
+// Metres says a running length, in feet where lengths are in inches.
+func (v *view) Metres(m float64) string {
+	const feetPerM = 1 / 0.3048 // exact
+	if v.Words.Units.Bare() == length.InInch {
+		return v.T("bench/feet", "n", m*feetPerM)
+	}
+	return v.T("bench/metres", "n", m)
+}
+
+// Litres says a volume.
+func (v *view) Litres(x float64) string { return v.Words.Show(words.Litres(x)) }
+
+// Hours says hours of work.
+func (v *view) Hours(x float64) string { return v.Words.Show(hours(x)) }
+
+// Show says any value.
+func (v *view) Show(x any) string { return v.Words.Show(x) }
+
+// Weekends are those of a home builder, whole ones.
+func (v *view) Weekends() int { return int(math.Ceil(v.Plan.Bill.Weekends.Typical)) }
+
+// HourGroup is the hours of tasks of one kind.
+type HourGroup struct {
+	Label string
+	Hours bench.Spread
+}
+
+// hourGroups are the tasks of the time table by the letter of their ids, as the
+// work is done.
+func hourGroups() []struct{ key, letters string } {
+	return []struct{ key, letters string }{
+		{"stock", "b"}, {"cut", "c"}, {"sand", "d"}, {"lay", "e"}, {"finish", "f"}, {"frame", "g"},
+		{"cleat", "h"}, {"pack", "i"}, {"tidy", "k"}, {"office", "a"}, {"site", "j"},
+	}
+}
+
+// HourGroups are the hours by kind of work.
+func (v *view) HourGroups() []HourGroup {
+	const minutesPerHour = 60
+	var all []HourGroup
+	for _, g := range hourGroups() {
+		var sum bench.Spread
+		for _, t := range v.Plan.Bill.Tasks {
+			if t.ID == "" || t.ID[:1] != g.letters {
+				continue
+			}
+			sum.Low += t.Minutes.Low / minutesPerHour
+			sum.Typical += t.Minutes.Typical / minutesPerHour
+			sum.High += t.Minutes.High / minutesPerHour
+		}
+		if sum.High > 0 {
+			all = append(all, HourGroup{v.T("hours/" + g.key), sum})
+		}
+	}
+	if travel := v.Plan.Bill.Hours.Travel; travel.High > 0 {
+		all = append(all, HourGroup{v.T("hours/travel"), travel})
+	}
+	return all
+}

@@ -1,0 +1,169 @@
+package page
+
+import (
+	"html/template"
+	"slices"
+	"strconv"
+	"strings"
+
+	"blockfield/engine/design"
+	"blockfield/engine/length"
+)
+
+// Control is one field of a form, with everything said already.
+type Control struct {
+	ID, Name, Label, Value string
+	Kind                   string // text, area, choice, radio, check or range
+	Look                   string // class of a radio group
+	Hint                   string // the range that the field takes
+	Options                []Option
+	Suggestions            []string
+	InputMode              string
+	Min, Max, Step         string // of a range
+	Unit                   string
+	Checked                bool
+	Watch                  *Watch
+	WatchID                string
+}
+
+// Option is one entry of a choice.
+type Option struct {
+	Value, Label string
+	Note         string
+	Selected     bool
+	Picture      template.HTML
+	// AlsoPath and AlsoValue are a second field that this option sets.
+	AlsoPath, AlsoValue string
+}
+
+// control returns the control of a field, false where there is none for a
+// person to use.
+func (v *view) control(path string) (Control, bool) {
+	f, ok := design.Lookup(path)
+	units := v.Doc.View.Units
+	text, found := design.Text(v.Doc, path, units)
+	if !ok || !found || f.Kind == design.KindParts {
+		return Control{}, false
+	}
+	c := Control{
+		ID: controlID(path), Name: path, Label: v.T(labelKey(path)), Value: text,
+		Kind: "text", WatchID: watchID(path),
+	}
+	c.Watch, _ = v.watchAt(path)
+	switch {
+	case strings.HasPrefix(path, "view.lamp."):
+		c.Kind = "range"
+		c.Min, c.Max, c.Step = decimal(f.Min), decimal(f.Max), "any"
+	case f.Kind == design.KindChoice || f.Kind == design.KindInteger && len(f.Choices) > 0:
+		c.Kind, c.Options = "choice", v.options(f, text)
+	case f.Kind == design.KindYesNo:
+		c.Kind, c.Checked = "check", text == "true" || text == "yes"
+	case f.Lines || f.IsList && f.Kind == design.KindText:
+		c.Kind = "area"
+	case f.Kind == design.KindText:
+		c.Suggestions = f.Choices
+	default:
+		c.Hint, c.Unit = v.T("hint/allowed", "allowed", f.Allowed(units)), f.Unit
+		c.InputMode = inputMode(f, units)
+	}
+	return c, true
+}
+
+// inputMode asks a phone for the keys that a field needs: inches need more than
+// digits, lists a comma, and some numbers a sign.
+func inputMode(f design.Field, u length.Units) string {
+	if f.IsList || f.Min < 0 || f.Kind == design.KindLength && u.Bare() == length.InInch {
+		return ""
+	}
+	if f.Kind == design.KindInteger {
+		return "numeric"
+	}
+	return "decimal"
+}
+
+func (v *view) options(f design.Field, now string) []Option {
+	var all []Option
+	for _, choice := range f.Choices {
+		label := choice
+		if f.Kind == design.KindChoice {
+			label = v.T("choice/" + choice)
+		} else {
+			label = v.T("choice/degrees", "n", choice)
+		}
+		all = append(all, Option{Value: choice, Label: label, Selected: choice == now})
+	}
+	return all
+}
+
+func decimal(x float64) string { return strconv.FormatFloat(x, 'f', -1, 64) }
+
+// shown is the value as a person reads it.
+func (c Control) shown() string {
+	switch c.Kind {
+	case "choice":
+		if i := slices.IndexFunc(c.Options, func(o Option) bool { return o.Selected }); i >= 0 {
+			return c.Options[i].Label
+		}
+	case "check":
+		return c.Value
+	}
+	if c.Unit != "" {
+		return c.Value + " " + c.Unit
+	}
+	return c.Value
+}
+
+// controls returns the controls of several fields below a common path.
+func (v *view) controls(base string, names []string) []Control {
+	var all []Control
+	for _, name := range names {
+		if c, ok := v.control(base + name); ok {
+			all = append(all, c)
+		}
+	}
+	return all
+}
+
+// set is a group of controls under a heading. Rarer ones stand under "more".
+type set struct {
+	id      string
+	heading string // key of its words
+	base    string // path before the names of the fields
+	fields  []string
+	slot    string // what follows from them, below them
+	more    []string
+}
+
+// Set is a group of controls, ready for its template.
+type Set struct {
+	*view
+	ID, Heading string
+	Fields      []Control
+	More        []Control
+	SlotID      string
+}
+
+// Sets are the groups of controls of the open section.
+func (v *view) Sets() []Set {
+	var all []Set
+	for _, s := range v.sets() {
+		all = append(all, Set{
+			view: v, ID: s.id, Heading: v.T(s.heading), SlotID: s.slot,
+			Fields: v.controls(s.base, s.fields), More: v.controls(s.base, s.more),
+		})
+	}
+	return all
+}
+
+func (v *view) sets() []set {
+	switch v.Open {
+	case Wall:
+		return v.wallSets()
+	case Bench:
+		return v.benchSets()
+	case Money:
+		return v.moneySets()
+	default:
+		return v.lookSets()
+	}
+}

@@ -1,0 +1,79 @@
+package page
+
+import (
+	"html/template"
+
+	"blockfield/engine"
+)
+
+// exampleView is an example as the gallery shows it.
+type exampleView struct {
+	Address, Title, Line string
+	Picture              template.HTML
+}
+
+// Part of a field that a gallery shows.
+const (
+	exampleColumns = 20
+	exampleRows    = 12
+)
+
+type indexData struct {
+	*view
+	Assets  Assets
+	Gallery []exampleView
+}
+
+// examples plans every example: what the gallery says of it is what its page
+// will say.
+func (v *view) examples(all []Example) ([]exampleView, error) {
+	var views []exampleView
+	for _, e := range all {
+		plan, err := engine.Plan(e.Doc.Design, v.Book)
+		if err != nil {
+			return nil, err
+		}
+		g := plan.Groups[0]
+		panels := len(g.Built.Panels)
+		views = append(views, exampleView{
+			Address: e.Address, Title: e.Doc.Design.Title,
+			Line: v.T("example/line", "wood", v.T("choice/"+g.Design.Wood), "n", panels,
+				"width", v.Words.Units.Number(g.Built.TotalWidth), "height", g.Built.TotalHeight),
+			Picture: template.HTML(fieldPicture("", corner(g.Built.Panels[0].Grid, exampleColumns, exampleRows), 1, 0)),
+		})
+	}
+	return views, nil
+}
+
+// PosterLarge is the poster for a desk, PosterSmall the one for a phone.
+func (d indexData) PosterLarge() Picture { return d.Assets.Posters[len(d.Assets.Posters)-1] }
+
+// PosterSmall is the poster for a phone.
+func (d indexData) PosterSmall() Picture { return d.Assets.Posters[0] }
+
+// Message is a sentence that the page's scripts show when its time comes: they
+// make none themselves.
+type Message struct{ Key, Text string }
+
+// Messages are the sentences of the page's scripts.
+func (v *view) Messages() []Message {
+	var all []Message
+	for _, key := range []string{
+		"restarted", "engine-failed", "picture-failed", "not-kept", "copied", "copy-by-hand", "not-opened", "too-large", "dismiss", "loading",
+	} {
+		all = append(all, Message{key, v.T("message/" + key)})
+	}
+	return all
+}
+
+// Units is the choice of the reader's units.
+func (v *view) Units() Control {
+	c, _ := v.control("view.units")
+	return c
+}
+
+// ReadingChoice is the choice of the reading.
+func (v *view) ReadingChoice() Control {
+	c, _ := v.control("view.reading")
+	return c
+}

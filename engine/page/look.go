@@ -1,0 +1,379 @@
+package page
+
+import (
+	"fmt"
+	"html/template"
+
+	"blockfield/engine"
+	"blockfield/engine/design"
+	"blockfield/engine/length"
+	"blockfield/engine/scene"
+)
+
+// groupView is a group of panels as the page shows it.
+type groupView struct {
+	*view
+	engine.Group
+	Key string // "0-0": wall and place, for ids
+}
+
+// Groups are the groups of panels on all walls.
+func (v *view) Groups() []groupView {
+	var all []groupView
+	for _, g := range v.Plan.Groups {
+		all = append(all, groupView{v, g, fmt.Sprintf("%d-%d", g.Wall, g.Index)})
+	}
+	return all
+}
+
+// First is the group that a client looks at.
+func (v *view) First() groupView { return v.Groups()[0] }
+
+func (v *view) lookSets() []set {
+	if v.Reading == Client {
+		return []set{{base: v.First().Path + ".", fields: clientFields()}}
+	}
+	var all []set
+	for _, g := range v.Groups() {
+		all = append(all, groupSets(g)...)
+	}
+	return append(all,
+		set{id: "light", heading: "look/light", base: "view.", fields: []string{"lamp.azimuth", "lamp.elevation", "lamp.warmth"}},
+		set{id: "job", heading: "look/job", fields: []string{"title", "note"}},
+	)
+}
+
+// clientFields are the controls of the client's first page, at most eight.
+func clientFields() []string {
+	return []string{"width", "height", "wood", "heights", "pattern.kind", "block.size", "frame.joint", "finish.kind"}
+}
+
+func groupSets(g groupView) []set {
+	base := g.Path + "."
+	return []set{
+		{
+			id: "size-" + g.Key, heading: "look/size", base: base, slot: "snap-" + g.Key,
+			fields: []string{"width", "height"}, more: []string{"columns", "rows"},
+		}, {
+			id: "block-" + g.Key, heading: "look/block", base: base,
+			fields: []string{"block.size", "block.slack", "heights"},
+			more:   []string{"block.section", "block.measured"},
+		}, {
+			id: "pattern-" + g.Key, heading: "look/pattern", base: base, slot: "kind-" + g.Key,
+			fields: []string{"pattern.kind"},
+			more: []string{"pattern.shiftRows", "pattern.shiftColumns", "pattern.turn",
+				"pattern.mirror", "pattern.counter"},
+		}, {
+			id: "wood-" + g.Key, heading: "look/wood", base: base,
+			fields: []string{"wood", "finish.kind", "finish.coats"}, more: []string{"density", "finish.frameCoats"},
+		}, {
+			id: "frame-" + g.Key, heading: "look/frame", base: base, slot: "board-" + g.Key,
+			fields: []string{"frame.joint"},
+		}, {
+			id: "backer-" + g.Key, heading: "look/backer", base: base,
+			fields: []string{"backer.sheet", "backer.thickness"},
+		}, {
+			id: "panels-" + g.Key, heading: "look/panels", base: base,
+			fields: []string{"panelsWide", "panelsHigh", "panelGap"}, more: []string{"order", "name"},
+		},
+	}
+}
+
+func (v *view) lookSlots() []slot {
+	var all []slot
+	for _, g := range v.Groups() {
+		all = append(all,
+			slot{id: "snap-" + g.Key, template: "snap", data: g},
+			slot{id: "facts-" + g.Key, template: "facts", data: g},
+		)
+		if v.Reading == Client {
+			all = append(all, slot{id: "shuffle-" + g.Key, template: "shuffle", data: g})
+			continue
+		}
+		all = append(all,
+			slot{id: "field-" + g.Key, template: "field", data: g},
+			slot{id: "kind-" + g.Key, template: "kind", data: g, controls: true, trigger: ".pattern.kind"},
+			slot{id: "board-" + g.Key, template: "board", data: g, controls: true, trigger: ".frame.joint"},
+		)
+	}
+	return append(all, slot{id: "watch-outs", template: "watch-outs", data: v}, slot{id: "assumed", template: "assumed", data: v})
+}
+
+// kindFields are the controls that a pattern kind has.
+func kindFields(p design.Pattern) []string {
+	switch {
+	case p.Kind == design.Drawn:
+		return []string{"pattern.drawn"}
+	case p.Kind == design.Shuffled:
+		return []string{"pattern.clump", "pattern.seed"}
+	case p.Kind == design.PrimitiveRoot:
+		return []string{"pattern.order", "pattern.foldRows", "pattern.foldColumns", "pattern.clump"}
+	default:
+		return []string{"pattern.order", "pattern.clump"}
+	}
+}
+
+func frameFields(f design.Frame) []string {
+	if f.Joint == design.NoFrame {
+		return nil
+	}
+	return []string{"frame.wood", "frame.thickness", "frame.board", "frame.gap", "frame.reveal"}
+}
+
+// KindControls are the controls of the pattern kind.
+func (g groupView) KindControls() []Control {
+	return g.controls(g.Path+".", kindFields(g.Design.Pattern))
+}
+
+// BoardControls are the controls of the frame, none where there is none.
+func (g groupView) BoardControls() []Control {
+	return g.controls(g.Path+".", frameFields(g.Design.Frame))
+}
+
+// Snap is one side of the field in whole blocks, with its neighbours.
+type Snap struct {
+	Key      string // of its words
+	N        int
+	Size     length.Length
+	Path     string
+	Less     string // what to type for one block fewer; empty: not possible
+	LessSize length.Length
+	More     string
+	MoreSize length.Length
+}
+
+// Snaps are the two sides of the field.
+func (g groupView) Snaps() []Snap {
+	return []Snap{
+		g.snap("across", g.Built.Columns, g.Design.PanelsWide, "columns", "width", g.Design.Columns > 0),
+		g.snap("down", g.Built.Rows, g.Design.PanelsHigh, "rows", "height", g.Design.Rows > 0),
+	}
+}
+
+// snap offers one block more and one fewer in each panel. Where the count is
+// fixed the count changes, elsewhere the wished size.
+func (g groupView) snap(key string, n, panels int, count, size string, fixed bool) Snap {
+	of := func(n int) length.Length { return g.Built.Pitch.Times(n * panels) }
+	s := Snap{Key: key, N: n * panels, Size: of(n), LessSize: of(n - 1), MoreSize: of(n + 1)}
+	s.Path, s.Less, s.More = g.Path+"."+size, s.LessSize.String(), s.MoreSize.String()
+	if fixed {
+		s.Path, s.Less, s.More = g.Path+"."+count, fmt.Sprint(n-1), fmt.Sprint(n+1)
+	}
+	if n == 1 {
+		s.Less = ""
+	}
+	return s
+}
+
+// Swatches are the woods, each in the tone that the picture shows.
+func (g groupView) Swatches() Control {
+	c, _ := g.control(g.Path + ".wood")
+	c.Kind, c.Look = "radio", "swatches"
+	for i, o := range c.Options {
+		if m, ok := scene.WoodMaterial(o.Value, g.Design.Finish.Kind); ok {
+			c.Options[i].Picture = swatch(m)
+		}
+	}
+	return c
+}
+
+// blockSizes are offered to a client: what sawn 32, 40, 50 and 63 mm stock
+// planes down to. Common practice, no source.
+func blockSizes() []length.Length {
+	return []length.Length{length.MM(28), length.MM(36), length.MM(44), length.MM(58)}
+}
+
+// BlockSizes are the sections that a client may choose from, with the one that
+// the design has.
+func (g groupView) BlockSizes() Control {
+	c, _ := g.control(g.Path + ".block.size")
+	c.Kind, c.Look, c.Hint = "radio", "chips", ""
+	sizes, now := blockSizes(), g.Design.Block.Size
+	known := false
+	for _, s := range sizes {
+		known = known || s.Same(now)
+	}
+	if !known {
+		sizes = append(sizes, now)
+	}
+	for _, s := range sizes {
+		c.Options = append(c.Options, Option{Value: s.String(), Label: g.Words.Show(s), Selected: s.Same(now)})
+	}
+	return c
+}
+
+// relief is a height set of ours that a client may choose.
+type relief struct {
+	key     string
+	heights []int64 // mm
+}
+
+// reliefs are four blocks each, in uneven steps so that they do not act
+// together like a flat board, and none too short to hold at the saw. Chosen by
+// us for boards of common widths.
+func reliefs() []relief {
+	return []relief{
+		{"shallow", []int64{26, 31, 38, 48}},
+		{"middling", []int64{26, 36, 50, 68}},
+		{"deep", []int64{26, 42, 64, 92}},
+		{"deeper", []int64{26, 48, 82, 130}},
+	}
+}
+
+// Reliefs are the height sets that fit the frame's board, with the one that the
+// design has.
+func (g groupView) Reliefs() Control {
+	c, _ := g.control(g.Path + ".heights")
+	c.Kind, c.Look, c.Hint, c.Label = "radio", "pictured", "", g.T("look/relief")
+	known := false
+	for _, r := range reliefs() {
+		heights := make([]length.Length, len(r.heights))
+		for i, mm := range r.heights {
+			heights[i] = length.MM(mm)
+		}
+		now := sameHeights(heights, g.Design.Heights)
+		if !now && !g.fitsBoard(heights) {
+			continue
+		}
+		known = known || now
+		c.Options = append(c.Options, g.reliefOption(r.key, heights, now))
+	}
+	if !known {
+		c.Options = append(c.Options, g.reliefOption("own", g.Design.Heights, true))
+	}
+	return c
+}
+
+func (g groupView) reliefOption(key string, heights []length.Length, now bool) Option {
+	text := ""
+	for i, h := range heights {
+		if i > 0 {
+			text += "; "
+		}
+		text += h.String()
+	}
+	return Option{
+		Value: text, Label: g.T("relief/" + key), Note: g.T("relief/to", "height", heights[len(heights)-1]),
+		Selected: now, Picture: template.HTML(comb("", heights)),
+	}
+}
+
+func sameHeights(a, b []length.Length) bool {
+	if len(a) != len(b) {
+		return false
+	}
+	for i := range a {
+		if !a[i].Same(b[i]) {
+			return false
+		}
+	}
+	return true
+}
+
+// fitsBoard reports whether blocks of these heights stay inside the frame.
+func (g groupView) fitsBoard(heights []length.Length) bool {
+	in := g.Design
+	if in.Frame.Joint == design.NoFrame {
+		return true
+	}
+	depth := in.Cleat.Thickness.Add(in.Backer.Thickness).Add(heights[len(heights)-1]).Add(in.Frame.Reveal)
+	return depth.Cmp(in.Frame.Board) <= 0
+}
+
+// Frames are the ways to frame, for a client.
+func (g groupView) Frames() Control {
+	c, _ := g.control(g.Path + ".frame.joint")
+	c.Kind, c.Look = "radio", "chips"
+	return c
+}
+
+// FinishChoice is the finish, for a client.
+func (g groupView) FinishChoice() Control {
+	c, _ := g.control(g.Path + ".finish.kind")
+	return c
+}
+
+// Size is one of the two wished sizes, for a client.
+func (g groupView) Size(name string) Control {
+	c, _ := g.control(g.Path + "." + name)
+	return c
+}
+
+// CanShuffle reports whether there is chance in the pattern.
+func (g groupView) CanShuffle() bool { return g.Design.Pattern.Kind == design.Shuffled }
+
+// FactsKey is the key of the sentence with the group's figures.
+func (g groupView) FactsKey() string {
+	if g.Panels() > 1 {
+		return "look/facts-panels"
+	}
+	return "look/facts"
+}
+
+// Panels is how many panels the group has.
+func (g groupView) Panels() int { return len(g.Built.Panels) }
+
+// Depth is how far the group stands off the wall.
+func (g groupView) Depth() length.Length {
+	if g.Built.Framed {
+		return length.Max(g.Built.FrameDepth, g.Built.Stack)
+	}
+	return g.Built.Stack
+}
+
+// MassKg is the mass of all panels of the group, with glue and finish where
+// they are known.
+func (g groupView) MassKg() float64 {
+	if g.HasBill() {
+		for i, other := range g.Plan.Groups {
+			if other.Path == g.Path {
+				return g.Plan.Bill.Groups[i].TotalKg
+			}
+		}
+	}
+	sum := 0.0
+	for _, p := range g.Built.Panels {
+		sum += p.MassKg
+	}
+	return sum
+}
+
+// FieldDrawing draws the field of the first panel.
+func (g groupView) FieldDrawing() template.HTML {
+	grid := g.Built.Panels[0].Grid
+	inset := 0.5 * g.Design.Block.Slack.Millimetres()
+	if len(grid.Levels) > drawnCells {
+		inset = 0
+	}
+	title := g.T("look/field-title", "columns", grid.Columns, "rows", grid.Rows)
+	return template.HTML(fieldPicture(title, grid, g.Built.Pitch.Millimetres(), max(inset, fineLineMM)))
+}
+
+// fineLineMM parts the blocks of a drawing where they touch.
+const fineLineMM = 0.6
+
+// Comb draws the height set from the side.
+func (g groupView) Comb() template.HTML {
+	return template.HTML(comb(g.T("look/comb-title", "heights", g.Design.Heights), g.Design.Heights))
+}
+
+// HeightCount is how many cells have one height.
+type HeightCount struct{ Height, N string }
+
+// Counts are the cells by height, over all panels of the group.
+func (g groupView) Counts() []HeightCount {
+	var all []HeightCount
+	for i, n := range g.Built.Counts {
+		all = append(all, HeightCount{g.Words.Show(g.Design.Heights[i]), g.Words.Count(n)})
+	}
+	return all
+}
+
+// Blocks is how many blocks the group has.
+func (g groupView) Blocks() int {
+	n := 0
+	for _, p := range g.Built.Panels {
+		n += p.Blocks
+	}
+	return n
+}

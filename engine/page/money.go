@@ -1,0 +1,118 @@
+package page
+
+import (
+	"blockfield/engine/cost"
+	"blockfield/engine/money"
+	"blockfield/engine/words"
+)
+
+func (v *view) moneySets() []set {
+	if v.Reading != Maker {
+		return nil
+	}
+	return []set{{id: "money", heading: "money/terms", base: "money.", fields: []string{"discount", "tax", "budget"}}}
+}
+
+func (v *view) moneySlots() []slot {
+	return []slot{{id: "money-" + v.Reading, template: "money-" + v.Reading, data: v}}
+}
+
+// MoneyGroup is the lines of one role with their sum.
+type MoneyGroup struct {
+	Label string
+	Lines []MoneyLine
+	Sum   string
+}
+
+// MoneyLine is one line of a table of money.
+type MoneyLine struct {
+	Label, Amount string
+	Class         string
+}
+
+// MoneyGroups are the lines of the direct cost.
+func (v *view) MoneyGroups() []MoneyGroup {
+	var all []MoneyGroup
+	for _, role := range []cost.Role{cost.Material, cost.Labour, cost.Overhead, cost.Travel} {
+		g := MoneyGroup{Label: v.T("money/role-" + string(role))}
+		var sum money.Money
+		for _, l := range v.Plan.Price.Lines {
+			if l.Role == role && l.Amount.Minor != 0 {
+				g.Lines = append(g.Lines, MoneyLine{Label: v.lineName(l), Amount: v.Amount(l.Amount)})
+				sum = sum.Add(l.Amount)
+			}
+		}
+		if len(g.Lines) > 0 {
+			g.Sum = v.Amount(sum)
+			all = append(all, g)
+		}
+	}
+	return all
+}
+
+func (v *view) lineName(l cost.Line) string {
+	if l.Name != "" {
+		return l.Name
+	}
+	return v.T(l.Key)
+}
+
+// Amount writes money with its cents.
+func (v *view) Amount(m money.Money) string { return m.Format(v.locale()) }
+
+// BuildUp is the way from the direct cost to the gross price.
+func (v *view) BuildUp() []MoneyLine {
+	p := v.Plan.Price
+	line := func(key string, m money.Money, class string) MoneyLine {
+		return MoneyLine{v.T("money/" + key), v.Amount(m), class}
+	}
+	lines := []MoneyLine{line("markup", p.Markup, ""), line("direct", p.Direct, "sum"), line("contingency", p.Contingency, ""), line("cost", p.Cost, "sum")}
+	if p.MinimumApplied {
+		lines = append(lines, line("minimum", p.List, ""))
+	}
+	if p.Discount.Minor != 0 {
+		lines = append(lines, line("discount", p.Discount, ""))
+	}
+	return append(lines, MoneyLine{v.T("money/margin", "share", words.Percent(p.MarginPercent)), v.Amount(p.Margin), ""},
+		line("net", p.Net, "sum"), line("tax", p.Tax, ""), line("gross", p.Gross, "total"))
+}
+
+// Stages are what falls due when.
+func (v *view) Stages() []MoneyLine {
+	var all []MoneyLine
+	for _, s := range v.Plan.Price.Stages {
+		all = append(all, MoneyLine{s.Name, v.Amount(s.Amount), ""})
+	}
+	return all
+}
+
+// ShoppingLines are what a home builder buys.
+func (v *view) ShoppingLines() []MoneyLine {
+	var all []MoneyLine
+	for _, l := range v.Plan.Price.Lines {
+		if l.Role == cost.Material && l.Amount.Minor != 0 {
+			all = append(all, MoneyLine{Label: v.lineName(l), Amount: v.Amount(l.Amount)})
+		}
+	}
+	return all
+}
+
+// Includes is what the client's price range holds.
+func (v *view) Includes() []string {
+	g, work := v.First(), v.Doc.Design.Work
+	_, blocks := v.Plan.Cells()
+	all := []string{v.T("includes/blocks", "n", blocks, "wood", v.T("choice/"+g.Design.Wood))}
+	if g.Built.Framed {
+		all = append(all, v.T("includes/frame", "wood", v.T("choice/"+g.Design.Frame.Wood)))
+	}
+	all = append(all, v.T("includes/making"))
+	for _, w := range []struct {
+		done bool
+		key  string
+	}{{work.Survey, "survey"}, {work.Delivered, "delivered"}, {work.Hung, "hung"}} {
+		if w.done {
+			all = append(all, v.T("includes/"+w.key))
+		}
+	}
+	return append(all, v.T("includes/tax", "share", words.Percent(v.Doc.Design.Money.Tax)))
+}

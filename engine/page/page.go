@@ -1,0 +1,134 @@
+// Package page makes the HTML of the page: the whole document of the first
+// paint, one section when it is opened, and the fragments that an edit changes.
+//
+// Everything is a view of a design and its plan; nothing is computed here that
+// a person could act on. Text comes from package words, limits and choices from
+// the design's table of fields. A form field's name is its path below the
+// design, and a fragment never holds the control that is being edited.
+//
+// The same design is read by three people. What a reader may not see is left
+// out here, not hidden by style: a client's page holds no cost, rate or margin.
+//
+// A strict content policy holds: no script or style inside the HTML. Templates
+// escape by context; drawings come ready from package draw.
+package page
+
+import (
+	"fmt"
+	"io"
+
+	"blockfield/engine"
+	"blockfield/engine/design"
+	"blockfield/engine/words"
+)
+
+// Input is what there is to show.
+type Input struct {
+	Doc              design.Document
+	Book             design.Book
+	Plan             engine.Result
+	Words            words.Reader
+	Section          string // that is open: "look", "wall", "bench" or "money"
+	CanUndo, CanRedo bool
+}
+
+// Fragment is new content for the element whose id is Target.
+type Fragment struct {
+	Target string `json:"target"`
+	HTML   string `json:"html"`
+}
+
+// Assets are the addresses that the page needs, relative to it.
+type Assets struct {
+	Folder   string // of style sheets, scripts and modules, with its slash
+	Posters  []Picture
+	Examples []Example
+}
+
+// Picture is a still picture of the default design.
+type Picture struct {
+	Address       string
+	Width, Height int
+}
+
+// Example is a design that the page offers to open.
+type Example struct {
+	Address string // of its file
+	Doc     design.Document
+}
+
+// The readings of the page.
+const (
+	Client  = "client"
+	Maker   = "maker"
+	Builder = "builder"
+)
+
+// The sections.
+const (
+	Look  = "look"
+	Wall  = "wall"
+	Bench = "bench"
+	Money = "money"
+)
+
+// Sections are the sections that a reader meets, in the order of the talk.
+func Sections(reading string) []string {
+	if reading == Client {
+		return []string{Look, Wall, Money}
+	}
+	return []string{Look, Wall, Bench, Money}
+}
+
+// Index writes the whole document of the first paint.
+func Index(w io.Writer, a Assets, in Input) error {
+	v := newView(in)
+	examples, err := v.examples(a.Examples)
+	if err != nil {
+		return err
+	}
+	return templates.ExecuteTemplate(w, "index", indexData{view: v, Assets: a, Gallery: examples})
+}
+
+// Whole returns the open section with its form and everything around it, for
+// when no control is being edited.
+func Whole(in Input) []Fragment {
+	v := newView(in)
+	return append(v.around(),
+		Fragment{"nav", v.render("nav", v)},
+		Fragment{"section", v.render("section", v)},
+	)
+}
+
+// Fragments returns what follows from an edit of the field at path changed,
+// outside the control itself.
+func Fragments(in Input, changed string) []Fragment {
+	v := newView(in)
+	all := v.around()
+	for _, s := range v.slots() {
+		if s.controls && !s.after(changed) {
+			continue
+		}
+		all = append(all, Fragment{s.id, v.render(s.template, s.data)})
+	}
+	for _, path := range v.fields() {
+		w, _ := v.watchAt(path)
+		all = append(all, Fragment{watchID(path), v.render("watch-at", w)})
+	}
+	return all
+}
+
+// around returns what surrounds the open section.
+func (v *view) around() []Fragment {
+	return []Fragment{
+		{"strip", v.render("strip", v.strip())},
+		{"picture-text", v.render("picture-text", v)},
+	}
+}
+
+// must panics on what can only be a fault of the program.
+func must(err error) {
+	if err != nil {
+		panic(fmt.Sprintf("page: internal error: %v", err))
+	}
+}

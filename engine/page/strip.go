@@ -1,0 +1,105 @@
+package page
+
+import (
+	"blockfield/engine/check"
+	"blockfield/engine/money"
+)
+
+// Strip is the line of figures under the picture.
+type Strip struct {
+	*view
+	Items []StripItem
+}
+
+// StripItem is one figure of the strip.
+type StripItem struct {
+	Label, Value string
+	Level        string // of a watch-out; else empty
+	Target       string // section that tells more
+}
+
+func (v *view) strip() Strip {
+	s := Strip{view: v}
+	switch v.Reading {
+	case Maker:
+		s.blocks()
+		s.hours()
+		if v.HasPrice() {
+			s.add("price", v.Plan.Price.Net.Whole(v.locale()), Money)
+		}
+		s.worst()
+	case Builder:
+		s.blocks()
+		if v.HasBill() {
+			s.add("weekends", v.T("strip/weekends-value", "n", v.Weekends()), Bench)
+		}
+		if v.HasShopping() {
+			s.add("shopping", v.Shopping().Whole(v.locale()), Money)
+		}
+	default:
+		g := v.First()
+		s.add("size", v.T("strip/size-value", "width", v.Words.Units.Number(g.Built.TotalWidth), "height", g.Built.TotalHeight), Look)
+		s.add("mass", v.T("strip/mass-value", "mass", v.KgOf(v.TotalKg())), Wall)
+		if v.HasPrice() {
+			s.add("range", v.PriceRange(), Money)
+		}
+	}
+	return s
+}
+
+func (s *Strip) add(key, value, target string) {
+	s.Items = append(s.Items, StripItem{Label: s.T("strip/" + key), Value: value, Target: target})
+}
+
+func (s *Strip) blocks() {
+	_, blocks := s.Plan.Cells()
+	s.add("blocks", s.Words.Count(blocks), Look)
+}
+
+func (s *Strip) hours() {
+	if s.HasBill() {
+		s.add("hours", s.T("strip/hours-value", "hours", hours(s.Plan.Bill.Hours.Total.Typical)), Bench)
+	}
+}
+
+// worst is the worst watch-out, in one word and its number.
+func (s *Strip) worst() {
+	level := check.Worst(s.Plan.WatchOuts)
+	if level == 0 {
+		s.add("watch", s.T("strip/nothing"), s.Open)
+		return
+	}
+	n := 0
+	for _, w := range s.Plan.WatchOuts {
+		if w.Level == level {
+			n++
+		}
+	}
+	s.add("watch", s.T("strip/watch-value", "n", n, "level", s.T("level/"+level.String())), s.Open)
+	s.Items[len(s.Items)-1].Level = level.String()
+}
+
+// Example reports whether the money shown comes out of an invented book.
+func (v *view) Example() bool { return v.Book.Placeholder }
+
+// HasPrice reports whether there is a price to show.
+func (v *view) HasPrice() bool { return v.Plan.Price.Sold && v.Plan.Price.Gross.Minor > 0 }
+
+// PriceRange is what a client sees of the price: from low to high, tax
+// included, and without cents.
+func (v *view) PriceRange() string {
+	return v.T("money/range", "low", v.Plan.Price.Low.Whole(v.locale()), "high", v.Plan.Price.High.Whole(v.locale()))
+}
+
+// HasShopping reports whether there is a sum for what is bought.
+func (v *view) HasShopping() bool { return v.Shopping().Minor > 0 }
+
+// Shopping is what a home builder buys.
+func (v *view) Shopping() money.Money { return v.Plan.Price.Materials }
+
+func (v *view) locale() string {
+	if v.Words.Locale != "" {
+		return v.Words.Locale
+	}
+	return "en"
+}

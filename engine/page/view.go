@@ -1,0 +1,202 @@
+package page
+
+import (
+	"fmt"
+	"html/template"
+	"slices"
+	"strings"
+
+	"blockfield/engine/check"
+	"blockfield/engine/design"
+	"blockfield/engine/words"
+)
+
+// view is one rendering of one input. Templates call its methods.
+type view struct {
+	Input
+	Reading string
+	Open    string // the section that this reader has open
+}
+
+func newView(in Input) *view {
+	v := &view{Input: in, Reading: in.Doc.View.Reading, Open: in.Section}
+	if !slices.Contains(Sections(v.Reading), v.Open) {
+		v.Open = Look
+	}
+	return v
+}
+
+// T says a message. Its arguments come in pairs of name and value.
+func (v *view) T(key string, pairs ...any) string {
+	args := words.Args{}
+	for i := 0; i+1 < len(pairs); i += 2 {
+		args[pairs[i].(string)] = pairs[i+1]
+	}
+	return v.Words.Say(key, args)
+}
+
+// Is reports whether one of readings is the reader's.
+func (v *view) Is(readings ...string) bool { return slices.Contains(readings, v.Reading) }
+
+// render runs one template. What it makes is escaped by context already.
+func (v *view) render(name string, data any) string {
+	var b strings.Builder
+	must(templates.ExecuteTemplate(&b, name, data))
+	return b.String()
+}
+
+// Lang is the language of the page.
+func (v *view) Lang() string { return v.Words.Language.Tag }
+
+// Tab is a link to a section.
+type Tab struct {
+	Name, Label string
+	Current     bool
+}
+
+// Tabs are the sections of this reader.
+func (v *view) Tabs() []Tab {
+	var tabs []Tab
+	for _, name := range Sections(v.Reading) {
+		tabs = append(tabs, Tab{name, v.T("section/" + name + "/" + v.Reading), name == v.Open})
+	}
+	return tabs
+}
+
+// slot is a part of the open section that an edit renders anew.
+type slot struct {
+	id       string
+	template string
+	data     any
+	// controls says that the slot holds controls. It is then rendered only
+	// after an edit of a field whose path ends in trigger.
+	controls bool
+	trigger  string
+}
+
+func (s slot) after(changed string) bool {
+	return s.trigger != "" && strings.HasSuffix(changed, s.trigger)
+}
+
+// slots are the parts of the open section that follow from edits.
+func (v *view) slots() []slot {
+	switch v.Open {
+	case Wall:
+		return v.wallSlots()
+	case Bench:
+		return v.benchSlots()
+	case Money:
+		return v.moneySlots()
+	default:
+		return v.lookSlots()
+	}
+}
+
+// Slot renders a slot in its place.
+func (v *view) Slot(id string) template.HTML {
+	for _, s := range v.slots() {
+		if s.id == id {
+			return template.HTML(fmt.Sprintf(`<div class="slot" id="%s">%s</div>`, s.id, v.render(s.template, s.data)))
+		}
+	}
+	return ""
+}
+
+// fields are the paths of the controls of the open section that watch-outs may
+// stand beside.
+func (v *view) fields() []string {
+	var paths []string
+	for _, c := range v.sets() {
+		for _, list := range [][]string{c.fields, c.more} {
+			for _, f := range list {
+				paths = append(paths, c.base+f)
+			}
+		}
+	}
+	return paths
+}
+
+// Watch is what stands beside a field: its worst watch-out.
+type Watch struct {
+	*view
+	Out  check.WatchOut
+	More int // further ones about the same field
+}
+
+// Level is the name of its level.
+func (w Watch) Level() string { return w.Out.Level.String() }
+
+// Sentence says it.
+func (w Watch) Sentence() string { return w.view.sentence(w.Out) }
+
+func (v *view) sentence(w check.WatchOut) string { return v.Words.Say(w.Code, words.Args(w.Args)) }
+
+// watchAt returns the worst watch-out about a field.
+func (v *view) watchAt(path string) (*Watch, bool) {
+	var found *Watch
+	for _, w := range v.watchOuts() {
+		if w.Field != path {
+			continue
+		}
+		if found == nil {
+			found = &Watch{view: v, Out: w}
+		} else {
+			found.More++
+		}
+	}
+	return found, found != nil
+}
+
+// watchOuts are those that this reader meets: a client none that is only a
+// note for the workshop.
+func (v *view) watchOuts() []check.WatchOut {
+	if v.Reading != Client {
+		return v.Plan.WatchOuts
+	}
+	return slices.DeleteFunc(slices.Clone(v.Plan.WatchOuts), func(w check.WatchOut) bool { return w.Level < check.Caution })
+}
+
+// Watches are the watch-outs as a list.
+func (v *view) Watches() []Watch {
+	var all []Watch
+	for _, w := range v.watchOuts() {
+		all = append(all, Watch{view: v, Out: w})
+	}
+	return all
+}
+
+// Target is the id of the control that a watch-out leads to.
+func (w Watch) Target() string { return controlID(w.Out.Field) }
+
+// Assumed is a value that nobody has typed or measured.
+type Assumed struct{ Path, Label, Value string }
+
+// AssumedValues are listed so that they can be checked.
+func (v *view) AssumedValues() []Assumed {
+	var all []Assumed
+	for _, path := range v.Doc.Assumed {
+		c, ok := v.control(path)
+		if !ok {
+			all = append(all, Assumed{path, v.T(labelKey(path)), v.T("assumed/list")})
+			continue
+		}
+		all = append(all, Assumed{path, c.Label, c.shown()})
+	}
+	return all
+}
+
+// labelKey is the key of a field's label.
+func labelKey(path string) string {
+	f, ok := design.Lookup(path)
+	if !ok {
+		return "label/" + path
+	}
+	return "label/" + strings.ReplaceAll(strings.TrimPrefix(f.Path, "design."), "[]", "")
+}
+
+// controlID is the id of the control of a field.
+func controlID(path string) string {
+	return "f-" + strings.Trim(strings.NewReplacer("[", "-", "].", "-", "]", "", ".", "-").Replace(path), "-")
+}
+
+func watchID(path string) string { return "w" + strings.TrimPrefix(controlID(path), "f") }

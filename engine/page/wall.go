@@ -1,0 +1,290 @@
+package page
+
+import (
+	"fmt"
+	"html/template"
+	"math"
+	"strings"
+
+	"blockfield/engine/design"
+	"blockfield/engine/draw"
+	"blockfield/engine/length"
+	"blockfield/engine/panel"
+)
+
+func (v *view) wallSets() []set {
+	if v.Reading == Client {
+		return []set{
+			{id: "wall-0", heading: "wall/wall", base: "walls[0].", fields: []string{"width", "height"}},
+			{id: "place-0-0", heading: "wall/place", base: v.First().Path + ".", fields: []string{"place.left", "place.height"}},
+		}
+	}
+	var all []set
+	for w := range v.Doc.Design.Walls {
+		base := fmt.Sprintf("walls[%d].", w)
+		all = append(all, set{
+			id: fmt.Sprintf("wall-%d", w), heading: "wall/wall", base: base,
+			fields: []string{"kind", "width", "height", "studFirst", "studStep"},
+			more:   []string{"rail", "listenerDistance", "earHeight", "name", "note"},
+		})
+		for _, g := range v.Groups() {
+			if g.Wall == w {
+				all = append(all, placeSets(g)...)
+			}
+		}
+		all = append(all, set{
+			id: fmt.Sprintf("fixing-%d", w), heading: "wall/fixing", base: base + "fixing.",
+			fields: []string{"kind"}, more: []string{"ratedShear", "ratedPull", "loadFactor", "what", "source"},
+		})
+		for i := range v.Doc.Design.Walls[w].Obstacles {
+			all = append(all, set{
+				id: fmt.Sprintf("obstacle-%d-%d", w, i), heading: "wall/obstacle",
+				base: fmt.Sprintf("%sobstacles[%d].", base, i), fields: []string{"kind", "x", "y", "width", "height"},
+				more: []string{"note"},
+			})
+		}
+	}
+	return append(all,
+		set{
+			id: "room", heading: "wall/room", base: "room.", fields: []string{"use", "public"},
+			more: []string{"length", "width", "height", "temperatureLow", "temperatureHigh", "humidityLow", "humidityHigh", "goals"},
+		},
+		set{
+			id: "way", heading: "wall/way", base: "wayIn.", fields: nil,
+			more: []string{"doorWidth", "doorHeight", "corridor", "stairs", "lift"},
+		},
+	)
+}
+
+func placeSets(g groupView) []set {
+	base := g.Path + "."
+	return []set{
+		{
+			id: "place-" + g.Key, heading: "wall/place", base: base,
+			fields: []string{"place.left", "place.edge", "place.height"},
+		}, {
+			id: "cleat-" + g.Key, heading: "wall/cleat", base: base,
+			fields: []string{"cleat.thickness", "cleat.bevel", "cleat.lock"},
+			more:   []string{"stand.baseDepth", "stand.toeAhead", "stand.centreHeight"},
+		},
+	}
+}
+
+func (v *view) wallSlots() []slot {
+	all := []slot{{id: "wall-drawing", template: "wall-drawing", data: v}}
+	if v.Reading != Client {
+		all = append(all, slot{id: "mass", template: "mass", data: v})
+	}
+	return append(all, slot{id: "watch-outs", template: "watch-outs", data: v}, slot{id: "assumed", template: "assumed", data: v})
+}
+
+// Remove is the path of the part that a set describes, where it can be taken
+// away; empty elsewhere.
+func (s Set) Remove() string {
+	if len(s.Fields) == 0 || !strings.Contains(s.Fields[0].Name, ".obstacles[") {
+		return ""
+	}
+	name := s.Fields[0].Name
+	return name[:strings.LastIndex(name, ".")]
+}
+
+// MassLine is the mass of one kind of part over all panels.
+type MassLine struct {
+	Label string
+	Kg    float64
+}
+
+// MassLines are the mass part by part, glue and finish included where they are
+// known.
+func (v *view) MassLines() []MassLine {
+	kinds := []panel.Kind{panel.BlockPart, panel.BackerPart, panel.FramePart, panel.CleatPart, panel.SpacerPart}
+	sums := map[panel.Kind]float64{}
+	for _, g := range v.Plan.Groups {
+		for _, p := range g.Built.Panels {
+			for _, part := range p.Parts {
+				sums[part.Kind] += part.MassKg
+			}
+		}
+	}
+	var lines []MassLine
+	for _, k := range kinds {
+		if sums[k] > 0 {
+			lines = append(lines, MassLine{v.T("part/" + string(k)), sums[k]})
+		}
+	}
+	if v.HasBill() {
+		added := 0.0
+		for i, g := range v.Plan.Bill.Groups {
+			added += g.AddedKg * float64(len(v.Plan.Groups[i].Built.Panels))
+		}
+		lines = append(lines, MassLine{v.T("part/glue-and-finish"), added})
+	}
+	return lines
+}
+
+// HasBill reports whether the job has been counted.
+func (v *view) HasBill() bool { return v.Plan.Bill.Panels > 0 }
+
+// TotalKg is the mass of all panels.
+func (v *view) TotalKg() float64 {
+	if v.HasBill() {
+		return v.Plan.Bill.TotalKg
+	}
+	return v.Plan.Mass.TotalKg
+}
+
+// HeaviestKg is the mass of the heaviest panel.
+func (v *view) HeaviestKg() float64 {
+	if v.HasBill() {
+		return v.Plan.Bill.HeaviestKg
+	}
+	return v.Plan.Mass.HeaviestPanelKg
+}
+
+// People to carry and to lift, from jobmap's rule of the trade: 25 kg each to
+// carry, 15 kg each above the chest. Common practice, no source.
+const (
+	carryKgEach = 25
+	liftKgEach  = 15
+)
+
+// Carriers is how many people carry the heaviest panel.
+func (v *view) Carriers() int { return int(math.Ceil(v.HeaviestKg() / carryKgEach)) }
+
+// Lifters is how many people lift it above the chest.
+func (v *view) Lifters() int { return int(math.Ceil(v.HeaviestKg() / liftKgEach)) }
+
+// Sizes of the drawing of a wall, as parts of its longer side.
+const (
+	wallType   = 1.0 / 34 // height of the type
+	wallMargin = 4.2      // heights of type around the wall, for dimension lines
+)
+
+// figureMM is the height of the person in the drawing, the eyes and the
+// shoulders in proportion; a common height, from memory.
+const figureMM = 1750
+
+// WallDrawing draws the first wall to scale, seen from the room.
+func (v *view) WallDrawing() template.HTML {
+	w := v.Doc.Design.Walls[0]
+	d := wallDrawing{v: v, wall: w, width: w.Width.Millimetres(), height: w.Height.Millimetres()}
+	d.size = math.Max(d.width, d.height*1.2) * wallType
+	m := wallMargin * d.size
+	d.Canvas = draw.New("wall-svg", draw.Box{X: -m, Y: -1.5 * d.size, Width: d.width + 1.6*m, Height: d.height + m + 1.5*d.size})
+	d.Class("drawing wall-drawing")
+	d.Title(v.T("wall/drawing-title"))
+	d.Desc(v.wallText())
+	d.draw()
+	return template.HTML(d.String())
+}
+
+// wallText says in words where the panels hang.
+func (v *view) wallText() string {
+	g := v.First()
+	return v.T("wall/drawing-text",
+		"wallWidth", v.Doc.Design.Walls[0].Width, "wallHeight", v.Doc.Design.Walls[0].Height,
+		"width", g.Built.TotalWidth, "height", g.Built.TotalHeight, "left", g.Built.Left, "bottom", g.Built.Bottom)
+}
+
+type wallDrawing struct {
+	*draw.Canvas
+	v             *view
+	wall          design.Wall
+	width, height float64 // mm
+	size          float64 // height of the type
+}
+
+// box turns a rectangle on the wall, y up from the floor, into the drawing's.
+func (d wallDrawing) box(x, y, width, height length.Length) draw.Box {
+	h := height.Millimetres()
+	return draw.Box{X: x.Millimetres(), Y: d.height - y.Millimetres() - h, Width: width.Millimetres(), Height: h}
+}
+
+func (d wallDrawing) draw() {
+	d.Rect(draw.Box{Width: d.width, Height: d.height}, draw.Class("wall"), draw.Fill("none"), draw.Stroke("currentColor"), d.line(0.1))
+	d.studs()
+	for _, o := range d.wall.Obstacles {
+		d.obstacle(o)
+	}
+	for _, g := range d.v.Groups() {
+		if g.Wall == 0 {
+			d.group(g)
+		}
+	}
+	d.figure()
+	d.dimensions()
+	d.Line(-2*d.size, d.height, d.width+1.5*d.size, d.height, draw.Class("floor"), draw.Stroke("currentColor"), d.line(0.16))
+}
+
+func (d wallDrawing) line(heights float64) draw.Attr { return draw.StrokeWidth(heights * d.size) }
+
+func (d wallDrawing) studs() {
+	step := d.wall.StudStep
+	if !strings.Contains(d.wall.Kind, "studs") || step.IsZero() {
+		return
+	}
+	for x := d.wall.StudFirst; x.Cmp(d.wall.Width) < 0; x = x.Add(step) {
+		mm := x.Millimetres()
+		d.Line(mm, 0, mm, d.height, draw.Class("stud"), draw.Stroke("currentColor"), d.line(0.06), draw.Dash(0.7*d.size, 0.5*d.size))
+	}
+}
+
+func (d wallDrawing) obstacle(o design.Obstacle) {
+	b := d.box(o.X, o.Y, o.Width, o.Height)
+	d.Group("obstacle", func() {
+		d.Rect(b, d.Hatch(0.5*d.size, 0.08*d.size, 45), draw.Stroke("currentColor"), d.line(0.08))
+		d.Text(b.X+b.Width/2, b.Y-0.35*d.size, d.v.T("choice/"+o.Kind), draw.Middle(), draw.Size(0.85*d.size), draw.Fill("currentColor"))
+	})
+}
+
+// drawnCells is how many cells are drawn one by one on a wall; larger fields
+// would be a grey haze at this scale, and slow.
+const drawnCells = 6000
+
+func (d wallDrawing) group(g groupView) {
+	frame := g.Built.OuterWidth.Sub(g.Built.FieldWidth).Half()
+	for _, p := range g.Built.Panels {
+		outer := d.box(p.Left, p.Bottom, g.Built.OuterWidth, g.Built.OuterHeight)
+		d.Rect(outer, draw.Class("panel"), draw.Fill("#b08d62"), draw.Stroke("currentColor"), d.line(0.1))
+		if len(p.Grid.Levels)*len(g.Built.Panels) > drawnCells {
+			continue
+		}
+		x, y := outer.X+frame.Millimetres(), outer.Y+frame.Millimetres()
+		f := draw.Field{Columns: p.Grid.Columns, Rows: p.Grid.Rows, Levels: p.Grid.Levels, Pitch: g.Built.Pitch.Millimetres()}
+		d.Group("panel-field", func() { fieldPaths(d.Canvas, f, p.Grid.Heights) }, draw.Move(x, y))
+	}
+}
+
+// figure is a person for scale, at the side where there is room.
+func (d wallDrawing) figure() {
+	const head = figureMM / 7.5 // canon of proportion, common practice
+	x := d.width - 0.9*head*2
+	if g := d.v.First(); g.Built.Left.Add(g.Built.TotalWidth).Millimetres() > x-head {
+		x = 0.9 * head * 2
+	}
+	at := func(up float64) float64 { return d.height - up }
+	d.Group("figure", func() {
+		d.Circle(x, at(figureMM-head/2), head/2, draw.Fill("none"), draw.Stroke("currentColor"), d.line(0.08))
+		body := draw.Polygon(
+			x-0.95*head, at(figureMM-1.5*head), x-0.6*head, at(figureMM-1.25*head), x+0.6*head, at(figureMM-1.25*head),
+			x+0.95*head, at(figureMM-1.5*head), x+0.9*head, at(3.6*head), x+0.62*head, at(3.6*head), x+0.6*head, at(figureMM-2.2*head),
+			x+0.55*head, at(3.4*head), x+0.5*head, at(0), x+0.12*head, at(0), x, at(3.2*head), x-0.12*head, at(0), x-0.5*head, at(0),
+			x-0.55*head, at(3.4*head), x-0.6*head, at(figureMM-2.2*head), x-0.62*head, at(3.6*head), x-0.9*head, at(3.6*head),
+		)
+		d.Path(body, draw.Fill("none"), draw.Stroke("currentColor"), d.line(0.08))
+	})
+}
+
+func (d wallDrawing) dimensions() {
+	g := d.v.First()
+	left, width := g.Built.Left.Millimetres(), g.Built.TotalWidth.Millimetres()
+	bottom, height := g.Built.Bottom.Millimetres(), g.Built.TotalHeight.Millimetres()
+	show := func(l length.Length) string { return d.v.Words.Units.Number(l) }
+	below, beside := d.height+1.7*d.size, -1.3*d.size
+	d.DimensionH(draw.Dimension{From: 0, To: left, At: below, Object: d.height, Text: show(g.Built.Left), Size: d.size})
+	d.DimensionH(draw.Dimension{From: left, To: left + width, At: below, Object: d.height, Text: show(g.Built.TotalWidth), Size: d.size})
+	d.DimensionH(draw.Dimension{From: 0, To: d.width, At: below + 1.7*d.size, Object: d.height, Text: show(d.wall.Width), Size: d.size})
+	d.DimensionV(draw.Dimension{From: d.height - bottom, To: d.height, At: beside, Object: 0, Text: show(g.Built.Bottom), Size: d.size})
+	d.DimensionV(draw.Dimension{From: d.height - bottom - height, To: d.height - bottom, At: beside, Object: 0, Text: show(g.Built.TotalHeight), Size: d.size})
+	d.DimensionV(draw.Dimension{From: 0, To: d.height, At: beside - 1.7*d.size, Object: 0, Text: show(d.wall.Height), Size: d.size})
+}
