@@ -10,7 +10,7 @@ import (
 	"io/fs"
 )
 
-//go:embed *.js *.svg *.webmanifest
+//go:embed *.css *.js *.svg *.webmanifest
 var assets embed.FS
 
 // Assets are the style sheets, scripts, icon and manifest.

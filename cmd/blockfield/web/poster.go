@@ -18,11 +18,12 @@ type poster struct {
 	width, height int
 }
 
-// The posters, in the shape of the page's preview: one for a desk, one for a
-// phone. Only the first is drawn; the others are made smaller from it.
+// The posters, in the shape of the page's preview and from the smallest on: one
+// for a phone, one for a desk. Only the largest is drawn; the others are made
+// smaller from it.
 var posters = []poster{
-	{"poster-large.jpg", 1280, 960},
 	{"poster-small.jpg", 640, 480},
+	{"poster-large.jpg", 1280, 960},
 }
 
 const (
@@ -34,7 +35,8 @@ const (
 
 // drawPoster draws the largest poster.
 func drawPoster(of scene.Scene) image.Image {
-	return scene.Render(of, posters[0].width, posters[0].height, posterSupersample)
+	largest := posters[len(posters)-1]
+	return scene.Render(of, largest.width, largest.height, posterSupersample)
 }
 
 func (s *Site) addPosters(drawn image.Image) error {

@@ -1,0 +1,378 @@
+package main_test
+
+import (
+	"context"
+	"errors"
+	"flag"
+	"fmt"
+	"net/http"
+	"net/http/httptest"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"slices"
+	"strings"
+	"sync"
+	"testing"
+	"time"
+
+	"github.com/chromedp/cdproto/log"
+	cdpage "github.com/chromedp/cdproto/page"
+	"github.com/chromedp/cdproto/runtime"
+	"github.com/chromedp/cdproto/target"
+	"github.com/chromedp/chromedp"
+	"github.com/chromedp/chromedp/kb"
+	"github.com/stretchr/testify/require"
+
+	"blockfield/cmd/blockfield/web"
+)
+
+// How long a tab may take for a whole test, and for one thing to happen. They
+// only bound a failure: software graphics on a busy machine is slow.
+const (
+	tabTimeout  = 3 * time.Minute
+	waitTimeout = 60 * time.Second
+	waitStep    = 20 * time.Millisecond
+)
+
+func TestMain(m *testing.M) {
+	flag.Parse()
+	code := m.Run()
+	closeChromium()
+	os.Exit(code)
+}
+
+// chromium is the one browser of all tests, started by the first of them. Each
+// tab has storage of its own.
+var chromium struct {
+	once  sync.Once
+	ctx   context.Context
+	err   error
+	close []func()
+}
+
+func startChromium() {
+	path, err := exec.LookPath("chromium")
+	if err != nil {
+		chromium.err = fmt.Errorf("the browser tests need Chromium (apt-get install chromium): %w", err)
+		return
+	}
+	profile, err := os.MkdirTemp("", "blockfield-chromium-")
+	if err != nil {
+		chromium.err = err
+		return
+	}
+	alloc, stop := chromedp.NewExecAllocator(context.Background(),
+		chromedp.ExecPath(path), chromedp.Headless, chromedp.NoSandbox, chromedp.NoFirstRun,
+		chromedp.UserDataDir(profile),
+		chromedp.Flag("disable-quic", true),
+		chromedp.Flag("disable-background-networking", true),
+		chromedp.Flag("disable-component-update", true),
+		chromedp.Flag("disable-sync", true),
+		// A tab that is not in front would be slowed down.
+		chromedp.Flag("disable-renderer-backgrounding", true),
+		chromedp.Flag("disable-background-timer-throttling", true),
+		chromedp.Flag("disable-backgrounding-occluded-windows", true),
+		chromedp.Flag("hide-scrollbars", true),
+		// The graphics of a machine without a graphics card.
+		chromedp.Flag("use-angle", "swiftshader"),
+		chromedp.Flag("enable-unsafe-swiftshader", true),
+		// What browsers of people do with a sandboxed frame: a process of its own.
+		chromedp.Flag("enable-features", "IsolateSandboxedIframes"),
+	)
+	ctx, cancel := chromedp.NewContext(alloc)
+	chromium.close = []func(){cancel, stop, func() { os.RemoveAll(profile) }}
+	chromium.ctx, chromium.err = ctx, chromedp.Do(ctx)
+}
+
+func closeChromium() {
+	for _, f := range chromium.close {
+		f()
+	}
+}
+
+// tab is a page in the browser that a test drives. When the test ends, whatever
+// went to the console as an error, was thrown without being caught or broke the
+// content policy fails it.
+type tab struct {
+	t   testing.TB
+	ctx context.Context
+
+	mu      sync.Mutex
+	faults  []string
+	allowed []string
+}
+
+// watch reports violations of the policy where they are seen: on the console.
+const watch = `addEventListener("securitypolicyviolation", (e) => console.error(
+	"securitypolicyviolation: " + e.effectiveDirective + " " + e.blockedURI + " " + e.sample));`
+
+// newTab opens an empty tab in a fresh profile.
+func newTab(t testing.TB) *tab {
+	t.Helper()
+	chromium.once.Do(startChromium)
+	require.NoError(t, chromium.err)
+	b := &tab{t: t}
+	ctx, cancel := chromedp.NewContext(chromium.ctx, chromedp.WithNewBrowserContext(), chromedp.WithListener(b.listen))
+	t.Cleanup(cancel)
+	require.NoError(t, chromedp.Do(ctx))
+	b.ctx, cancel = context.WithTimeout(ctx, tabTimeout)
+	t.Cleanup(cancel)
+	t.Cleanup(b.verdict)
+	_, err := chromedp.Call(b.ctx, cdpage.AddScriptToEvaluateOnNewDocument, cdpage.AddScriptToEvaluateOnNewDocumentParams{Source: watch})
+	require.NoError(t, err)
+	b.size(1440, 900)
+	return b
+}
+
+// listen collects what goes wrong in the tab, and has workers and frames of
+// other processes watched too.
+func (b *tab) listen(ev any) {
+	switch ev := ev.(type) {
+	case *log.EventEntryAdded:
+		if ev.Entry.Level == log.EntryLevelError {
+			b.fault(fmt.Sprintf("%s: %s %s", ev.Entry.Source, ev.Entry.Text, ev.Entry.URL))
+		}
+	case *runtime.EventConsoleAPICalled:
+		if ev.Type == runtime.ConsoleAPICalledTypeError {
+			b.fault("console: " + argsText(ev.Args))
+		}
+	case *runtime.EventExceptionThrown:
+		b.fault("exception: " + exceptionText(ev.ExceptionDetails))
+	case *target.EventAttachedToTarget:
+		if kind := ev.TargetInfo.Type; kind == "iframe" || kind == "worker" {
+			go b.join(ev.TargetInfo.TargetID)
+		}
+	}
+}
+
+// join listens to a worker or to a frame in a process of its own, until the
+// test ends. One that has already gone away has nothing more to say.
+func (b *tab) join(id target.ID) {
+	ctx, cancel := chromedp.NewContext(chromium.ctx,
+		chromedp.WithTargetID(id), chromedp.WithDetachOnCancel(), chromedp.WithListener(b.listen))
+	context.AfterFunc(b.t.Context(), cancel)
+	_ = chromedp.Do(ctx)
+}
+
+func argsText(args []*runtime.RemoteObject) string {
+	var parts []string
+	for _, a := range args {
+		if len(a.Value) > 0 {
+			parts = append(parts, string(a.Value))
+			continue
+		}
+		parts = append(parts, a.Description)
+	}
+	return strings.Join(parts, " ")
+}
+
+func exceptionText(d *runtime.ExceptionDetails) string {
+	if d.Exception != nil {
+		return d.Text + " " + d.Exception.Description
+	}
+	return d.Text
+}
+
+func (b *tab) fault(text string) {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	b.faults = append(b.faults, text)
+}
+
+// allow lets by faults that hold text: those that a test causes on purpose.
+func (b *tab) allow(text string) {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	b.allowed = append(b.allowed, text)
+}
+
+// found are the faults so far that were not allowed.
+func (b *tab) found() []string {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	var bad []string
+	for _, f := range b.faults {
+		if !containsAny(f, b.allowed) {
+			bad = append(bad, f)
+		}
+	}
+	return bad
+}
+
+func containsAny(text string, parts []string) bool {
+	for _, p := range parts {
+		if strings.Contains(text, p) {
+			return true
+		}
+	}
+	return false
+}
+
+func (b *tab) verdict() {
+	for _, f := range b.found() {
+		b.t.Errorf("in the browser: %s", f)
+	}
+}
+
+// do runs steps and fails the test when one of them fails.
+func (b *tab) do(steps ...chromedp.Action[chromedp.Void]) {
+	b.t.Helper()
+	if err := chromedp.Do(b.ctx, steps...); err != nil {
+		b.t.Fatalf("%v\nin the browser: %s", err, strings.Join(b.found(), "\n"))
+	}
+}
+
+func (b *tab) open(url string) {
+	b.t.Helper()
+	b.do(chromedp.Navigate(url))
+}
+
+// size makes the window so large, in CSS pixels.
+func (b *tab) size(width, height int64) {
+	b.t.Helper()
+	b.do(chromedp.EmulateViewport(width, height))
+}
+
+// eval runs a line of script in the page and waits for its promise.
+func eval[V any](b *tab, script string) V {
+	b.t.Helper()
+	v, err := chromedp.Run(b.ctx, chromedp.Evaluate[V](script, chromedp.EvalAwaitPromise))
+	if err != nil {
+		b.t.Fatalf("%s: %v\nin the browser: %s", script, err, strings.Join(b.found(), "\n"))
+	}
+	return v
+}
+
+// wait waits until a line of script is true.
+func (b *tab) wait(script string) {
+	b.t.Helper()
+	deadline := time.Now().Add(waitTimeout)
+	for time.Now().Before(deadline) {
+		ok, err := chromedp.Run(b.ctx, chromedp.Evaluate[bool]("Boolean("+script+")"))
+		if ok {
+			return
+		}
+		if errors.Is(err, context.DeadlineExceeded) || errors.Is(err, context.Canceled) {
+			break
+		}
+		time.Sleep(waitStep)
+	}
+	b.t.Fatalf("waited for %s in vain\nin the browser: %s", script, strings.Join(b.found(), "\n"))
+}
+
+// text is the text that a person reads in the first element that matches.
+func (b *tab) text(selector string) string {
+	b.t.Helper()
+	return eval[string](b, fmt.Sprintf("document.querySelector(%q).innerText", selector))
+}
+
+// put types a value into a text field, as a person would: go there, mark all,
+// type, leave.
+func (b *tab) put(selector, value string) {
+	b.t.Helper()
+	b.do(chromedp.Focus(chromedp.CSS(selector)))
+	eval[any](b, fmt.Sprintf("document.querySelector(%q).select()", selector))
+	b.do(chromedp.KeyEvent(value), chromedp.KeyEvent(kb.Tab))
+}
+
+func (b *tab) click(selector string) {
+	b.t.Helper()
+	b.do(chromedp.Click(chromedp.CSS(selector)))
+}
+
+// server is a site that can be stopped, so that what comes after finds nobody.
+type server struct {
+	*httptest.Server
+	mu    sync.Mutex
+	asked []string // paths, in order
+}
+
+func newServer(t testing.TB, h http.Handler) *server {
+	t.Helper()
+	s := &server{}
+	s.Server = httptest.NewServer(http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		s.mu.Lock()
+		s.asked = append(s.asked, r.URL.Path)
+		s.mu.Unlock()
+		h.ServeHTTP(w, r)
+	}))
+	t.Cleanup(s.Close)
+	return s
+}
+
+// paths are those that were asked for, in order.
+func (s *server) paths() []string {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	return slices.Clone(s.asked)
+}
+
+// stop ends the server with all its connections.
+func (s *server) stop() {
+	s.CloseClientConnections()
+	s.Close()
+}
+
+// builtSite is the site as it is served, built once for all tests, without
+// compression.
+func builtSite(t testing.TB) *web.Site {
+	t.Helper()
+	readSources(t)
+	s, err := siteOnce()
+	require.NoError(t, err)
+	return s
+}
+
+var siteOnce = sync.OnceValues(func() (*web.Site, error) {
+	dir, err := os.MkdirTemp("", "blockfield-modules-")
+	if err != nil {
+		return nil, err
+	}
+	defer os.RemoveAll(dir)
+	if err := buildModules(dir); err != nil {
+		return nil, err
+	}
+	in, err := web.Carried(os.DirFS(dir))
+	if err != nil {
+		return nil, err
+	}
+	return web.Build(in, web.Options{})
+})
+
+// buildModules builds what `make modules` builds, the same way.
+func buildModules(dir string) error {
+	for name, flags := range map[string][]string{"engine": nil, "preview": {"-gcflags=all=-l"}} {
+		args := append([]string{"build", "-trimpath", "-ldflags=-s -w"}, flags...)
+		args = append(args, "-o", filepath.Join(dir, name+".wasm"), "blockfield/wasm/"+name)
+		cmd := exec.Command("go", args...)
+		cmd.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm")
+		if out, err := cmd.CombinedOutput(); err != nil {
+			return fmt.Errorf("%s: %w\n%s", cmd, err, out)
+		}
+	}
+	root, err := exec.Command("go", "env", "GOROOT").Output()
+	if err != nil {
+		return err
+	}
+	loader, err := os.ReadFile(filepath.Join(strings.TrimSpace(string(root)), "lib", "wasm", "wasm_exec.js"))
+	if err != nil {
+		return err
+	}
+	return os.WriteFile(filepath.Join(dir, "wasm_exec.js"), loader, 0o644)
+}
+
+// readSources reads what only the modules are built from: the test tool reuses
+// an old result unless something changed that the test itself has read.
+func readSources(t testing.TB) {
+	t.Helper()
+	for _, pattern := range []string{"../../wasm/*/*.go", "../../wasm/*/*/*.go", "../../wasm/preview/*.kage", "../../go.sum"} {
+		names, err := filepath.Glob(pattern)
+		require.NoError(t, err)
+		require.NotEmpty(t, names, pattern)
+		for _, name := range names {
+			_, err := os.ReadFile(name)
+			require.NoError(t, err)
+		}
+	}
+}
