@@ -26,11 +26,13 @@
     open = false;
   };
 
-  // At rest the module's own timers (it looks for a hidden tab ten times a
-  // second) may wait longer: nothing that is drawn hangs on them.
+  // At rest the module's slow timer (it looks for a hidden tab ten times a
+  // second) may wait longer: nothing that is drawn hangs on it. Short ones are
+  // part of a frame.
+  const slowMs = 50;
   const restMs = 2000;
   const later = window.setTimeout.bind(window);
-  window.setTimeout = (callback, ms, ...args) => later(callback, open ? ms : Math.max(ms, restMs), ...args);
+  window.setTimeout = (callback, ms, ...args) => later(callback, open || ms < slowMs ? ms : Math.max(ms, restMs), ...args);
 
   window.previewHost = {
     wake,

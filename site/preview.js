@@ -35,7 +35,7 @@ const makeFrame = (title) => {
 // gets every message of the frame, and {type: "error", message} when it cannot
 // be loaded. Messages sent before the module is ready wait; of waiting scenes
 // only the last is kept. The frame gets the class "preview-live" with its first
-// full picture.
+// sharp picture: "sharp" comes with one sample a pixel, "drawn" with all.
 export function startPreview({ mount, trustedHTML, wasmURL, execURL, frameScriptURL, onMessage, title = "" }) {
   const frame = makeFrame(title);
   const wasm = bytes(wasmURL);
@@ -59,7 +59,7 @@ export function startPreview({ mount, trustedHTML, wasmURL, execURL, frameScript
       waiting.forEach((held) => post(held));
       waiting = [];
     }
-    if (message.type === "drawn") frame.classList.add("preview-live");
+    if (message.type === "sharp" || message.type === "drawn") frame.classList.add("preview-live");
     onMessage(message);
   };
 

@@ -109,7 +109,7 @@ func TestLostContext(t *testing.T) {
 	value[message](t, tr, "trial.heard('lost')")
 	time.Sleep(500 * time.Millisecond)
 	said := value[[]string](t, tr, "trial.said()")
-	assert.Equal(t, []string{"loaded", "ready", "drawn", "lost"}, said)
+	assert.Equal(t, []string{"loaded", "ready", "sharp", "drawn", "lost"}, said)
 }
 
 // TestRestart: a stopped frame is gone and a new one draws the same.

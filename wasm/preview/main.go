@@ -7,7 +7,9 @@
 //
 // It talks to the frame's script through two objects of the global scope:
 // previewHost (made by the script: post, wake, rest) and preview (made here:
-// one function a message). Bytes are those of scene.Encode.
+// one function a message). Bytes are those of scene.Encode. After a change the
+// page hears "sharp" when the full picture stands with one sample a pixel and
+// "drawn" when it is finished, and "view" after each movement of camera or lamp.
 package main
 
 import (

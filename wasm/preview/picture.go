@@ -35,8 +35,10 @@ type picture struct {
 	newCells bool
 	cells    *ebiten.Image
 
+	wanted        image.Point // size that the frame asks for
 	width, height int
 	full, coarse  *ebiten.Image
+	probe         *ebiten.Image // one dot, read back to wait for the graphics
 	showFull      bool
 
 	pacer      pace.Pacer
@@ -51,51 +53,70 @@ func newPicture(host js.Value) (*picture, error) {
 	if err != nil {
 		return nil, fault(err)
 	}
-	return &picture{host: host, shader: shader}, nil
+	return &picture{host: host, shader: shader, probe: newImage(1, 1)}, nil
 }
 
 // Update has nothing to do: the picture changes by messages only.
 func (p *picture) Update() error { return nil }
 
-// Layout is called instead of LayoutF by nobody, but the interface asks for it.
+// Layout is never called, since there is LayoutF, but the interface asks for it.
 func (p *picture) Layout(w, h int) (int, int) { return w, h }
 
-// LayoutF makes the picture as large as the frame in the display's own pixels,
-// up to maxPixels.
+// LayoutF notes how large the picture must be: as the frame in the display's
+// own pixels, up to maxPixels. Ebitengine's own screen is a single dot, since
+// DrawFinalScreen goes past it: copying every pixel once more costs as much as
+// a band on software graphics.
 func (p *picture) LayoutF(w, h float64) (float64, float64) {
 	k := ebiten.Monitor().DeviceScaleFactor()
 	if n := w * h * k * k; n > maxPixels {
 		k *= math.Sqrt(maxPixels / n)
 	}
-	return max(math.Round(w*k), 1), max(math.Round(h*k), 1)
+	p.wanted = image.Pt(int(max(math.Round(w*k), 1)), int(max(math.Round(h*k), 1)))
+	return 1, 1
 }
 
-// Draw draws one step of the picture and shows the best that there is.
-func (p *picture) Draw(screen *ebiten.Image) {
+// Draw draws one step of the picture.
+func (p *picture) Draw(*ebiten.Image) {
 	p.mu.Lock()
 	defer p.mu.Unlock()
 	if !p.loaded {
 		p.host.Call("rest")
 		return
 	}
-	p.fit(screen.Bounds().Size())
+	p.fit(p.wanted)
 	p.uploadCells()
-	step := p.pacer.Next(nowMS(), p.height)
+	start := nowMS()
+	step := p.pacer.Next(start, p.height)
+	if step.Draws() {
+		p.draw(step)
+		p.pacer.Took(step, nowMS()-start, p.height)
+	}
+	if step.Rest {
+		p.finish()
+	}
+}
+
+// draw carries out a step and waits until the graphics are through with it, so
+// that the pacer learns what it cost.
+func (p *picture) draw(step pace.Step) {
+	drawn := p.full
 	if step.Coarse > 0 {
 		p.drawCoarse(step.Coarse)
 		p.showFull = false
 		p.coarseDone++
-	}
-	if step.To > step.From {
+		drawn = p.coarse
+	} else {
 		p.march(p.full, image.Rect(0, step.From, p.width, step.To), p.width, p.height, step.Side)
 	}
-	if step.Whole {
+	if step.Whole && !p.showFull {
 		p.showFull = true
+		if step.Side < pace.FineSide {
+			post(p.host, "sharp", map[string]any{"ms": nowMS() - p.changedAt})
+		}
 	}
-	p.show(screen)
-	if step.Rest {
-		p.finish()
-	}
+	p.probe.DrawImage(drawn, nil)
+	var dot [4]byte
+	p.probe.ReadPixels(dot[:])
 }
 
 // finish runs in the first frame with nothing left to draw, so the full picture
@@ -173,19 +194,23 @@ func (p *picture) march(dst *ebiten.Image, part image.Rectangle, width, height, 
 	})
 }
 
-// show copies the full picture, or the coarse one enlarged.
-func (p *picture) show(screen *ebiten.Image) {
-	var op ebiten.DrawImageOptions
+// DrawFinalScreen shows the full picture, or the coarse one enlarged.
+func (p *picture) DrawFinalScreen(screen ebiten.FinalScreen, _ *ebiten.Image, _ ebiten.GeoM) {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	shown := p.coarse
 	if p.showFull {
-		screen.DrawImage(p.full, &op)
+		shown = p.full
+	}
+	if shown == nil {
 		return
 	}
-	if p.coarse == nil {
-		return
+	var op ebiten.DrawImageOptions
+	size, on := shown.Bounds().Size(), screen.Bounds().Size()
+	op.GeoM.Scale(float64(on.X)/float64(size.X), float64(on.Y)/float64(size.Y))
+	screen.DrawImage(shown, &op)
+	if size != on { // over the picture's outermost pixels, which the smooth one fades out
+		op.Filter = ebiten.FilterLinear
+		screen.DrawImage(shown, &op)
 	}
-	size := p.coarse.Bounds().Size()
-	op.GeoM.Scale(float64(p.width)/float64(size.X), float64(p.height)/float64(size.Y))
-	screen.DrawImage(p.coarse, &op) // its outermost pixels, which the smooth one fades out
-	op.Filter = ebiten.FilterLinear
-	screen.DrawImage(p.coarse, &op)
 }

@@ -1,27 +1,29 @@
-// Package pace decides what the preview draws in each frame, so that the
-// browser stays responsive on any graphics hardware: a coarse picture while
-// something moves, then the full picture in bands of rows, first with one
-// sample a pixel, then with several. It adapts the coarseness and the height of
-// the bands to the time between frames. Times are milliseconds, sizes pixels of
-// the full picture. It knows no clock and no graphics; the caller passes the
-// time in.
+// Package pace decides what the preview draws in each frame, so that it answers
+// at once on any graphics hardware: a coarse picture while something moves,
+// then the full picture in bands of rows, first with one sample a pixel, then
+// with several. The caller says how long each drawing took; coarseness and
+// bands follow from that. Times are milliseconds, sizes pixels of the full
+// picture. It knows no clock and no graphics.
 package pace
 
-// Limits, from trying them on software graphics, where a frame has a fixed cost
-// of 35 ms, so that bands of less would be waste.
+import "math"
+
+// Limits, from trying them on software graphics on two cores: there every frame
+// has a fixed cost of about 50 ms, so much shorter bands would be waste.
 const (
 	// quietMS is how long nothing may move before the full picture begins.
 	quietMS = 90
-	// A coarse picture should take between these: 16 to 40 pictures a second.
-	coarseFastMS, coarseSlowMS = 25, 60
-	// A band of the full picture should take between these: a movement waits
-	// for one band at most.
-	bandFastMS, bandSlowMS = 40, 100
-	// firstRows is the first band, for hardware of which nothing is known.
-	firstRows = 64
-	minRows   = 16
-	// Coarse pictures have 1/minCoarse to 1/maxCoarse of the pixels a side.
-	minCoarse, maxCoarse, firstCoarse = 1, 4, 2
+	// coarseMS is what a picture in a drag may take.
+	coarseMS = 35
+	// bandMS is what a band may take: the longest that a movement waits.
+	bandMS = 110
+	// minRows is the smallest band.
+	minRows = 8
+	// maxCoarse: coarse pictures have at least 1/maxCoarse of the pixels a side.
+	maxCoarse = 4
+	// guessMS is the time of a pass before anything was measured: that of
+	// software graphics.
+	guessMS = 500
 	// FineSide is the samples along one side of a pixel in the finished
 	// picture: four a pixel smooth edges and soften shadows.
 	FineSide = 2
@@ -36,33 +38,22 @@ type Step struct {
 	Rest     bool // nothing to do until the next Touch
 }
 
+// Draws reports whether there is anything to draw in the step.
+func (s Step) Draws() bool { return s.Coarse > 0 || s.To > s.From }
+
 // Pacer holds where the picture stands. The zero Pacer rests.
 type Pacer struct {
-	coarse, rows int     // what the hardware was last seen to manage; rows for one sample a pixel
-	dirty        bool    // the coarse picture is out of date
-	side         int     // samples of the pass under way; 0: at rest
-	next         int     // first row of that pass that is not drawn
-	movedAt      float64 // time of the last movement
-	frameAt      float64 // time of the last frame
-	took         float64 // smoothed time between frames that drew alike
-	drew         drawing
+	passMS  float64 // estimate for the full picture with one sample a pixel
+	warm    bool    // the first drawing, which compiles the shader, is over
+	dirty   bool    // the coarse picture is out of date
+	side    int     // samples of the pass under way; 0: at rest
+	next    int     // first row of that pass that is not drawn
+	movedAt float64 // time of the last movement
 }
-
-// drawing is what the last frame drew.
-type drawing int
-
-const (
-	drewNothing drawing = iota
-	drewCoarse
-	drewBand
-)
 
 // Touch says that the picture is out of date. Moving means that more changes
 // are likely to follow at once, as in a drag.
 func (p *Pacer) Touch(nowMS float64, moving bool) {
-	if p.coarse == 0 {
-		p.coarse, p.rows = firstCoarse, firstRows
-	}
 	p.dirty, p.side, p.next = true, 1, 0
 	p.movedAt = nowMS - quietMS
 	if moving {
@@ -73,30 +64,30 @@ func (p *Pacer) Touch(nowMS float64, moving bool) {
 // Next returns what to draw in the frame that begins at nowMS, for a picture of
 // height rows.
 func (p *Pacer) Next(nowMS float64, height int) Step {
-	gap := nowMS - p.frameAt
-	p.frameAt = nowMS
+	if p.passMS == 0 {
+		p.passMS = guessMS
+	}
 	switch {
 	case p.side == 0:
-		p.drew = drewNothing
 		return Step{Rest: true}
 	case p.dirty:
-		p.adapt(drewCoarse, gap)
 		p.dirty = false
-		if p.coarse == 1 { // as good as the first full pass
+		coarse := int(math.Ceil(math.Sqrt(p.passMS / coarseMS)))
+		coarse = min(max(coarse, 1), maxCoarse)
+		if coarse == 1 { // as good as the first full pass
 			p.side = FineSide
 		}
-		return Step{Coarse: p.coarse}
+		return Step{Coarse: coarse}
 	case nowMS-p.movedAt < quietMS:
-		p.drew = drewNothing
 		return Step{}
 	}
-	p.adapt(drewBand, gap)
 	return p.band(height)
 }
 
 func (p *Pacer) band(height int) Step {
-	rows := max(p.rows/(p.side*p.side), minRows)
-	s := Step{From: p.next, To: min(p.next+rows, height), Side: p.side}
+	rows := bandMS / p.passMS * float64(height) / float64(p.side*p.side)
+	rows = math.Min(math.Max(rows, minRows), float64(height))
+	s := Step{From: p.next, To: min(p.next+int(rows), height), Side: p.side}
 	p.next = s.To
 	if s.To == height {
 		s.Whole, p.next = true, 0
@@ -109,29 +100,15 @@ func (p *Pacer) band(height int) Step {
 	return s
 }
 
-// adapt learns from how long the last frame held up this one, when both draw
-// the same. Graphics run behind the program, so one gap says little: the mean
-// of the last ones counts.
-func (p *Pacer) adapt(draws drawing, gapMS float64) {
-	again := p.drew == draws
-	p.drew = draws
-	if !again {
-		p.took = 0
+// Took tells how long the drawing of a step took, for a picture of height rows.
+func (p *Pacer) Took(s Step, ms float64, height int) {
+	if !p.warm {
+		p.warm = true
 		return
 	}
-	if p.took == 0 {
-		p.took = gapMS
-		return
+	part := 1 / float64(max(s.Coarse*s.Coarse, 1))
+	if s.Coarse == 0 {
+		part = float64((s.To-s.From)*s.Side*s.Side) / float64(height)
 	}
-	p.took = (p.took + gapMS) / 2
-	switch {
-	case draws == drewCoarse && p.took > coarseSlowMS:
-		p.coarse, p.took = min(p.coarse+1, maxCoarse), 0
-	case draws == drewCoarse && p.took < coarseFastMS:
-		p.coarse, p.took = max(p.coarse-1, minCoarse), 0
-	case draws == drewBand && p.took > bandSlowMS:
-		p.rows, p.took = max(p.rows/2, minRows), 0
-	case draws == drewBand && p.took < bandFastMS:
-		p.rows, p.took = p.rows*2, 0
-	}
+	p.passMS = (p.passMS + max(ms, 0.1)/part) / 2
 }
