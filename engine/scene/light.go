@@ -153,7 +153,7 @@ func (b *board) openSide(h hit, p vec) float64 {
 	floor := b.height(h.col+dc, h.row+dr)
 	across := b.height(h.col+2*dc, h.row+2*dr)
 	open := 0.5 * (1 - opposite(across-z, b.pitch))
-	low := z - floor // height over the ground in front
+	low := max(z-floor, 0) // height over the ground in front; the frame may be higher
 	return open * (0.55 + 0.45*low/(low+0.5*b.pitch))
 }
 

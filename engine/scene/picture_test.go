@@ -278,3 +278,26 @@ func TestNoShadowAcne(t *testing.T) {
 		assert.Greater(t, darkest*100, lightest*62, "lamp at %g°", elevation)
 	}
 }
+
+// TestNoSparks: in a small white panel whose gap behind the frame fills many
+// pixels nothing is brighter than what the lamp lights best; there a formula of
+// the fill once ran away.
+func TestNoSparks(t *testing.T) {
+	const w, h = 300, 200
+	white := material(0.7, 0.7, 0.7)
+	p := framed(barePanel(2, 2, 0.0362, []float64{0.092}), 0.127)
+	p.Blocks, p.Frame, p.Backer = white, white, white
+	s := sceneOf(p)
+	s.Wall.Colour = white.Face
+	for yaw := -20.0; yaw <= 20; yaw += 5 {
+		s.Camera = scene.Camera{YawDeg: yaw, PitchDeg: 6, Zoom: 3}
+		m := scene.Render(s, w, h, 1)
+		for y := range h {
+			for x := range w {
+				if brightness(m, x, y) > 3*250 {
+					t.Fatalf("yaw %g: pixel %d, %d is %v", yaw, x, y, m.RGBAAt(x, y))
+				}
+			}
+		}
+	}
+}
