@@ -25,7 +25,7 @@ func (v *view) benchSets() []set {
 		},
 		{
 			id: "glue", heading: "bench/shop", base: "bench.",
-			more: []string{"stockMoisture", "glueOpenMinutes", "temperature"},
+			fields: []string{"stockMoisture", "glueOpenMinutes", "temperature"},
 		},
 		work,
 	}

@@ -22,6 +22,7 @@ type Control struct {
 	Min, Max, Step         string // of a range
 	Unit                   string
 	Checked                bool
+	Wide                   bool // a list needs the whole line
 	Watch                  *Watch
 	WatchID                string
 }
@@ -47,7 +48,7 @@ func (v *view) control(path string) (Control, bool) {
 	}
 	c := Control{
 		ID: controlID(path), Name: path, Label: v.T(labelKey(path)), Value: text,
-		Kind: "text", WatchID: watchID(path),
+		Kind: "text", WatchID: watchID(path), Wide: f.IsList || path == "title",
 	}
 	c.Watch, _ = v.watchAt(path)
 	switch {

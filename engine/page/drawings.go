@@ -75,10 +75,10 @@ func comb(title string, heights []length.Length) string {
 
 // swatch is a chip of wood: long grain with a corner of end grain.
 func swatch(m scene.Material) template.HTML {
-	c := draw.New("swatch", draw.Box{X: 0, Y: 0, Width: 40, Height: 28})
+	c := draw.New("swatch", draw.Box{X: 0, Y: 0, Width: 40, Height: 18})
 	c.Class("swatch")
-	c.Rect(draw.Box{X: 0, Y: 0, Width: 40, Height: 28}, draw.Fill(hex(m.Face)))
-	c.Path(draw.Polygon(40, 10, 40, 28, 14, 28), draw.Fill(hex(m.End)))
+	c.Rect(draw.Box{X: 0, Y: 0, Width: 40, Height: 18}, draw.Fill(hex(m.Face)))
+	c.Path(draw.Polygon(40, 4, 40, 18, 20, 18), draw.Fill(hex(m.End)))
 	return template.HTML(c.String())
 }
 

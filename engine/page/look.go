@@ -133,13 +133,17 @@ func (g groupView) BoardControls() []Control {
 // Snap is one side of the field in whole blocks, with its neighbours.
 type Snap struct {
 	Key      string // of its words
-	N        int
+	N        int    // blocks over all panels
+	Fewer    int
+	Greater  int
 	Size     length.Length
 	Path     string
 	Less     string // what to type for one block fewer; empty: not possible
 	LessSize length.Length
 	More     string
-	MoreSize length.Length
+	// LessShown and MoreShown are what the field shows afterwards.
+	LessShown, MoreShown string
+	MoreSize             length.Length
 }
 
 // Snaps are the two sides of the field.
@@ -154,10 +158,15 @@ func (g groupView) Snaps() []Snap {
 // fixed the count changes, elsewhere the wished size.
 func (g groupView) snap(key string, n, panels int, count, size string, fixed bool) Snap {
 	of := func(n int) length.Length { return g.Built.Pitch.Times(n * panels) }
-	s := Snap{Key: key, N: n * panels, Size: of(n), LessSize: of(n - 1), MoreSize: of(n + 1)}
+	s := Snap{
+		Key: key, N: n * panels, Fewer: (n - 1) * panels, Greater: (n + 1) * panels,
+		Size: of(n), LessSize: of(n - 1), MoreSize: of(n + 1),
+	}
 	s.Path, s.Less, s.More = g.Path+"."+size, s.LessSize.String(), s.MoreSize.String()
+	s.LessShown, s.MoreShown = g.Words.Units.Field(s.LessSize), g.Words.Units.Field(s.MoreSize)
 	if fixed {
 		s.Path, s.Less, s.More = g.Path+"."+count, fmt.Sprint(n-1), fmt.Sprint(n+1)
+		s.LessShown, s.MoreShown = s.Less, s.More
 	}
 	if n == 1 {
 		s.Less = ""
@@ -284,6 +293,9 @@ func (g groupView) fitsBoard(heights []length.Length) bool {
 func (g groupView) Frames() Control {
 	c, _ := g.control(g.Path + ".frame.joint")
 	c.Kind, c.Look = "radio", "chips"
+	for i, o := range c.Options {
+		c.Options[i].Label = g.T("frame/" + o.Value)
+	}
 	return c
 }
 
@@ -304,10 +316,14 @@ func (g groupView) CanShuffle() bool { return g.Design.Pattern.Kind == design.Sh
 
 // FactsKey is the key of the sentence with the group's figures.
 func (g groupView) FactsKey() string {
+	key := "look/facts"
 	if g.Panels() > 1 {
-		return "look/facts-panels"
+		key += "-panels"
 	}
-	return "look/facts"
+	if g.Reading == Client {
+		key += "-client" // size and mass stand under the picture
+	}
+	return key
 }
 
 // Panels is how many panels the group has.

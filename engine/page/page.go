@@ -121,7 +121,7 @@ func Fragments(in Input, changed string) []Fragment {
 // around returns what surrounds the open section.
 func (v *view) around() []Fragment {
 	return []Fragment{
-		{"strip", v.render("strip", v.strip())},
+		{"strip", v.render("strip", v.Strip())},
 		{"picture-text", v.render("picture-text", v)},
 	}
 }

@@ -1,12 +1,15 @@
 package page
 
 import (
+	"math"
+
 	"blockfield/engine/check"
+	"blockfield/engine/length"
 	"blockfield/engine/money"
 )
 
-// Strip is the line of figures under the picture.
-type Strip struct {
+// stripView is the line of figures under the picture.
+type stripView struct {
 	*view
 	Items []StripItem
 }
@@ -18,8 +21,9 @@ type StripItem struct {
 	Target       string // section that tells more
 }
 
-func (v *view) strip() Strip {
-	s := Strip{view: v}
+// Strip is the line of figures under the picture, as its reader may see it.
+func (v *view) Strip() stripView {
+	s := stripView{view: v}
 	switch v.Reading {
 	case Maker:
 		s.blocks()
@@ -38,7 +42,7 @@ func (v *view) strip() Strip {
 		}
 	default:
 		g := v.First()
-		s.add("size", v.T("strip/size-value", "width", v.Words.Units.Number(g.Built.TotalWidth), "height", g.Built.TotalHeight), Look)
+		s.add("size", v.T("strip/size-value", "width", v.Words.Units.Number(v.Whole(g.Built.TotalWidth)), "height", v.Whole(g.Built.TotalHeight)), Look)
 		s.add("mass", v.T("strip/mass-value", "mass", v.KgOf(v.TotalKg())), Wall)
 		if v.HasPrice() {
 			s.add("range", v.PriceRange(), Money)
@@ -47,23 +51,23 @@ func (v *view) strip() Strip {
 	return s
 }
 
-func (s *Strip) add(key, value, target string) {
+func (s *stripView) add(key, value, target string) {
 	s.Items = append(s.Items, StripItem{Label: s.T("strip/" + key), Value: value, Target: target})
 }
 
-func (s *Strip) blocks() {
+func (s *stripView) blocks() {
 	_, blocks := s.Plan.Cells()
 	s.add("blocks", s.Words.Count(blocks), Look)
 }
 
-func (s *Strip) hours() {
+func (s *stripView) hours() {
 	if s.HasBill() {
 		s.add("hours", s.T("strip/hours-value", "hours", hours(s.Plan.Bill.Hours.Total.Typical)), Bench)
 	}
 }
 
 // worst is the worst watch-out, in one word and its number.
-func (s *Strip) worst() {
+func (s *stripView) worst() {
 	level := check.Worst(s.Plan.WatchOuts)
 	if level == 0 {
 		s.add("watch", s.T("strip/nothing"), s.Open)
@@ -102,4 +106,13 @@ func (v *view) locale() string {
 		return v.Words.Locale
 	}
 	return "en"
+}
+
+// Whole rounds a size that nobody saws by to whole millimetres; inches are
+// rounded where they are shown.
+func (v *view) Whole(l length.Length) length.Length {
+	if v.Words.Units.Bare() == length.InInch {
+		return l
+	}
+	return length.MM(int64(math.Round(l.Millimetres())))
 }

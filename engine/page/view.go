@@ -113,6 +113,13 @@ func (v *view) fields() []string {
 			}
 		}
 	}
+	if v.Open == Look && v.Reading != Client {
+		for _, g := range v.Groups() {
+			for _, f := range append(kindFields(g.Design.Pattern), frameFields(g.Design.Frame)...) {
+				paths = append(paths, g.Path+"."+f)
+			}
+		}
+	}
 	return paths
 }
 
@@ -167,6 +174,18 @@ func (v *view) Watches() []Watch {
 
 // Target is the id of the control that a watch-out leads to.
 func (w Watch) Target() string { return controlID(w.Out.Field) }
+
+// Section is the section that has the field; empty where the reader has none.
+func (w Watch) Section() string {
+	for _, name := range Sections(w.Reading) {
+		other := *w.view
+		other.Open = name
+		if slices.Contains(other.fields(), w.Out.Field) {
+			return name
+		}
+	}
+	return ""
+}
 
 // Assumed is a value that nobody has typed or measured.
 type Assumed struct{ Path, Label, Value string }

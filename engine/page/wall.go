@@ -50,8 +50,8 @@ func (v *view) wallSets() []set {
 			more: []string{"length", "width", "height", "temperatureLow", "temperatureHigh", "humidityLow", "humidityHigh", "goals"},
 		},
 		set{
-			id: "way", heading: "wall/way", base: "wayIn.", fields: nil,
-			more: []string{"doorWidth", "doorHeight", "corridor", "stairs", "lift"},
+			id: "way", heading: "wall/way", base: "wayIn.",
+			fields: []string{"doorWidth", "doorHeight", "corridor"}, more: []string{"stairs", "lift"},
 		},
 	)
 }
@@ -257,22 +257,37 @@ func (d wallDrawing) group(g groupView) {
 
 // figure is a person for scale, at the side where there is room.
 func (d wallDrawing) figure() {
-	const head = figureMM / 7.5 // canon of proportion, common practice
+	const head = figureMM / 7.48 // canon of proportion, common practice
 	x := d.width - 0.9*head*2
 	if g := d.v.First(); g.Built.Left.Add(g.Built.TotalWidth).Millimetres() > x-head {
 		x = 0.9 * head * 2
 	}
-	at := func(up float64) float64 { return d.height - up }
+	at := func(across, up float64) (float64, float64) { return x + across*head, d.height - up*head }
+	var body []float64
+	half := figureHalf()
+	for _, p := range half {
+		px, py := at(p[0], p[1])
+		body = append(body, px, py)
+	}
+	for i := len(half) - 1; i >= 0; i-- {
+		px, py := at(-half[i][0], half[i][1])
+		body = append(body, px, py)
+	}
+	cx, cy := at(0, 6.98)
 	d.Group("figure", func() {
-		d.Circle(x, at(figureMM-head/2), head/2, draw.Fill("none"), draw.Stroke("currentColor"), d.line(0.08))
-		body := draw.Polygon(
-			x-0.95*head, at(figureMM-1.5*head), x-0.6*head, at(figureMM-1.25*head), x+0.6*head, at(figureMM-1.25*head),
-			x+0.95*head, at(figureMM-1.5*head), x+0.9*head, at(3.6*head), x+0.62*head, at(3.6*head), x+0.6*head, at(figureMM-2.2*head),
-			x+0.55*head, at(3.4*head), x+0.5*head, at(0), x+0.12*head, at(0), x, at(3.2*head), x-0.12*head, at(0), x-0.5*head, at(0),
-			x-0.55*head, at(3.4*head), x-0.6*head, at(figureMM-2.2*head), x-0.62*head, at(3.6*head), x-0.9*head, at(3.6*head),
-		)
-		d.Path(body, draw.Fill("none"), draw.Stroke("currentColor"), d.line(0.08))
+		d.Circle(cx, cy, 0.5*head, draw.Fill("currentColor"))
+		d.Path(draw.Polygon(body...), draw.Fill("currentColor"))
 	})
+}
+
+// figureHalf is the outline of a standing person from the neck down the left
+// side to between the legs, across and up in heads. Drawn by us.
+func figureHalf() [][2]float64 {
+	return [][2]float64{
+		{-0.18, 6.42}, {-0.62, 6.3}, {-0.86, 6.12}, {-0.97, 5.8}, {-1.04, 4.9}, {-1.1, 4.2}, {-1.08, 3.55}, {-0.98, 3.4},
+		{-0.88, 3.55}, {-0.84, 4.2}, {-0.74, 5.2}, {-0.64, 5.4}, {-0.6, 4.6}, {-0.64, 3.6}, {-0.58, 2}, {-0.52, 0.25},
+		{-0.6, 0}, {-0.16, 0}, {-0.14, 0.3}, {-0.1, 2}, {0, 3.35},
+	}
 }
 
 func (d wallDrawing) dimensions() {

@@ -1,0 +1,52 @@
+// Files in and out: open, drop, save, and a link for the clipboard.
+
+// The engine says what is too large for a design; this only keeps a browser
+// from reading a film.
+const MOST_BYTES = 16 << 20;
+
+// watchFiles calls opened(text) for a chosen or dropped file.
+export function watchFiles({ input, drop, opened, tooLarge }) {
+  const take = async (file) => {
+    if (!file) return;
+    if (file.size > MOST_BYTES) tooLarge();
+    else opened(await file.text());
+  };
+  input.addEventListener("change", () => {
+    take(input.files[0]);
+    input.value = "";
+  });
+  const hasFiles = (event) => event.dataTransfer?.types.includes("Files");
+  document.addEventListener("dragover", (event) => {
+    if (!hasFiles(event)) return;
+    event.preventDefault();
+    drop.hidden = false;
+  });
+  document.addEventListener("dragleave", (event) => {
+    if (!event.relatedTarget) drop.hidden = true;
+  });
+  document.addEventListener("drop", (event) => {
+    if (!hasFiles(event)) return;
+    event.preventDefault();
+    drop.hidden = true;
+    take(event.dataTransfer.files[0]);
+  });
+}
+
+export function saveFile({ name, type, text }) {
+  const url = URL.createObjectURL(new Blob([text], { type }));
+  const link = document.createElement("a");
+  link.href = url;
+  link.download = name;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(url), 60_000);
+}
+
+// copy reports whether the clipboard has taken the text.
+export async function copy(text) {
+  try {
+    await navigator.clipboard.writeText(text);
+    return true;
+  } catch {
+    return false;
+  }
+}

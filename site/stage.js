@@ -1,0 +1,175 @@
+// The picture: pointer, touch and keys on the page's own element move the lamp
+// or the viewer in the frame below it. The poster stays until the frame has
+// drawn; where it never does, the engine draws still pictures.
+import { startPreview } from "./preview.js";
+import { trustedHTML } from "./trusted.js";
+import { watchPointer } from "./pointer.js";
+
+const READY_MS = 45_000; // longest wait for a first picture
+const MOST_STARTS = 2;
+const REST_MS = 400; // a pause after which a new view is kept
+const KEY_STEP = 0.05; // of the picture's height
+const KEY_ZOOM = 1.15;
+const STILL_WIDTH = 800; // pixels of a still picture
+
+const VIEW_FIELDS = {
+  yaw: "view.camera.yaw",
+  pitch: "view.camera.pitch",
+  zoom: "view.camera.zoom",
+  azimuth: "view.lamp.azimuth",
+  elevation: "view.lamp.elevation",
+};
+
+// makeStage returns {show, mode, zoom, reset}. ask sends a request to the
+// engine; viewed(fields) is told the paths and values of a new view; still() is
+// called once when the moving picture has failed.
+export function makeStage({ ask, viewed, still }) {
+  const stage = document.getElementById("stage");
+  const pad = document.getElementById("pad");
+  const mount = document.getElementById("preview");
+  const image = document.getElementById("still");
+  const base = import.meta.url;
+  let mode = "lamp";
+  let preview = null;
+  let starts = 0;
+  let failed = false;
+  let scene = null; // the last one, for a new frame
+  let seen = null; // a view that the design does not hold yet
+  let alarm = 0;
+  let rest = 0;
+  let drawing = false;
+  let moved = { dx: 0, dy: 0, factor: 1 }; // while a still picture is drawn
+
+  function start() {
+    starts += 1;
+    preview = startPreview({
+      mount,
+      trustedHTML,
+      wasmURL: new URL("preview.wasm", base).href,
+      execURL: new URL("wasm_exec.js", base).href,
+      frameScriptURL: new URL("preview-frame.js", base).href,
+      title: mount.dataset.title,
+      onMessage: receive,
+    });
+    alarm = setTimeout(giveUp, READY_MS);
+    send();
+  }
+
+  function send() {
+    preview?.send({ type: "scene", bytes: scene.slice().buffer, keepView: seen !== null });
+  }
+
+  function receive(message) {
+    if (message.type === "drawn") {
+      clearTimeout(alarm);
+      starts = 0;
+      stage.classList.remove("stale");
+    } else if (message.type === "view") {
+      look(message);
+    } else if (message.type === "lost" || message.type === "error") {
+      giveUp();
+    }
+  }
+
+  function giveUp() {
+    clearTimeout(alarm);
+    preview?.stop();
+    preview = null;
+    if (starts < MOST_STARTS) {
+      start();
+      return;
+    }
+    failed = true;
+    document.querySelector("#poster source")?.remove();
+    still();
+    drawStill("picture", {});
+  }
+
+  // The frame has a new view: it is kept when it rests.
+  function look(view) {
+    seen = view;
+    clearTimeout(rest);
+    rest = setTimeout(keepView, REST_MS);
+  }
+
+  async function keepView() {
+    const view = seen;
+    await viewed(Object.entries(VIEW_FIELDS).map(([key, path]) => [path, String(Math.round(view[key] * 100) / 100)]));
+    if (seen === view) seen = null;
+  }
+
+  async function drawStill(op, more) {
+    if (drawing) return;
+    drawing = true;
+    const box = stage.getBoundingClientRect();
+    const width = Math.round(Math.min(STILL_WIDTH, box.width));
+    const height = Math.round((width * box.height) / box.width);
+    const answer = await ask({ op, width, height, ...more }).catch(() => null);
+    drawing = false;
+    if (answer?.picture) {
+      image.src = `data:image/jpeg;base64,${answer.picture}`;
+      stage.classList.remove("stale");
+    }
+    if (moved.dx !== 0 || moved.dy !== 0 || moved.factor !== 1) move(mode, 0, 0);
+  }
+
+  function move(kind, dx, dy) {
+    if (!failed) {
+      preview?.send({ type: kind, dx, dy });
+      return;
+    }
+    moved = { ...moved, dx: moved.dx + dx, dy: moved.dy + dy };
+    if (drawing) return;
+    const { dx: x, dy: y, factor } = moved;
+    moved = { dx: 0, dy: 0, factor: 1 };
+    if (factor !== 1) drawStill("drag", { kind: "zoom", factor });
+    else drawStill("drag", { kind, dx: x, dy: y });
+  }
+
+  function zoom(factor) {
+    if (!failed) {
+      preview?.send({ type: "zoom", factor });
+      return;
+    }
+    moved = { ...moved, factor: moved.factor * factor };
+    move(mode, 0, 0);
+  }
+
+  const keys = {
+    ArrowLeft: () => move(mode, -KEY_STEP, 0),
+    ArrowRight: () => move(mode, KEY_STEP, 0),
+    ArrowUp: () => move(mode, 0, -KEY_STEP),
+    ArrowDown: () => move(mode, 0, KEY_STEP),
+    "+": () => zoom(KEY_ZOOM),
+    "=": () => zoom(KEY_ZOOM),
+    "-": () => zoom(1 / KEY_ZOOM),
+  };
+  pad.addEventListener("keydown", (event) => {
+    const act = keys[event.key];
+    if (!act || event.ctrlKey || event.metaKey || event.altKey) return;
+    event.preventDefault();
+    act();
+  });
+  watchPointer(pad, { drag: (dx, dy) => move(mode, dx, dy), zoom });
+
+  return {
+    // show takes the bytes of a scene.
+    show(bytes) {
+      const first = scene === null;
+      scene = bytes;
+      if (failed) drawStill("picture", {});
+      else if (preview) send();
+      else if (first) start();
+      if (!failed && !mount.querySelector(".preview-live") && !first) stage.classList.add("stale");
+    },
+    // forget drops a view that was not kept yet: another design is coming.
+    forget() {
+      clearTimeout(rest);
+      seen = null;
+    },
+    mode(to) {
+      mode = to;
+    },
+    zoom,
+  };
+}

@@ -1,0 +1,59 @@
+// The only module that turns text into markup or into the address of a script.
+// Markup comes from the engine's templates, which escape by context; scripts
+// come from beside this file or from the top of the site.
+
+const ours = (url) => {
+  const address = new URL(url, document.baseURI);
+  if (address.origin !== location.origin) throw new TypeError(`${url}: not of this site`);
+  return address.href;
+};
+
+const policy = window.trustedTypes
+  ? window.trustedTypes.createPolicy("blockfield", { createHTML: (text) => text, createScriptURL: ours })
+  : { createHTML: (text) => text, createScriptURL: ours };
+
+export const trustedHTML = (text) => policy.createHTML(text);
+
+export const startWorker = (url) => new Worker(policy.createScriptURL(url), { type: "module" });
+
+export const keepOffline = (url) => navigator.serviceWorker.register(policy.createScriptURL(url));
+
+// What was put into each element last: an unchanged fragment costs nothing.
+const inserted = new WeakMap();
+
+// insert puts a fragment into the element with the id target. The keyboard
+// stays where it was, what is being typed stays typed, and what was folded open
+// stays open.
+export function insert(target, html) {
+  const place = document.getElementById(target);
+  if (!place || inserted.get(place) === html) return;
+  const active = place.contains(document.activeElement) ? document.activeElement : null;
+  const open = [...place.querySelectorAll("details[open][id]")].map((details) => details.id);
+  place.innerHTML = policy.createHTML(html);
+  inserted.set(place, html);
+  for (const id of open) document.getElementById(id)?.setAttribute("open", "");
+  if (active) comeBack(place, active);
+}
+
+function comeBack(place, active) {
+  const again = find(place, active);
+  if (!again) {
+    place.focus({ preventScroll: true });
+    return;
+  }
+  if (active.dataset.dirty !== undefined) {
+    again.value = active.value;
+    again.dataset.dirty = "";
+  }
+  again.focus({ preventScroll: true });
+  if (again.setSelectionRange && active.selectionStart !== null) {
+    again.setSelectionRange(active.selectionStart, active.selectionEnd);
+  }
+}
+
+function find(place, active) {
+  if (active.id) return document.getElementById(active.id);
+  if (!active.name) return null;
+  const same = [...place.querySelectorAll(`[name="${CSS.escape(active.name)}"]`)];
+  return same.find((element) => element.checked) ?? same[0];
+}
