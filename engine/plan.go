@@ -8,6 +8,7 @@
 package engine
 
 import (
+	"errors"
 	"fmt"
 
 	"blockfield/engine/bench"
@@ -15,6 +16,7 @@ import (
 	"blockfield/engine/cost"
 	"blockfield/engine/design"
 	"blockfield/engine/panel"
+	"blockfield/engine/words"
 )
 
 // Result is everything that is known of a design and fast to know.
@@ -37,7 +39,8 @@ type Group struct {
 	Built       panel.Group
 }
 
-// Mass is what hangs on the wall and what has to be lifted, in kg.
+// Mass is what hangs on the wall and what has to be lifted, in kg, with glue
+// and finish.
 type Mass struct {
 	HeaviestPanelKg float64
 	TotalKg         float64
@@ -56,7 +59,11 @@ func (r Result) Cells() (cells, blocks int) {
 }
 
 // Plan returns what a design with a price book comes to. It returns an error
-// only for a design that design.Validate refuses.
+// for a design that design.Validate refuses, and for a design that cannot be
+// built as it is: a block that no stick is long enough for.
+//
+// A book that lacks a price gives a Result without a Price and a watch-out that
+// names what is missing.
 func Plan(d design.Design, b design.Book) (Result, error) {
 	out := Result{Revision: d.Revision(), BookCode: b.Code(), Title: d.Title}
 	groups, err := build(d)
@@ -64,15 +71,33 @@ func Plan(d design.Design, b design.Book) (Result, error) {
 		return Result{}, err
 	}
 	out.Groups = groups
-	for _, g := range groups {
-		for _, p := range g.Built.Panels {
-			out.Mass.TotalKg += p.MassKg
-			out.Mass.HeaviestPanelKg = max(out.Mass.HeaviestPanelKg, p.MassKg)
-		}
+	built := make([]panel.Group, len(groups))
+	for i, g := range groups {
+		built[i] = g.Built
 		out.WatchOuts = append(out.WatchOuts, g.Built.WatchOuts(g.Design, g.Path)...)
 	}
+	out.Bill, err = bench.Estimate(d, bench.Pace{Tasks: b.Tasks, SpeedKmh: b.Travel.SpeedKmh}, built)
+	if err != nil {
+		return Result{}, err
+	}
+	out.Mass = Mass{HeaviestPanelKg: out.Bill.HeaviestKg, TotalKg: out.Bill.TotalKg}
+	out.Price, err = cost.Calculate(quantities(d, out.Bill), b, d.Money)
+	out.WatchOuts = append(out.WatchOuts, unpriced(err)...)
 	check.Sort(out.WatchOuts)
 	return out, nil
+}
+
+// unpriced says what the price book lacks.
+func unpriced(err error) []check.WatchOut {
+	if err == nil {
+		return nil
+	}
+	missing := &cost.MissingError{What: err.Error()}
+	errors.As(err, &missing)
+	return []check.WatchOut{{
+		Code: "price/missing", Level: check.Caution, Gate: check.Offer,
+		Args: words.Args{"goods": missing.What}, Source: check.Computed,
+	}}
 }
 
 func build(d design.Design) ([]Group, error) {

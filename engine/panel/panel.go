@@ -133,21 +133,9 @@ func letter(order string, i int) byte {
 	return 'A'
 }
 
-// Fit returns how many whole blocks of one panel come nearest to a wished size
-// over several panels, at least 1.
-func Fit(wish length.Length, panels int, pitch length.Length) int {
-	return max(1, wish.Round(pitch.Times(panels)))
-}
-
 func measure(g design.Group) Group {
-	out := Group{Columns: g.Columns, Rows: g.Rows, Framed: g.Frame.Joint != design.NoFrame}
-	out.Pitch = g.Block.Size.Add(g.Block.Slack)
-	if out.Columns == 0 {
-		out.Columns = Fit(g.Width, g.PanelsWide, out.Pitch)
-	}
-	if out.Rows == 0 {
-		out.Rows = Fit(g.Height, g.PanelsHigh, out.Pitch)
-	}
+	out := Group{Pitch: g.Pitch(), Framed: g.Frame.Joint != design.NoFrame}
+	out.Columns, out.Rows = g.Grid()
 	out.FieldWidth, out.FieldHeight = out.Pitch.Times(out.Columns), out.Pitch.Times(out.Rows)
 	out.OuterWidth, out.OuterHeight = out.FieldWidth, out.FieldHeight
 	tallest := g.Heights[len(g.Heights)-1]

@@ -1,0 +1,47 @@
+package engine
+
+import (
+	"blockfield/engine/bench"
+	"blockfield/engine/cost"
+	"blockfield/engine/design"
+)
+
+// quantities is the bill in the whole steps that enter money, so that native
+// and browser agree to the cent.
+func quantities(d design.Design, b bench.Bill) cost.Quantities {
+	q := cost.Quantities{
+		OwnBuild:    d.Work.OwnBuild,
+		CleatMM3:    cost.Steps(b.Cleat.BoughtM3, cost.MM3PerM3),
+		GlueG:       cost.Steps(b.GlueKg, cost.GPerKg),
+		CleatScrews: b.CleatScrews, WallFixings: b.WallFixings, Brads: b.Brads,
+		CutBlocks: b.CutBlocks, Panels: b.Panels,
+		Shop: seconds(b.Hours.Shop), Office: seconds(b.Hours.Office),
+		Site: seconds(b.Hours.Site), Travel: seconds(b.Hours.Travel),
+		RoadM: cost.Steps(b.RoadKm, cost.MPerKm),
+	}
+	for _, lot := range b.Lots {
+		q.Squares = append(q.Squares, timber(lot.Wood, lot.BoughtM3))
+	}
+	for _, f := range b.Frame {
+		q.Boards = append(q.Boards, timber(f.Wood, f.BoughtM3))
+	}
+	for _, s := range b.Sheets {
+		q.Sheets = append(q.Sheets, cost.Sheet{Sheet: s.Sheet, Thickness: s.Thickness, Count: s.Count})
+	}
+	for _, f := range b.Finishes {
+		q.Finishes = append(q.Finishes, cost.Finish{Finish: f.Finish, VolumeML: cost.Steps(f.Litres, cost.MLPerLitre)})
+	}
+	return q
+}
+
+func timber(wood string, m3 float64) cost.Timber {
+	return cost.Timber{Wood: wood, VolumeMM3: cost.Steps(m3, cost.MM3PerM3)}
+}
+
+func seconds(hours bench.Spread) cost.Seconds {
+	return cost.Seconds{
+		Low:     cost.Steps(hours.Low, cost.SecondsPerHour),
+		Typical: cost.Steps(hours.Typical, cost.SecondsPerHour),
+		High:    cost.Steps(hours.High, cost.SecondsPerHour),
+	}
+}

@@ -1,0 +1,206 @@
+package session
+
+import (
+	"errors"
+	"strconv"
+	"strings"
+
+	"blockfield/engine/design"
+	"blockfield/engine/words"
+)
+
+// answer does what a request asks. Each operation changes the session at most
+// once, and only when nothing was wrong.
+func (s *Session) answer(req Request) Response {
+	switch req.Op {
+	case "hello":
+		return s.whole("")
+	case "new":
+		return s.open(design.Default(), "page/new-opened")
+	case "open":
+		return s.openText(req)
+	case "set":
+		return s.set(req)
+	case "act":
+		return s.act(req)
+	case "undo":
+		if !s.step(&s.undo, &s.redo) {
+			return Response{Announce: s.reader().Say("page/nothing-to-undo")}
+		}
+		return s.whole("page/undone")
+	case "redo":
+		if !s.step(&s.redo, &s.undo) {
+			return Response{Announce: s.reader().Say("page/nothing-to-redo")}
+		}
+		return s.whole("page/redone")
+	case "section":
+		s.section = req.Name
+		return s.whole("")
+	case "save":
+		return Response{File: s.file()}
+	case "link":
+		return s.link()
+	case "drag":
+		return s.drag(req)
+	case "picture":
+		return s.picture(req)
+	default:
+		return refused(errors.New("internal error: no such operation: " + strconv.Quote(req.Op)))
+	}
+}
+
+func (s *Session) openText(req Request) Response {
+	var doc design.Document
+	var err error
+	switch {
+	case req.Link != "":
+		doc, err = design.DecodeLink(req.Link)
+	default:
+		doc, err = design.Decode([]byte(req.Text))
+	}
+	if err != nil {
+		return s.refused(err)
+	}
+	switch req.From {
+	case "saved":
+		return s.open(doc, "")
+	case "link":
+		return s.open(doc, "page/link-opened")
+	default:
+		return s.open(doc, "page/file-opened")
+	}
+}
+
+// open replaces the document as one step of the history, so that opening the
+// wrong file loses nothing. The reader's own units, language and reading stay,
+// unless the document was left open on this device.
+func (s *Session) open(doc design.Document, announce string) Response {
+	if announce != "" {
+		view := s.now.doc.View
+		doc.View.Units, doc.View.Language, doc.View.Reading = view.Units, view.Language, view.Reading
+	}
+	if err := s.change(doc); err != nil {
+		return s.refused(err)
+	}
+	return s.whole(announce)
+}
+
+func (s *Session) set(req Request) Response {
+	before := s.now
+	doc, err := design.Set(s.now.doc, req.Path, req.Value, s.units())
+	if err == nil {
+		err = s.change(doc)
+	}
+	if err != nil {
+		res := s.refused(err)
+		for i := range res.Faults {
+			if res.Faults[i].Path == "" {
+				res.Faults[i].Path = req.Path
+			}
+		}
+		return res
+	}
+	return s.changed(before, req)
+}
+
+// act does one of the named commands that are more than a field.
+func (s *Session) act(req Request) Response {
+	before := s.now
+	doc, err := s.acted(req)
+	if err == nil {
+		err = s.change(doc)
+	}
+	if err != nil {
+		return s.refused(err)
+	}
+	res := s.whole("")
+	res.Values = changedValues(before.doc, s.now.doc, s.units(), "")
+	return res
+}
+
+func (s *Session) acted(req Request) (design.Document, error) {
+	switch req.Name {
+	case "shuffle-again":
+		seed, ok := design.Get(s.now.doc, req.Path+".pattern.seed")
+		n, isSeed := seed.(int64)
+		if !ok || !isSeed {
+			return design.Document{}, errors.New("internal error: no pattern at " + strconv.Quote(req.Path))
+		}
+		return design.Set(s.now.doc, req.Path+".pattern.seed", strconv.FormatInt(n+1, 10), s.units())
+	case "add":
+		doc, _, err := design.Add(s.now.doc, req.Path)
+		return doc, err
+	case "remove":
+		return design.Remove(s.now.doc, req.Path)
+	case "confirm":
+		return design.Confirm(s.now.doc, req.Path), nil
+	default:
+		return design.Document{}, errors.New("internal error: no such command: " + strconv.Quote(req.Name))
+	}
+}
+
+func (s *Session) file() *File {
+	return &File{
+		Name: fileName(s.now.doc.Design.Title, s.now.plan.Revision),
+		Type: "application/json",
+		Text: string(design.Encode(s.now.doc)),
+	}
+}
+
+// fileName makes a name that every file system takes from a title.
+func fileName(title, revision string) string {
+	plain := strings.Map(func(r rune) rune {
+		switch {
+		case r >= 'a' && r <= 'z', r >= '0' && r <= '9':
+			return r
+		case r >= 'A' && r <= 'Z':
+			return r + 'a' - 'A'
+		default:
+			return '-'
+		}
+	}, title)
+	words := strings.FieldsFunc(plain, func(r rune) bool { return r == '-' })
+	name := strings.Join(words, "-")
+	if len(name) > 60 {
+		name = name[:60]
+	}
+	if name == "" {
+		name = "blockfield"
+	}
+	return name + "-" + revision + ".json"
+}
+
+func (s *Session) link() Response {
+	link, err := design.EncodeLink(s.now.doc)
+	if err != nil {
+		return s.refused(err)
+	}
+	return Response{Link: "#" + strings.TrimPrefix(link, "#"), Announce: s.reader().Say("page/link-made")}
+}
+
+// refused turns an error into faults: one for each thing that is wrong.
+func (s *Session) refused(err error) Response {
+	var faults design.Faults
+	if !errors.As(err, &faults) {
+		return refused(err)
+	}
+	var res Response
+	for _, f := range faults {
+		res.Faults = append(res.Faults, Fault{Path: f.Field(), Value: f.Value, Message: s.say(f)})
+	}
+	return res
+}
+
+func refused(err error) Response {
+	return Response{Faults: []Fault{{Message: err.Error()}}}
+}
+
+// say makes the sentence of a fault.
+func (s *Session) say(f design.Fault) string {
+	r := s.reader()
+	text := r.Say("fault/"+string(f.Code), words.Args{"value": f.Value})
+	if f.Allowed == "" {
+		return text
+	}
+	return r.Say("fault/allowed", words.Args{"fault": text, "allowed": f.Allowed})
+}

@@ -1,0 +1,63 @@
+package session
+
+import "blockfield/engine/page"
+
+// Request is what the page asks. Op decides which of the other fields count.
+type Request struct {
+	ID     int     `json:"id"`
+	Op     string  `json:"op"`
+	Path   string  `json:"path,omitempty"`
+	Value  string  `json:"value,omitempty"`
+	Name   string  `json:"name,omitempty"`
+	Text   string  `json:"text,omitempty"`
+	Link   string  `json:"link,omitempty"`
+	From   string  `json:"from,omitempty"`
+	Kind   string  `json:"kind,omitempty"`
+	DX     float64 `json:"dx,omitempty"`
+	DY     float64 `json:"dy,omitempty"`
+	Factor float64 `json:"factor,omitempty"`
+	Width  int     `json:"width,omitempty"`
+	Height int     `json:"height,omitempty"`
+	Quiet  bool    `json:"quiet,omitempty"` // the picture already shows it
+}
+
+// Response is what the page does. Empty fields mean: nothing to do.
+type Response struct {
+	ID        int             `json:"id"`
+	OK        bool            `json:"ok"`
+	Fragments []page.Fragment `json:"fragments,omitempty"`
+	Values    []Value         `json:"values,omitempty"`
+	Scene     []byte          `json:"scene,omitempty"`
+	Text      string          `json:"text,omitempty"` // the document, for safe keeping
+	Revision  string          `json:"revision,omitempty"`
+	Title     string          `json:"title,omitempty"`
+	Section   string          `json:"section,omitempty"`
+	Reading   string          `json:"reading,omitempty"`
+	CanUndo   bool            `json:"canUndo"`
+	CanRedo   bool            `json:"canRedo"`
+	Faults    []Fault         `json:"faults,omitempty"`
+	Announce  string          `json:"announce,omitempty"`
+	File      *File           `json:"file,omitempty"`
+	Link      string          `json:"link,omitempty"`
+	Picture   []byte          `json:"picture,omitempty"` // JPEG
+}
+
+// Value is what a control shows after something else has changed it.
+type Value struct {
+	Path  string `json:"path"`
+	Value string `json:"value"`
+}
+
+// Fault is something that the person has to put right.
+type Fault struct {
+	Path    string `json:"path,omitempty"` // name of the form field
+	Value   string `json:"value,omitempty"`
+	Message string `json:"message"`
+}
+
+// File is something to save.
+type File struct {
+	Name string `json:"name"`
+	Type string `json:"type"`
+	Text string `json:"text"`
+}

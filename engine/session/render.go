@@ -1,0 +1,94 @@
+package session
+
+import (
+	"strconv"
+	"strings"
+
+	"blockfield/engine/design"
+	"blockfield/engine/length"
+	"blockfield/engine/page"
+	"blockfield/engine/words"
+)
+
+func (s *Session) input() page.Input {
+	return page.Input{
+		Doc: s.now.doc, Book: s.book, Plan: s.now.plan, Words: s.reader(), Section: s.section,
+		CanUndo: len(s.undo) > 0, CanRedo: len(s.redo) > 0,
+	}
+}
+
+// common fills what every answer about the open document carries.
+func (s *Session) common(res Response) Response {
+	res.Text = string(design.Encode(s.now.doc))
+	res.Revision, res.Title = s.now.plan.Revision, s.now.doc.Design.Title
+	res.Section, res.Reading = s.section, s.now.doc.View.Reading
+	res.CanUndo, res.CanRedo = len(s.undo) > 0, len(s.redo) > 0
+	return res
+}
+
+// whole answers with the open section as a whole, for when its controls are not
+// being edited.
+func (s *Session) whole(announce string) Response {
+	in := s.input()
+	res := Response{Fragments: page.Whole(in), Scene: s.scene()}
+	if announce != "" {
+		res.Announce = s.reader().Say(announce, words.Args{"title": s.now.doc.Design.Title})
+	}
+	return s.common(res)
+}
+
+// changed answers an edit of one control with what follows from it.
+func (s *Session) changed(before state, req Request) Response {
+	if redraws(req.Path) {
+		return s.whole("")
+	}
+	res := Response{
+		Fragments: page.Fragments(s.input(), req.Path),
+		Values:    changedValues(before.doc, s.now.doc, s.units(), req.Path),
+	}
+	if !req.Quiet {
+		res.Scene = s.scene()
+	}
+	return s.common(res)
+}
+
+// redraws reports whether a field changes how every control is shown.
+func redraws(path string) bool {
+	return path == "view.units" || path == "view.language" || path == "view.reading"
+}
+
+// changedValues lists the form fields whose text differs between two documents,
+// but for the one that is being edited.
+func changedValues(before, after design.Document, u length.Units, edited string) []Value {
+	var all []Value
+	for _, f := range design.Fields() {
+		for _, path := range expand(after, strings.TrimPrefix(f.Path, "design.")) {
+			text, ok := design.Text(after, path, u)
+			if was, had := design.Text(before, path, u); !ok || had && was == text || path == edited {
+				continue
+			}
+			all = append(all, Value{Path: path, Value: text})
+		}
+	}
+	return all
+}
+
+// expand returns the paths of a table row in a document: "walls[].width" is
+// "walls[0].width" and so on. Single heights come as one text with their list.
+func expand(doc design.Document, pattern string) []string {
+	head, tail, found := strings.Cut(pattern, "[]")
+	if !found {
+		return []string{pattern}
+	}
+	if tail == "" {
+		return nil
+	}
+	var all []string
+	for i := 0; ; i++ {
+		item := head + "[" + strconv.Itoa(i) + "]"
+		if _, ok := design.Get(doc, item); !ok {
+			return all
+		}
+		all = append(all, expand(doc, item+tail)...)
+	}
+}

@@ -1,0 +1,128 @@
+// Package session is one open design and everything that a person does to it:
+// open, edit, undo, redo, save, share.
+//
+// Handle is the whole boundary: one JSON request in, one JSON response out. It
+// keeps the last good plan; a refused edit changes nothing and comes back with
+// its fault. The same package runs in the browser's worker and in tests.
+package session
+
+import (
+	"encoding/json"
+	"fmt"
+
+	"blockfield/engine"
+	"blockfield/engine/design"
+	"blockfield/engine/length"
+	"blockfield/engine/words"
+)
+
+// maxHistory bounds the undo history; a document of the largest field is about
+// 50 kB.
+const maxHistory = 200
+
+// Session is one open design. Make it with New; it is not for use from several
+// goroutines.
+type Session struct {
+	book    design.Book
+	section string
+	now     state
+	undo    []design.Document
+	redo    []design.Document
+}
+
+// state is a document with its plan.
+type state struct {
+	doc  design.Document
+	plan engine.Result
+}
+
+// New returns a session that has the default design open.
+func New(book design.Book) *Session {
+	s := &Session{book: book, section: "look"}
+	now, err := s.planned(design.Default())
+	if err != nil {
+		panic(fmt.Sprintf("session: internal error: the default design has no plan: %v", err))
+	}
+	s.now = now
+	return s
+}
+
+func (s *Session) planned(doc design.Document) (state, error) {
+	plan, err := engine.Plan(doc.Design, s.book)
+	return state{doc: doc, plan: plan}, err
+}
+
+// Document returns the open document.
+func (s *Session) Document() design.Document { return s.now.doc }
+
+// Plan returns the plan of the open document.
+func (s *Session) Plan() engine.Result { return s.now.plan }
+
+func (s *Session) units() length.Units { return s.now.doc.View.Units }
+
+func (s *Session) reader() words.Reader {
+	return words.Reader{Language: words.English(), Units: s.units()}
+}
+
+// Handle answers one request. It never panics: a request that brings the
+// engine down is answered with a fault, and the design stays as it was.
+func (s *Session) Handle(request []byte) (response []byte) {
+	var req Request
+	defer func() {
+		if broken := recover(); broken != nil {
+			response = encode(Response{ID: req.ID, Faults: []Fault{{Message: fmt.Sprintf("internal error: %v", broken)}}})
+		}
+	}()
+	if err := json.Unmarshal(request, &req); err != nil {
+		return encode(Response{Faults: []Fault{{Message: "internal error: unreadable request: " + err.Error()}}})
+	}
+	res := s.answer(req)
+	res.ID = req.ID
+	return encode(res)
+}
+
+func encode(res Response) []byte {
+	res.OK = len(res.Faults) == 0
+	data, err := json.Marshal(res)
+	if err != nil {
+		panic("session: internal error: " + err.Error())
+	}
+	return data
+}
+
+// change makes doc the open document. A change of the view alone is not part of
+// the history: looking at a design is not an edit.
+func (s *Session) change(doc design.Document) error {
+	next, err := s.planned(doc)
+	if err != nil {
+		return err
+	}
+	if doc.Design.Revision() != s.now.plan.Revision {
+		s.undo = append(s.undo, s.now.doc)
+		if len(s.undo) > maxHistory {
+			s.undo = s.undo[1:]
+		}
+		s.redo = nil
+	}
+	s.now = next
+	return nil
+}
+
+// step moves one document from one end of the history to the other. The view
+// stays as it is.
+func (s *Session) step(from, to *[]design.Document) bool {
+	n := len(*from)
+	if n == 0 {
+		return false
+	}
+	doc := (*from)[n-1]
+	doc.View = s.now.doc.View
+	next, err := s.planned(doc)
+	if err != nil {
+		return false
+	}
+	*from = (*from)[:n-1]
+	*to = append(*to, s.now.doc)
+	s.now = next
+	return true
+}

@@ -1,0 +1,241 @@
+package session_test
+
+import (
+	"encoding/json"
+	"go/ast"
+	"go/parser"
+	"go/token"
+	"strconv"
+	"strings"
+	"testing"
+
+	"blockfield/engine/design"
+	"blockfield/engine/scene"
+	"blockfield/engine/session"
+	"blockfield/engine/words"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+const group = "walls[0].groups[0]"
+
+func fresh() *session.Session { return session.New(design.DefaultBook()) }
+
+func ask(t testing.TB, s *session.Session, req session.Request) session.Response {
+	t.Helper()
+	data, err := json.Marshal(req)
+	require.NoError(t, err)
+	var res session.Response
+	require.NoError(t, json.Unmarshal(s.Handle(data), &res))
+	assert.Equal(t, req.ID, res.ID)
+	return res
+}
+
+func set(t testing.TB, s *session.Session, path, value string) session.Response {
+	t.Helper()
+	return ask(t, s, session.Request{ID: 7, Op: "set", Path: path, Value: value})
+}
+
+func TestHelloBringsThePageAlive(t *testing.T) {
+	res := ask(t, fresh(), session.Request{ID: 1, Op: "hello"})
+	assert.True(t, res.OK)
+	assert.NotEmpty(t, res.Fragments)
+	_, err := scene.Decode(res.Scene)
+	assert.NoError(t, err)
+	doc, err := design.Decode([]byte(res.Text))
+	require.NoError(t, err)
+	assert.Equal(t, res.Revision, doc.Design.Revision())
+	assert.False(t, res.CanUndo)
+}
+
+func TestSetChangesPictureAndRevision(t *testing.T) {
+	s := fresh()
+	before := ask(t, s, session.Request{Op: "hello"})
+	after := set(t, s, group+".width", "1.5 m")
+	assert.True(t, after.OK, "%v", after.Faults)
+	assert.NotEqual(t, before.Revision, after.Revision)
+	assert.NotEqual(t, before.Scene, after.Scene)
+	assert.Equal(t, 41, s.Plan().Groups[0].Built.Columns, "1500 / 36.2 = 41.4")
+	assert.True(t, after.CanUndo)
+}
+
+func TestRefusedValueChangesNothing(t *testing.T) {
+	for name, c := range map[string]struct{ path, value, want string }{
+		"impossible size":    {group + ".width", "12 mm", "300 mm"},
+		"no length":          {group + ".width", "wide", "is not a length"},
+		"unknown wood":       {group + ".wood", "unobtainium", "poplar"},
+		"order not prime":    {group + ".pattern.order", "24", "prime"},
+		"heights not rising": {group + ".heights", "42, 26, 64", "rise"},
+	} {
+		s := sequenceKind(t, fresh())
+		before := s.Plan().Revision
+		res := set(t, s, c.path, c.value)
+		require.NotEmpty(t, res.Faults, name)
+		assert.False(t, res.OK, name)
+		assert.Equal(t, c.path, res.Faults[0].Path, name)
+		assert.Contains(t, res.Faults[0].Message, c.want, name)
+		assert.Equal(t, before, s.Plan().Revision, name)
+		ask(t, s, session.Request{Op: "undo"})
+		assert.Equal(t, fresh().Plan().Revision, s.Plan().Revision, "%s: the refused edit is no step of the history", name)
+	}
+}
+
+// sequenceKind chooses a pattern that needs a prime order.
+func sequenceKind(t *testing.T, s *session.Session) *session.Session {
+	t.Helper()
+	require.True(t, set(t, s, group+".pattern.kind", "quadratic residue").OK)
+	return s
+}
+
+func TestUndoAndRedo(t *testing.T) {
+	s := fresh()
+	first := s.Plan().Revision
+	second := set(t, s, group+".wood", "walnut").Revision
+	third := set(t, s, group+".block.size", "44").Revision
+	assert.Equal(t, second, ask(t, s, session.Request{Op: "undo"}).Revision)
+	res := ask(t, s, session.Request{Op: "undo"})
+	assert.Equal(t, first, res.Revision)
+	assert.False(t, res.CanUndo)
+	assert.Equal(t, second, ask(t, s, session.Request{Op: "redo"}).Revision)
+	assert.Equal(t, third, ask(t, s, session.Request{Op: "redo"}).Revision)
+	ask(t, s, session.Request{Op: "undo"})
+	set(t, s, group+".wood", "oak")
+	assert.False(t, ask(t, s, session.Request{Op: "hello"}).CanRedo, "an edit ends what could be redone")
+}
+
+func TestLookingIsNotAnEdit(t *testing.T) {
+	s := fresh()
+	set(t, s, "view.lamp.azimuth", "90")
+	set(t, s, "view.units", "in/16")
+	res := ask(t, s, session.Request{Op: "drag", Kind: "orbit", DX: 0.2})
+	assert.True(t, res.OK, "%v", res.Faults)
+	assert.False(t, ask(t, s, session.Request{Op: "hello"}).CanUndo)
+	assert.NotZero(t, s.Document().View.Camera.Yaw)
+}
+
+func TestSaveAndOpenGiveTheSameRevision(t *testing.T) {
+	s := fresh()
+	want := set(t, s, group+".wood", "cherry").Revision
+	file := ask(t, s, session.Request{Op: "save"}).File
+	require.NotNil(t, file)
+	assert.Equal(t, "poplar-panel-for-a-living-room-"+want+".json", file.Name)
+	other := fresh()
+	assert.Equal(t, want, ask(t, other, session.Request{Op: "open", Text: file.Text, From: "file"}).Revision)
+}
+
+func TestLinkOpensTheSameDesign(t *testing.T) {
+	s := fresh()
+	want := set(t, s, group+".pattern.kind", "primitive root").Revision
+	link := ask(t, s, session.Request{Op: "link"}).Link
+	other := fresh()
+	assert.Equal(t, want, ask(t, other, session.Request{Op: "open", Link: link, From: "link"}).Revision)
+	middle := len(link) / 2
+	tampered := link[:middle] + "AAAAAAAA" + link[middle+8:]
+	res := ask(t, other, session.Request{Op: "open", Link: tampered, From: "link"})
+	assert.NotEmpty(t, res.Faults)
+	assert.Equal(t, want, other.Plan().Revision)
+}
+
+func TestBadFilesLoseNothing(t *testing.T) {
+	whole := string(design.Encode(design.Default()))
+	for name, text := range map[string]string{
+		"truncated":     whole[:len(whole)/2],
+		"foreign":       `{"kind":"shopping list","items":[1,2,3]}`,
+		"not JSON":      "PK\x03\x04",
+		"empty":         "",
+		"newer":         strings.Replace(whole, `"version": 1`, `"version": 9`, 1),
+		"unknown field": strings.Replace(whole, `"title"`, `"tite"`, 1),
+		"deep":          strings.Repeat(`{"a":`, 5000) + strings.Repeat("}", 5000),
+	} {
+		s := fresh()
+		want := set(t, s, group+".wood", "ash").Revision
+		res := ask(t, s, session.Request{Op: "open", Text: text, From: "file"})
+		require.NotEmpty(t, res.Faults, name)
+		assert.NotContains(t, res.Faults[0].Message, "⟪", name)
+		assert.Equal(t, want, s.Plan().Revision, name)
+	}
+}
+
+func TestShuffleAgain(t *testing.T) {
+	s := fresh()
+	res := ask(t, s, session.Request{Op: "act", Name: "shuffle-again", Path: group})
+	assert.True(t, res.OK, "%v", res.Faults)
+	assert.EqualValues(t, 2, s.Document().Design.Walls[0].Groups[0].Pattern.Seed)
+	assert.Contains(t, res.Values, session.Value{Path: group + ".pattern.seed", Value: "2"})
+}
+
+func TestCompanionsComeAsValues(t *testing.T) {
+	s := sequenceKind(t, fresh())
+	set(t, s, group+".pattern.order", "17")
+	res := set(t, s, group+".pattern.kind", "primitive root")
+	assert.Equal(t, 1, len(res.Values), "17 cannot be folded: %v", res.Values)
+	assert.Equal(t, group+".pattern.order", res.Values[0].Path)
+}
+
+func TestPictureForBrowsersThatCannotDraw(t *testing.T) {
+	res := ask(t, fresh(), session.Request{Op: "picture", Width: 60, Height: 40})
+	assert.Equal(t, []byte{0xff, 0xd8}, res.Picture[:2], "a JPEG")
+}
+
+func TestNonsenseIsAnswered(t *testing.T) {
+	s := fresh()
+	for _, request := range []string{"", "{", `{"op":"fly"}`, `{"op":"act","name":"?"}`, `{"op":"set","path":"walls[9].width","value":"1 m"}`} {
+		var res session.Response
+		require.NoError(t, json.Unmarshal(s.Handle([]byte(request)), &res), request)
+		assert.False(t, res.OK, request)
+		assert.NotEmpty(t, res.Faults, request)
+	}
+}
+
+// Every code of a fault in package design has a sentence.
+func TestFaultsHaveSentences(t *testing.T) {
+	file, err := parser.ParseFile(token.NewFileSet(), "../design/faults.go", nil, 0)
+	require.NoError(t, err)
+	n := 0
+	ast.Inspect(file, func(node ast.Node) bool {
+		spec, ok := node.(*ast.ValueSpec)
+		if !ok || len(spec.Values) != 1 {
+			return true
+		}
+		if name, ok := spec.Type.(*ast.Ident); !ok || name.Name != "Code" {
+			return true
+		}
+		code, err := strconv.Unquote(spec.Values[0].(*ast.BasicLit).Value)
+		require.NoError(t, err)
+		assert.True(t, words.English().Has("fault/"+code), code)
+		n++
+		return true
+	})
+	assert.Greater(t, n, 20)
+}
+
+func FuzzHandle(f *testing.F) {
+	for _, seed := range []string{
+		`{"op":"hello"}`, `{"op":"set","path":"walls[0].groups[0].width","value":"1 m"}`, `{"op":"undo"}`,
+		`{"op":"open","text":"{}"}`, `{"op":"drag","kind":"zoom","factor":1e300}`, `{"op":"act","name":"remove","path":"walls[0]"}`,
+	} {
+		f.Add(seed)
+	}
+	f.Fuzz(func(t *testing.T, request string) {
+		var res session.Response
+		if err := json.Unmarshal(fresh().Handle([]byte(request)), &res); err != nil {
+			t.Fatal(err)
+		}
+		for _, fault := range res.Faults {
+			if strings.Contains(fault.Message, "internal error: runtime error") {
+				t.Fatalf("%q: %s", request, fault.Message)
+			}
+		}
+	})
+}
+
+func BenchmarkSetWidth(b *testing.B) {
+	s := fresh()
+	data, _ := json.Marshal(session.Request{Op: "set", Path: group + ".width", Value: "1.5 m"})
+	back, _ := json.Marshal(session.Request{Op: "set", Path: group + ".width", Value: "1.2 m"})
+	for b.Loop() {
+		s.Handle(data)
+		s.Handle(back)
+	}
+}
