@@ -93,8 +93,8 @@ func (s *Session) set(req Request) Response {
 	}
 	if err != nil {
 		res := s.refused(err)
-		for i := range res.Faults {
-			if res.Faults[i].Path == "" {
+		for i := range res.Faults { // the control that was edited shows what is wrong within it
+			if p := res.Faults[i].Path; p == "" || strings.HasPrefix(p, req.Path+"[") {
 				res.Faults[i].Path = req.Path
 			}
 		}
