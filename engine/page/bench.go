@@ -33,7 +33,7 @@ func (v *view) benchSets() []set {
 
 func (v *view) benchSlots() []slot {
 	all := []slot{{id: "bench-stock", template: "bench-stock", data: v}, {id: "bench-hours", template: "bench-hours", data: v}}
-	return append(all, slot{id: "watch-outs", template: "watch-outs", data: v}, slot{id: "assumed", template: "assumed", data: v})
+	return append(all, v.atTheEnd()...)
 }
 
 // Quantities for templates.

@@ -96,7 +96,7 @@ func (v *view) lookSlots() []slot {
 			slot{id: "board-" + g.Key, template: "board", data: g, controls: true, trigger: ".frame.joint"},
 		)
 	}
-	return append(all, slot{id: "watch-outs", template: "watch-outs", data: v}, slot{id: "assumed", template: "assumed", data: v})
+	return append(all, v.atTheEnd()...)
 }
 
 // kindFields are the controls that a pattern kind has.

@@ -92,6 +92,15 @@ func (v *view) slots() []slot {
 	}
 }
 
+// atTheEnd are the slots that Look, Wall and Bench have in common.
+func (v *view) atTheEnd() []slot {
+	all := []slot{{id: "watch-outs", template: "watch-outs", data: v}}
+	if v.Reading != Client {
+		all = append(all, slot{id: "assumed", template: "assumed", data: v})
+	}
+	return all
+}
+
 // Slot renders a slot in its place.
 func (v *view) Slot(id string) template.HTML {
 	for _, s := range v.slots() {

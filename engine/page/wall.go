@@ -75,7 +75,7 @@ func (v *view) wallSlots() []slot {
 	if v.Reading != Client {
 		all = append(all, slot{id: "mass", template: "mass", data: v})
 	}
-	return append(all, slot{id: "watch-outs", template: "watch-outs", data: v}, slot{id: "assumed", template: "assumed", data: v})
+	return append(all, v.atTheEnd()...)
 }
 
 // Remove is the path of the part that a set describes, where it can be taken

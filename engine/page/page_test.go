@@ -1,0 +1,437 @@
+package page_test
+
+import (
+	"bytes"
+	"fmt"
+	"io/fs"
+	"strings"
+	"testing"
+
+	"blockfield/engine"
+	"blockfield/engine/design"
+	"blockfield/engine/length"
+	"blockfield/engine/page"
+	"blockfield/engine/words"
+	"blockfield/testdata"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+var readings = []string{page.Client, page.Maker, page.Builder}
+
+func input(t testing.TB, doc design.Document, book design.Book, lang words.Language, section string) page.Input {
+	t.Helper()
+	plan, err := engine.Plan(doc.Design, book)
+	require.NoError(t, err)
+	return page.Input{
+		Doc: doc, Book: book, Plan: plan, Section: section,
+		Words: words.Reader{Language: lang, Units: doc.View.Units},
+	}
+}
+
+func assets() page.Assets {
+	return page.Assets{
+		Folder:   "a-0/",
+		Posters:  []page.Picture{{Address: "small.jpg", Width: 640, Height: 480}, {Address: "large.jpg", Width: 1280, Height: 960}},
+		Examples: []page.Example{{Address: "designs/x.json", Doc: bracketed(design.Default())}},
+	}
+}
+
+// bracketed marks what a person has typed the way the pseudo-language marks its
+// sentences.
+func bracketed(doc design.Document) design.Document {
+	doc.Design.Title = "⟦title⟧"
+	for i := range doc.Design.Money.Extras {
+		doc.Design.Money.Extras[i].Name = "⟦extra⟧"
+	}
+	return doc
+}
+
+func bracketedBook() design.Book {
+	b := design.DefaultBook()
+	for i := range b.Stages {
+		b.Stages[i].Name = "⟦stage⟧"
+	}
+	for i := range b.Tasks {
+		b.Tasks[i].Name = "⟦task⟧"
+	}
+	return b
+}
+
+// everyPage calls visit with the document of each reading and section.
+func everyPage(t *testing.T, doc design.Document, book design.Book, lang words.Language, visit func(t *testing.T, name, text string)) {
+	for _, reading := range readings {
+		for _, section := range page.Sections(reading) {
+			t.Run(reading+"/"+section, func(t *testing.T) {
+				doc.View.Reading = reading
+				var b bytes.Buffer
+				require.NoError(t, page.Index(&b, assets(), input(t, doc, book, lang, section)))
+				visit(t, reading+"/"+section, b.String())
+			})
+		}
+	}
+}
+
+func scenarios(t testing.TB) map[string]design.Document {
+	all := map[string]design.Document{"default": design.Default()}
+	names, err := fs.Glob(testdata.Designs(), "*.json")
+	require.NoError(t, err)
+	for _, name := range names {
+		text, err := fs.ReadFile(testdata.Designs(), name)
+		require.NoError(t, err)
+		doc, err := design.Decode(text)
+		require.NoError(t, err, name)
+		all[name] = doc
+	}
+	return all
+}
+
+// A text that did not come out of the catalogue is one that cannot be
+// translated. Numbers, units and signs may stand alone.
+func TestEverySentenceComesFromTheCatalogue(t *testing.T) {
+	for name, doc := range scenarios(t) {
+		if strings.HasPrefix(name, "p") {
+			continue // like the others, and slow
+		}
+		t.Run(name, func(t *testing.T) {
+			everyPage(t, bracketed(doc), bracketedBook(), words.Pseudo(), func(t *testing.T, _, text string) {
+				assert.NotContains(t, text, "⟪")
+				root := parse(t, text)
+				for _, s := range root.visible() {
+					assert.True(t, allowedAlone(outside(s)), "not out of the catalogue: %q", s)
+				}
+			})
+		})
+	}
+}
+
+// outside is what stands outside all brackets of the pseudo-language.
+func outside(s string) string {
+	depth, out := 0, ""
+	for _, r := range s {
+		switch {
+		case r == '⟦':
+			depth++
+		case r == '⟧':
+			depth--
+		case depth == 0:
+			out += string(r)
+		}
+	}
+	return out
+}
+
+// allowedAlone reports whether a text is no more than figures and units.
+func allowedAlone(s string) bool {
+	for _, word := range strings.FieldsFunc(s, func(r rune) bool {
+		return strings.ContainsRune(" \u00a0\u202f0123456789.,-−–+/×()°%¤$€£\"'=:", r)
+	}) {
+		switch word {
+		case "mm", "cm", "m", "in", "kg", "lb", "h", "l", "min", "kN", "K", "C", "km", "m³":
+		default:
+			return false
+		}
+	}
+	return true
+}
+
+func TestTheNetSeesWhatCameFromElsewhere(t *testing.T) {
+	assert.True(t, allowedAlone(outside("⟦Width ⟦x⟧⟧ 1200 mm")))
+	assert.False(t, allowedAlone(outside("⟦Width⟧ of the panel")))
+}
+
+// Nothing in the page may be refused by the strict content policy: no inline
+// style, script or handler.
+func TestNothingThatThePolicyRefuses(t *testing.T) {
+	for name, doc := range scenarios(t) {
+		t.Run(name, func(t *testing.T) {
+			everyPage(t, doc, design.DefaultBook(), words.English(), func(t *testing.T, _, text string) {
+				root := parse(t, text)
+				root.walk(func(n *node) {
+					for key := range n.attrs {
+						assert.NotEqual(t, "style", key, n.tag)
+						assert.False(t, strings.HasPrefix(key, "on"), key)
+					}
+					if n.tag == "script" {
+						assert.NotEmpty(t, n.attrs["src"])
+					}
+					assert.NotEqual(t, "style", n.tag)
+				})
+			})
+		})
+	}
+}
+
+// Every id stands once, every reference leads somewhere, every control has a
+// label, and its name is a field that the design can set.
+func TestTheFormHoldsTogether(t *testing.T) {
+	for name, doc := range scenarios(t) {
+		t.Run(name, func(t *testing.T) {
+			everyPage(t, doc, design.DefaultBook(), words.English(), func(t *testing.T, _, text string) {
+				root := parse(t, text)
+				ids, labelled := map[string]int{}, map[string]bool{}
+				root.walk(func(n *node) {
+					if id := n.attrs["id"]; id != "" {
+						ids[id]++
+					}
+					if n.tag == "label" {
+						labelled[n.attrs["for"]] = true
+					}
+				})
+				for id, n := range ids {
+					assert.Equal(t, 1, n, "id %s", id)
+				}
+				root.walk(func(n *node) {
+					for _, id := range strings.Fields(n.attrs["aria-describedby"] + " " + n.attrs["aria-labelledby"]) {
+						assert.NotZero(t, ids[id], "%s, which %s refers to", id, n.tag)
+					}
+					path := n.path()
+					if path == "" {
+						return
+					}
+					_, ok := design.Lookup(path)
+					assert.True(t, ok, "%s is no field", path)
+					inLabel := n.parent.tag == "label"
+					assert.True(t, inLabel || labelled[n.attrs["id"]], "%s has no label", path)
+				})
+			})
+		})
+	}
+}
+
+// What is offered must be taken: every option of every choice and every button
+// that sets a field leads to a valid design.
+func TestWhatIsOfferedIsTaken(t *testing.T) {
+	for name, doc := range scenarios(t) {
+		t.Run(name, func(t *testing.T) {
+			everyPage(t, doc, design.DefaultBook(), words.English(), func(t *testing.T, _, text string) {
+				root := parse(t, text)
+				root.walk(func(n *node) {
+					path, value := n.attrs["data-set"], n.attrs["value"]
+					if n.tag == "input" && n.attrs["type"] == "radio" {
+						path = n.attrs["name"]
+					}
+					if n.tag == "option" && n.parent.tag == "select" {
+						path = n.parent.attrs["name"]
+					}
+					if path == "" {
+						return
+					}
+					if _, err := design.Set(doc, path, value, doc.View.Units); err != nil {
+						// A size at the end of its range has no neighbour beyond it.
+						assert.Contains(t, err.Error(), "out of range", "%s = %s", path, value)
+					}
+				})
+			})
+		})
+	}
+}
+
+// Private figures of the price book never reach a client: with odd, unique
+// amounts in the book none of what follows from them alone may be in the page,
+// in its fragments or in its sections.
+func TestClientSeesNoPrivateFigure(t *testing.T) {
+	book := oddBook()
+	doc := design.Default()
+	doc.View.Reading = page.Client
+	maker := doc
+	maker.View.Reading = page.Maker
+	secrets := private(t, input(t, maker, book, words.English(), page.Money))
+	if len(secrets) == 0 {
+		t.Fatal("the book has no private figures to look for")
+	}
+	var client strings.Builder
+	for _, section := range []string{page.Look, page.Wall, page.Bench, page.Money} {
+		in := input(t, doc, book, words.English(), section)
+		require.NoError(t, page.Index(&client, assets(), in))
+		for _, f := range append(page.Whole(in), page.Fragments(in, "walls[0].groups[0].width")...) {
+			client.WriteString(f.HTML)
+		}
+	}
+	for what, figure := range secrets {
+		assert.NotContains(t, client.String(), figure, what)
+	}
+	// The net must be able to catch: the same figures do stand on the maker's page.
+	in := input(t, maker, book, words.English(), page.Money)
+	text := page.Whole(in)
+	assert.Contains(t, html2text(t, text), secrets["cost"])
+}
+
+func html2text(t *testing.T, all []page.Fragment) string {
+	var b strings.Builder
+	for _, f := range all {
+		b.WriteString(f.HTML)
+	}
+	return b.String()
+}
+
+// oddBook is a book whose figures are not met by chance.
+func oddBook() design.Book {
+	b := design.DefaultBook()
+	amount := func(text string) design.Amount {
+		a, err := design.ParseAmount(text)
+		if err != nil {
+			panic(err)
+		}
+		return a
+	}
+	b.Rates = design.Rates{Shop: amount("47.31"), Office: amount("39.17"), Site: amount("53.93"), Overhead: amount("13.79")}
+	b.Policy.MaterialMarkup, b.Policy.Contingency, b.Policy.Margin = 13.7, 7.3, 19.3
+	b.Policy.MinimumCharge = amount("463.7")
+	return b
+}
+
+// private are the figures that only the workshop may know, as the page would
+// write them.
+func private(t *testing.T, in page.Input) map[string]string {
+	p := in.Plan.Price
+	require.True(t, p.Sold, "nothing is sold")
+	all := map[string]string{
+		"rate shop": "47.31", "rate office": "39.17", "rate site": "53.93", "overhead": "13.79",
+		"mark-up": "13.7", "contingency share": "7.3 %", "margin share": "19.3",
+		"bought in": p.BoughtIn.Format("en"), "markup": p.Markup.Format("en"), "labour": p.Labour.Format("en"),
+		"overhead sum": p.Overhead.Format("en"), "direct": p.Direct.Format("en"), "cost": p.Cost.Format("en"),
+		"margin": p.Margin.Format("en"), "net": p.Net.Format("en"), "net whole": p.Net.Whole("en"),
+		"contingency": p.Contingency.Format("en"), "gross": p.Gross.Format("en"), "gross whole": p.Gross.Whole("en"),
+	}
+	for i, l := range p.Lines {
+		all[fmt.Sprintf("line %d", i)] = l.Amount.Format("en")
+	}
+	return all
+}
+
+// A client meets no more than eight controls in any section.
+func TestAClientMeetsEightControlsAtMost(t *testing.T) {
+	for name, doc := range scenarios(t) {
+		doc.View.Reading = page.Client
+		for _, section := range page.Sections(page.Client) {
+			in := input(t, doc, design.DefaultBook(), words.English(), section)
+			var form string
+			for _, f := range page.Whole(in) {
+				if f.Target == "section" {
+					form = f.HTML
+				}
+			}
+			root := parse(t, form)
+			names := map[string]bool{}
+			root.walk(func(n *node) {
+				if path := n.path(); path != "" {
+					names[path] = true
+				}
+			})
+			assert.LessOrEqual(t, len(names), 8, "%s %s", name, section)
+		}
+	}
+}
+
+// A fragment never holds the control that is being edited.
+func TestFragmentsLeaveTheEditedControlAlone(t *testing.T) {
+	for _, reading := range readings {
+		doc := design.Default()
+		doc.View.Reading = reading
+		for _, section := range page.Sections(reading) {
+			in := input(t, doc, design.DefaultBook(), words.English(), section)
+			for _, whole := range page.Whole(in) {
+				if whole.Target != "section" {
+					continue
+				}
+				root := parse(t, whole.HTML)
+				root.walk(func(n *node) {
+					path := n.path()
+					if path == "" {
+						return
+					}
+					for _, f := range page.Fragments(in, path) {
+						assert.NotContains(t, f.HTML, `name="`+path+`"`, "fragment %s", f.Target)
+						assert.True(t, f.Target == "strip" || f.Target == "picture-text" || strings.Contains(whole.HTML, `id="`+f.Target+`"`),
+							"fragment %s has no place in section %s", f.Target, section)
+					}
+				})
+			}
+		}
+	}
+}
+
+// What is fragment and what is section must say the same.
+func TestFragmentsEqualTheSection(t *testing.T) {
+	for name, doc := range scenarios(t) {
+		for _, reading := range readings {
+			doc.View.Reading = reading
+			for _, section := range page.Sections(reading) {
+				in := input(t, doc, design.DefaultBook(), words.English(), section)
+				var whole string
+				for _, f := range page.Whole(in) {
+					if f.Target == "section" {
+						whole = f.HTML
+					}
+				}
+				for _, f := range page.Fragments(in, "title") {
+					if f.Target == "strip" || f.Target == "picture-text" {
+						continue
+					}
+					assert.Contains(t, whole, f.HTML, "%s %s %s: %s", name, reading, section, f.Target)
+				}
+			}
+		}
+	}
+}
+
+// A title is text, whatever stands in it.
+func TestATitleIsText(t *testing.T) {
+	doc := design.Default()
+	doc.Design.Title = `<script>alert(1)</script> "x" & </title>`
+	var b bytes.Buffer
+	require.NoError(t, page.Index(&b, assets(), input(t, doc, design.DefaultBook(), words.English(), page.Look)))
+	assert.NotContains(t, b.String(), "<script>alert")
+	assert.Contains(t, b.String(), "&lt;script&gt;alert(1)&lt;/script&gt;")
+}
+
+func TestSectionThatAReaderDoesNotHave(t *testing.T) {
+	doc := design.Default()
+	in := input(t, doc, design.DefaultBook(), words.English(), page.Bench)
+	for _, f := range page.Whole(in) {
+		if f.Target == "nav" {
+			assert.Contains(t, f.HTML, `href="#look" aria-current="page"`)
+			assert.NotContains(t, f.HTML, "#bench")
+		}
+	}
+}
+
+// In inches a step to the next block still is exactly a whole block.
+func TestStepsToTheNextBlockAreExact(t *testing.T) {
+	doc := design.Default()
+	doc.View.Units = length.Inch16
+	in := input(t, doc, design.DefaultBook(), words.English(), page.Look)
+	columns := in.Plan.Groups[0].Built.Columns
+	for _, f := range page.Fragments(in, "walls[0].groups[0].width") {
+		if f.Target != "snap-0-0" {
+			continue
+		}
+		root := parse(t, f.HTML)
+		var steps []int
+		root.walk(func(n *node) {
+			if n.attrs["data-set"] != "walls[0].groups[0].width" {
+				return
+			}
+			after, err := design.Set(doc, n.attrs["data-set"], n.attrs["value"], doc.View.Units)
+			require.NoError(t, err)
+			got, _ := after.Design.Walls[0].Groups[0].Grid()
+			steps = append(steps, got-columns)
+		})
+		assert.Equal(t, []int{-1, 1}, steps)
+	}
+}
+
+func BenchmarkFragments(b *testing.B) {
+	for _, reading := range readings {
+		doc := design.Default()
+		doc.View.Reading = reading
+		in := input(b, doc, design.DefaultBook(), words.English(), page.Look)
+		b.Run(reading, func(b *testing.B) {
+			for b.Loop() {
+				page.Fragments(in, "walls[0].groups[0].width")
+			}
+		})
+	}
+}
