@@ -29,8 +29,11 @@ export function showFault(control, message) {
 // showValue puts a value into whatever controls have its name, but for one that
 // is being typed in.
 export function showValue(name, value) {
-  for (const control of byName(name)) {
-    if (control.type === "radio") control.checked = control.value === value;
+  const controls = byName(name);
+  // Several entries may share a value and differ in what they set along.
+  const marked = controls.some((control) => control.type === "radio" && control.checked && control.value === value);
+  for (const control of controls) {
+    if (control.type === "radio") control.checked = marked ? control.checked : control.value === value;
     else if (control.type === "checkbox") control.checked = value === "true" || value === "yes";
     else if (control.dataset.dirty === undefined) control.value = value;
   }

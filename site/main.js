@@ -67,11 +67,12 @@ function keep(text) {
 
 // Edits
 
-async function edit(path, value, { alsoPath, alsoValue } = {}) {
-  const first = ask({ op: "set", path, value });
-  const second = alsoPath ? ask({ op: "set", path: alsoPath, value: alsoValue }) : null;
-  const answer = await first;
-  return (await second) ?? answer;
+// edit sets a field, and whatever else the chosen option sets along with it.
+async function edit(path, value, { also = "[]" } = {}) {
+  const answers = await Promise.all(
+    [{ path, value }, ...JSON.parse(also)].map((one) => ask({ op: "set", ...one })),
+  );
+  return answers.find((answer) => !answer.ok) ?? answers[0];
 }
 
 async function setByButton(button) {

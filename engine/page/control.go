@@ -1,6 +1,7 @@
 package page
 
 import (
+	"encoding/json"
 	"html/template"
 	"slices"
 	"strconv"
@@ -33,8 +34,19 @@ type Option struct {
 	Note         string
 	Selected     bool
 	Picture      template.HTML
-	// AlsoPath and AlsoValue are a second field that this option sets.
-	AlsoPath, AlsoValue string
+	Also         []Edit // further fields that this option sets
+}
+
+// Edit is a field with what is to be typed there.
+type Edit struct {
+	Path  string `json:"path"`
+	Value string `json:"value"`
+}
+
+// AlsoJSON is what else the option sets, for the page's script.
+func (o Option) AlsoJSON() (string, error) {
+	text, err := json.Marshal(o.Also)
+	return string(text), err
 }
 
 // control returns the control of a field, false where there is none for a

@@ -17,7 +17,8 @@ func (v *view) moneySlots() []slot {
 	return []slot{{id: "money-" + v.Reading, template: "money-" + v.Reading, data: v}}
 }
 
-// MoneyGroup is the lines of one role with their sum.
+// MoneyGroup is the lines of one role with their sum, which a single line does
+// not need.
 type MoneyGroup struct {
 	Label string
 	Lines []MoneyLine
@@ -42,8 +43,10 @@ func (v *view) MoneyGroups() []MoneyGroup {
 				sum = sum.Add(l.Amount)
 			}
 		}
-		if len(g.Lines) > 0 {
+		if len(g.Lines) > 1 {
 			g.Sum = v.Amount(sum)
+		}
+		if len(g.Lines) > 0 {
 			all = append(all, g)
 		}
 	}

@@ -2,6 +2,7 @@ package page_test
 
 import (
 	"bytes"
+	"encoding/json"
 	"fmt"
 	"io/fs"
 	"strings"
@@ -218,9 +219,18 @@ func TestWhatIsOfferedIsTaken(t *testing.T) {
 					if path == "" {
 						return
 					}
-					if _, err := design.Set(doc, path, value, doc.View.Units); err != nil {
+					after, err := design.Set(doc, path, value, doc.View.Units)
+					if err != nil {
 						// A size at the end of its range has no neighbour beyond it.
 						assert.Contains(t, err.Error(), "out of range", "%s = %s", path, value)
+					}
+					var also []page.Edit
+					if text := n.attrs["data-also"]; text != "" {
+						require.NoError(t, json.Unmarshal([]byte(text), &also))
+					}
+					for _, e := range also {
+						after, err = design.Set(after, e.Path, e.Value, doc.View.Units)
+						assert.NoError(t, err, "%s = %s", e.Path, e.Value)
 					}
 				})
 			})

@@ -2,6 +2,7 @@ package page
 
 import (
 	"html/template"
+	"math"
 	"strconv"
 
 	"blockfield/engine/design"
@@ -19,7 +20,7 @@ const (
 type sample struct {
 	key   string
 	kind  string
-	clump int // 0: as it is
+	clump int
 }
 
 func samples() []sample {
@@ -60,22 +61,50 @@ func (g groupView) PatternChoice() Control {
 // sampleOption is a pattern as the design would have it, with every field that
 // goes along.
 func (g groupView) sampleOption(s sample) (Option, bool) {
-	clump := g.Path + ".pattern.clump"
-	doc, err := design.Set(g.Doc, g.Path+".pattern.kind", s.kind, g.Doc.View.Units)
-	if err == nil {
-		doc, err = design.Set(doc, clump, strconv.Itoa(s.clump), g.Doc.View.Units)
-	}
-	if err != nil {
-		return Option{}, false
-	}
-	p := doc.Design.Walls[g.Wall].Groups[g.Index].Pattern
 	now := g.Design.Pattern
-	return Option{
-		Value: s.kind, Label: g.T("pattern/" + s.key),
-		Selected: now.Kind == s.kind && now.Clump == s.clump,
-		Picture:  g.sampleOf(p),
-		AlsoPath: clump, AlsoValue: strconv.Itoa(s.clump),
-	}, true
+	o := Option{
+		Value: s.kind, Label: g.T("pattern/" + s.key), Selected: now.Kind == s.kind && now.Clump == s.clump,
+		Also: []Edit{{g.Path + ".pattern.clump", strconv.Itoa(s.clump)}},
+	}
+	if now.Kind != s.kind && s.kind != design.Shuffled {
+		o.Also = append(o.Also, Edit{g.Path + ".pattern.order", strconv.Itoa(g.sampleOrder(s.kind))})
+	}
+	doc := g.Doc
+	for _, e := range append([]Edit{{g.Path + ".pattern.kind", s.kind}}, o.Also...) {
+		var err error
+		if doc, err = design.Set(doc, e.Path, e.Value, g.Doc.View.Units); err != nil {
+			return Option{}, false
+		}
+	}
+	o.Picture = g.sampleOf(doc.Design.Walls[g.Wall].Groups[g.Index].Pattern)
+	return o, true
+}
+
+// waveOrder is the length of the sequence for waves and stripes: a prime that
+// leaves 3 when divided by 4, which gives nearly even shares, and about two
+// waves in a panel of usual size.
+const waveOrder = 23
+
+// sampleOrder is the length of the sequence that suits this field: for a folded
+// one that whose fold comes nearest to the field, so that it stands once.
+func (g groupView) sampleOrder(kind string) int {
+	if kind != design.PrimitiveRoot {
+		return waveOrder
+	}
+	order, _ := design.Lookup(g.Path + ".pattern.order")
+	best, least := waveOrder, math.Inf(1)
+	for n := int(order.Min); n <= int(order.Max); n++ {
+		if !design.IsPrime(n) || !design.Foldable(n) {
+			continue
+		}
+		rows, columns := field.Fold(n)
+		miss := math.Abs(math.Log(float64(rows)/float64(g.Built.Rows))) +
+			math.Abs(math.Log(float64(columns)/float64(g.Built.Columns)))
+		if miss < least {
+			best, least = n, miss
+		}
+	}
+	return best
 }
 
 // sampleOf draws the upper left corner of the field with another pattern.
