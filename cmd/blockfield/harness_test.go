@@ -101,11 +101,15 @@ type tab struct {
 	mu      sync.Mutex
 	faults  []string
 	allowed []string
+	workers []context.Context // those alive and gone, in order
 }
 
-// watch reports violations of the policy where they are seen: on the console.
+// watch reports violations of the policy where they are seen, on the console,
+// and counts the whole pictures of the preview.
 const watch = `addEventListener("securitypolicyviolation", (e) => console.error(
-	"securitypolicyviolation: " + e.effectiveDirective + " " + e.blockedURI + " " + e.sample));`
+	"securitypolicyviolation: " + e.effectiveDirective + " " + e.blockedURI + " " + e.sample));
+window.picturesDrawn = 0;
+addEventListener("message", (e) => { if (e.data?.type === "drawn") window.picturesDrawn += 1; });`
 
 // newTab opens an empty tab in a fresh profile.
 func newTab(t testing.TB) *tab {
@@ -141,18 +145,31 @@ func (b *tab) listen(ev any) {
 		b.fault("exception: " + exceptionText(ev.ExceptionDetails))
 	case *target.EventAttachedToTarget:
 		if kind := ev.TargetInfo.Type; kind == "iframe" || kind == "worker" {
-			go b.join(ev.TargetInfo.TargetID)
+			go b.join(ev.TargetInfo.TargetID, kind)
 		}
 	}
 }
 
 // join listens to a worker or to a frame in a process of its own, until the
 // test ends. One that has already gone away has nothing more to say.
-func (b *tab) join(id target.ID) {
+func (b *tab) join(id target.ID, kind string) {
 	ctx, cancel := chromedp.NewContext(chromium.ctx,
 		chromedp.WithTargetID(id), chromedp.WithDetachOnCancel(), chromedp.WithListener(b.listen))
 	context.AfterFunc(b.t.Context(), cancel)
-	_ = chromedp.Do(ctx)
+	if err := chromedp.Do(ctx); err != nil || kind != "worker" {
+		return
+	}
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	b.workers = append(b.workers, ctx)
+}
+
+// lastWorker is the worker that was started last.
+func (b *tab) lastWorker() context.Context {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	require.NotEmpty(b.t, b.workers)
+	return b.workers[len(b.workers)-1]
 }
 
 func argsText(args []*runtime.RemoteObject) string {
@@ -271,14 +288,32 @@ func (b *tab) text(selector string) string {
 // type, leave.
 func (b *tab) put(selector, value string) {
 	b.t.Helper()
-	b.do(chromedp.Focus(chromedp.CSS(selector)))
+	b.focus(selector)
 	eval[any](b, fmt.Sprintf("document.querySelector(%q).select()", selector))
+	if value == "" {
+		value = kb.Backspace
+	}
 	b.do(chromedp.KeyEvent(value), chromedp.KeyEvent(kb.Tab))
 }
 
+func (b *tab) focus(selector string) {
+	b.t.Helper()
+	eval[any](b, fmt.Sprintf("document.querySelector(%q).focus()", selector))
+}
+
+// click brings an element into sight and clicks its middle with the mouse. What
+// lies above it would take the click, and fails the test.
 func (b *tab) click(selector string) {
 	b.t.Helper()
-	b.do(chromedp.Click(chromedp.CSS(selector)))
+	at := eval[[]float64](b, fmt.Sprintf(`(() => {
+		const e = document.querySelector(%q);
+		e.scrollIntoView({block: "center", behavior: "instant"});
+		const r = e.getBoundingClientRect(), x = r.x + r.width / 2, y = r.y + r.height / 2;
+		const hit = document.elementFromPoint(x, y);
+		if (!e.contains(hit)) throw new Error("under another element: " + hit?.outerHTML.slice(0, 80));
+		return [x, y];
+	})()`, selector))
+	b.do(chromedp.MouseClickXY(at[0], at[1]))
 }
 
 // server is a site that can be stopped, so that what comes after finds nobody.

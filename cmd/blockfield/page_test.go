@@ -1,0 +1,239 @@
+package main_test
+
+import (
+	"bytes"
+	"encoding/json"
+	"fmt"
+	"image/png"
+	"math"
+	"testing"
+	"time"
+
+	cdpage "github.com/chromedp/cdproto/page"
+	"github.com/chromedp/chromedp"
+	"github.com/stretchr/testify/require"
+
+	"blockfield/engine"
+	"blockfield/engine/design"
+	"blockfield/engine/page"
+)
+
+// This file is how a test uses the page: what a person would call opening it,
+// changing the reading, typing a width.
+
+var readings = []string{page.Client, page.Maker, page.Builder}
+
+// calm is how long nothing may be drawn before a picture counts as the last.
+const calm = 500 * time.Millisecond
+
+const (
+	widthPath  = "walls[0].groups[0].width"
+	heightPath = "walls[0].groups[0].height"
+)
+
+// openPage opens the site's page in a fresh profile and waits until the engine
+// answers in it. The preview's module is held back: drawing by software takes
+// seconds, and most tests need no picture but the poster.
+func openPage(t testing.TB) (*tab, *server) {
+	t.Helper()
+	s := newServer(t, newGate(builtSite(t).Handler(), "preview.wasm"))
+	b := newTab(t)
+	b.open(s.URL + "/")
+	b.alive()
+	return b, s
+}
+
+// openPicture opens the page with its preview and waits until that has drawn.
+func openPicture(t testing.TB) (*tab, *server) {
+	t.Helper()
+	s := newServer(t, builtSite(t).Handler())
+	b := newTab(t)
+	b.open(s.URL + "/")
+	b.alive()
+	b.drawn()
+	return b, s
+}
+
+// alive waits until the engine answers in the page.
+func (b *tab) alive() {
+	b.t.Helper()
+	b.wait(`document.documentElement.classList.contains("alive")`)
+}
+
+// drawn waits until the preview has drawn.
+func (b *tab) drawn() {
+	b.t.Helper()
+	b.wait(`document.querySelector("iframe.preview-live")`)
+}
+
+// control is the selector of a form field.
+func control(path string) string { return fmt.Sprintf("[name=%q]", path) }
+
+// set types a value into the field at a path and leaves the field.
+func (b *tab) set(path, value string) {
+	b.t.Helper()
+	b.put(control(path), value)
+}
+
+// choose takes an entry of a list.
+func (b *tab) choose(path, value string) {
+	b.t.Helper()
+	eval[any](b, fmt.Sprintf(`(() => { const c = document.querySelector(%q); c.value = %q;
+		c.dispatchEvent(new Event("input", {bubbles: true})); c.dispatchEvent(new Event("change", {bubbles: true})); })()`,
+		control(path), value))
+}
+
+// read changes the reading.
+func (b *tab) read(reading string) {
+	b.t.Helper()
+	b.choose("view.reading", reading)
+	b.wait(fmt.Sprintf(`document.querySelector("main").dataset.reading === %q`, reading))
+}
+
+// sections are the sections that the present reading has.
+func (b *tab) sections() []string {
+	b.t.Helper()
+	return eval[[]string](b, `[...document.querySelectorAll("#nav a")].map((a) => a.hash.slice(1))`)
+}
+
+// section opens a section.
+func (b *tab) section(name string) {
+	b.t.Helper()
+	b.click(fmt.Sprintf(`#nav a[href="#%s"]`, name))
+	b.wait(fmt.Sprintf(`document.querySelector('#nav a[href="#%s"]').getAttribute("aria-current") === "page"`, name))
+}
+
+// revision is the code that the page shows.
+func (b *tab) revision() string {
+	b.t.Helper()
+	return b.text("#revision")
+}
+
+// shows waits until the page shows a revision.
+func (b *tab) shows(revision string) {
+	b.t.Helper()
+	b.wait(fmt.Sprintf(`document.querySelector("#revision").innerText === %q`, revision))
+}
+
+// strip is the line of figures under the picture, by their labels.
+func (b *tab) strip() map[string]string {
+	b.t.Helper()
+	return eval[map[string]string](b, `Object.fromEntries([...document.querySelectorAll("#strip dl > div")].map(
+		(d) => [d.querySelector("dt").innerText, d.querySelector("dd").innerText]))`)
+}
+
+// faultAt is the message that stands at a field; empty where there is none.
+func (b *tab) faultAt(path string) string {
+	b.t.Helper()
+	return eval[string](b, fmt.Sprintf(`(() => {
+		const c = document.querySelector(%q), f = document.getElementById(c.id + "-fault");
+		return f.hidden ? "" : f.innerText; })()`, control(path)))
+}
+
+// redrawn does something that changes the picture, and waits until the preview
+// has drawn it whole.
+func (b *tab) redrawn(do func()) {
+	b.t.Helper()
+	before := eval[int](b, "picturesDrawn")
+	do()
+	b.wait(fmt.Sprintf("picturesDrawn > %d", before))
+	b.settle()
+}
+
+// settle waits until the preview has drawn nothing for a moment.
+func (b *tab) settle() {
+	b.t.Helper()
+	for last := -1; ; {
+		now := eval[int](b, "picturesDrawn")
+		if now == last {
+			return
+		}
+		last = now
+		time.Sleep(calm)
+	}
+}
+
+// picture is a screenshot of the picture on the page, without its buttons.
+func (b *tab) picture() []byte {
+	b.t.Helper()
+	box := eval[cdpage.Viewport](b, `(() => {
+		scrollTo({top: 0, behavior: "instant"});
+		const r = document.querySelector("#stage").getBoundingClientRect();
+		return {x: r.x, y: r.y, width: r.width, height: r.height - 70, scale: 1};
+	})()`)
+	shot, err := chromedp.Call(b.ctx, cdpage.CaptureScreenshot, cdpage.CaptureScreenshotParams{Clip: &box})
+	require.NoError(b.t, err)
+	return shot.Data
+}
+
+// fine is the picture when the preview has no finer one to come: edges are
+// smoothed after the first whole picture.
+func (b *tab) fine() []byte {
+	b.t.Helper()
+	last := b.picture()
+	for {
+		time.Sleep(4 * calm)
+		now := b.picture()
+		if bytes.Equal(last, now) {
+			return now
+		}
+		last = now
+	}
+}
+
+// same waits until the picture is want again. Half a step of 255 in the mean is
+// less than the smoothing of the edges makes.
+func (b *tab) same(want []byte) {
+	b.t.Helper()
+	const halfStep = 0.5
+	var apart float64
+	for deadline := time.Now().Add(waitTimeout); time.Now().Before(deadline); time.Sleep(calm) {
+		if apart = difference(b.t, want, b.picture()); apart < halfStep {
+			return
+		}
+	}
+	b.t.Fatalf("the picture is %.2f of 255 away from what it was", apart)
+}
+
+// difference is how far two pictures of one size lie apart: the mean over all
+// pixels and colours, from 0 to 255.
+func difference(t testing.TB, a, b []byte) float64 {
+	t.Helper()
+	one, err := png.Decode(bytes.NewReader(a))
+	require.NoError(t, err)
+	other, err := png.Decode(bytes.NewReader(b))
+	require.NoError(t, err)
+	require.Equal(t, one.Bounds(), other.Bounds())
+	sum, n := 0.0, 0.0
+	for y := one.Bounds().Min.Y; y < one.Bounds().Max.Y; y++ {
+		for x := one.Bounds().Min.X; x < one.Bounds().Max.X; x++ {
+			r1, g1, b1, _ := one.At(x, y).RGBA()
+			r2, g2, b2, _ := other.At(x, y).RGBA()
+			for _, d := range []float64{float64(r1) - float64(r2), float64(g1) - float64(g2), float64(b1) - float64(b2)} {
+				sum += math.Abs(d) / 257
+				n++
+			}
+		}
+	}
+	return sum / n
+}
+
+// edited is the default design after edits of its fields, by Go itself.
+func edited(t testing.TB, edits ...string) (design.Document, engine.Result) {
+	t.Helper()
+	doc := design.Default()
+	for i := 0; i < len(edits); i += 2 {
+		var err error
+		doc, err = design.Set(doc, edits[i], edits[i+1], doc.View.Units)
+		require.NoError(t, err)
+	}
+	plan, err := engine.Plan(doc.Design, design.DefaultBook())
+	require.NoError(t, err)
+	return doc, plan
+}
+
+// quote is a text as script writes it.
+func quote(text string) string {
+	b, _ := json.Marshal(text)
+	return string(b)
+}

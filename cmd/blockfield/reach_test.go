@@ -1,0 +1,108 @@
+package main_test
+
+import (
+	"fmt"
+	"testing"
+
+	"github.com/chromedp/cdproto/input"
+	"github.com/chromedp/chromedp"
+	"github.com/chromedp/chromedp/kb"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"blockfield/engine/page"
+)
+
+// stops gives every place where Tab should stop a number. Radio buttons of one
+// name are one stop, and what is folded away is none.
+const stops = `(() => {
+	const seen = new Set();
+	const all = [...document.querySelectorAll("a[href], button, input, select, textarea, summary, [tabindex]")].filter((e) => {
+		if (e.disabled || e.tabIndex < 0 || !e.checkVisibility({visibilityProperty: true})) return false;
+		if (e.type !== "radio") return true;
+		if (seen.has(e.name)) return false;
+		seen.add(e.name);
+		return true;
+	});
+	window.stopOf = (e) => e.type === "radio" ? "radio " + e.name : "stop " + all.indexOf(e) + " " + e.tagName + " " + (e.id || e.name || e.innerText);
+	return all.map(stopOf);
+})()`
+
+// Tab goes through the whole page, past the picture, and out of it again.
+func TestTabReachesEverything(t *testing.T) {
+	b, _ := openPicture(t)
+	for _, reading := range readings {
+		b.read(reading)
+		b.settle()
+		want := eval[[]string](b, stops)
+		require.Greater(t, len(want), 10)
+		eval[any](b, `document.activeElement.blur()`)
+		eval[any](b, `getSelection().removeAllRanges()`)
+		reached := map[string]bool{}
+		for range len(want) + 10 {
+			b.do(chromedp.KeyEvent(kb.Tab))
+			at := eval[string](b, `document.activeElement === document.body ? "" : stopOf(document.activeElement)`)
+			assert.NotContains(t, at, "IFRAME")
+			reached[at] = true
+		}
+		for _, stop := range want {
+			assert.True(t, reached[stop], "%s: Tab never came to %s", reading, stop)
+		}
+	}
+}
+
+// The wheel over the picture scrolls the page.
+func TestWheelScrollsOverThePicture(t *testing.T) {
+	b, _ := openPicture(t)
+	b.size(390, 500)
+	box := eval[[]float64](b, `(() => { const r = document.querySelector("#pad").getBoundingClientRect(); return [r.x + r.width / 2, r.y + r.height / 2]; })()`)
+	_, err := chromedp.Call(b.ctx, input.DispatchMouseEvent, input.DispatchMouseEventParams{
+		Type: input.DispatchMouseEventTypeMouseWheel, X: box[0], Y: box[1], DeltaX: 0.001, DeltaY: 200,
+	})
+	require.NoError(t, err)
+	b.wait("scrollY > 100")
+}
+
+// Nothing is wider than the window, in any reading or section.
+func TestNothingScrollsSideways(t *testing.T) {
+	b, _ := openPage(t)
+	for _, reading := range readings {
+		b.read(reading)
+		for _, section := range b.sections() {
+			b.section(section)
+			for _, width := range []int64{360, 390, 768, 1440} {
+				b.size(width, 900)
+				wide := eval[[]string](b, `(() => {
+					if (document.documentElement.scrollWidth <= innerWidth) return [];
+					return [...document.body.querySelectorAll("*")].filter((e) => e.getBoundingClientRect().right > innerWidth + 0.5)
+						.map((e) => e.tagName + "." + e.className + " " + Math.round(e.getBoundingClientRect().right)).slice(0, 5);
+				})()`)
+				assert.Empty(t, wide, "%s, %s at %d px", reading, section, width)
+			}
+			b.size(1440, 900)
+		}
+	}
+}
+
+// After the first visit the page opens, calculates and draws without a network.
+func TestOffline(t *testing.T) {
+	b, s := openPicture(t)
+	b.wait(`(window.kept ??= navigator.serviceWorker.ready.then((r) => { window.active = r.active; }), window.active?.state === "activated")`)
+	s.stop()
+	b.allow("ERR_CONNECTION_REFUSED")
+	b.allow("not-kept")
+
+	b.do(chromedp.Reload())
+	b.alive()
+	b.drawn()
+	_, wide := edited(t, widthPath, "1.6 m")
+	b.set(widthPath, "1.6 m")
+	b.shows(wide.Revision)
+	b.click("#examples summary")
+	b.click(`#examples [data-address="designs/s5.json"]`)
+	b.wait(fmt.Sprintf(`document.querySelector("#revision").innerText !== %q`, wide.Revision))
+
+	// The proof that there was no network: what was not kept cannot be had.
+	assert.Equal(t, "failed", eval[string](b, `fetch("not-kept.txt").then(() => "came", () => "failed")`))
+	b.read(page.Maker)
+}

@@ -1,0 +1,44 @@
+package main_test
+
+import (
+	"flag"
+	"fmt"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"github.com/chromedp/chromedp"
+	"github.com/stretchr/testify/require"
+)
+
+var screensDir = flag.String("screens", "", "folder for screenshots of the page, for TestScreens")
+
+// Screenshots for people to look at: every reading and every section of it, on
+// a desk, a tablet and a phone.
+//
+//	go test ./cmd/blockfield -run TestScreens -screens DIR
+func TestScreens(t *testing.T) {
+	if *screensDir == "" {
+		t.Skip("only with -screens DIR")
+	}
+	require.NoError(t, os.MkdirAll(*screensDir, 0o755))
+	s := newServer(t, builtSite(t).Handler())
+	for _, width := range []int64{1440, 768, 390} {
+		b := newTab(t)
+		b.size(width, 900)
+		b.open(s.URL + "/")
+		b.alive()
+		b.drawn()
+		for _, reading := range readings {
+			b.read(reading)
+			for _, section := range b.sections() {
+				b.section(section)
+				b.settle()
+				name := fmt.Sprintf("%s-%s-%d.png", reading, section, width)
+				shot, err := chromedp.Run(b.ctx, chromedp.FullScreenshot(100))
+				require.NoError(t, err)
+				require.NoError(t, os.WriteFile(filepath.Join(*screensDir, name), shot, 0o644))
+			}
+		}
+	}
+}
