@@ -5,9 +5,9 @@ import { startWorker } from "./trusted.js";
 const SILENCE_MS = 20_000; // longest that an answer may take
 const MOST_RESTARTS = 3; // without one good answer between them
 
-// startEngine returns {ask, keep}. ask(request) promises the answer; it rejects
-// when the worker died over this very request. keep(text) is the design that a
-// new worker opens. restored gets that worker's first answer.
+// startEngine returns {ask}. ask(request) promises the answer; it rejects when
+// the worker died over this very request. restored gets the answers with which a
+// new worker takes up the last good design.
 export function startEngine({ url, restored, failed }) {
   let worker;
   let ready = false;
@@ -100,10 +100,5 @@ export function startEngine({ url, restored, failed }) {
         else waiting.push(one);
       });
     },
-    keep(good) {
-      text = good;
-    },
-    // For tests: what a crash of the worker looks like.
-    crash: () => restart(),
   };
 }

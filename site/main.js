@@ -11,7 +11,6 @@ import { insert, keepOffline } from "./trusted.js";
 const LINK_CHARS = 24; // a shorter fragment is a section or a place on the page
 
 const byID = (id) => document.getElementById(id);
-const decode = (base64) => Uint8Array.from(atob(base64), (char) => char.charCodeAt(0));
 const hash = () => location.hash.slice(1);
 
 let stored = true;
@@ -41,7 +40,7 @@ async function ask(request) {
 function apply(answer) {
   answer.fragments?.forEach(({ target, html }) => insert(target, html));
   answer.values?.forEach(({ path, value }) => showValue(path, value));
-  if (answer.scene) stage.show(decode(answer.scene));
+  if (answer.scene) stage.show(answer.scene);
   if (answer.text) keep(answer.text);
   if (answer.revision) showState(answer);
   if (answer.announce) status.announce(answer.announce);
@@ -225,7 +224,7 @@ async function begin() {
   const link = hash().length >= LINK_CHARS ? hash() : "";
   if (kept !== null) await open({ op: "open", text: kept, from: "saved" });
   if (link) await openLink(link);
-  if (kept === null && !link) stage.show(decode((await engine.ask({ op: "hello" })).scene));
+  if (kept === null && !link) stage.show((await engine.ask({ op: "hello" })).scene);
   document.documentElement.classList.remove("opening");
   document.documentElement.classList.add("alive");
   if (!link) followHash();

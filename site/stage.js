@@ -33,7 +33,8 @@ export function makeStage({ ask, viewed, still }) {
   let preview = null;
   let starts = 0;
   let failed = false;
-  let scene = null; // the last one, for a new frame
+  let encoded = ""; // the last scene, as it came
+  let scene = null; // and its bytes, for a new frame
   let seen = null; // a view that the design does not hold yet
   let alarm = 0;
   let rest = 0;
@@ -60,7 +61,7 @@ export function makeStage({ ask, viewed, still }) {
   }
 
   function receive(message) {
-    if (message.type === "drawn") {
+    if (message.type === "sharp" || message.type === "drawn") {
       clearTimeout(alarm);
       starts = 0;
       stage.classList.remove("stale");
@@ -153,10 +154,12 @@ export function makeStage({ ask, viewed, still }) {
   watchPointer(pad, { drag: (dx, dy) => move(mode, dx, dy), zoom });
 
   return {
-    // show takes the bytes of a scene.
-    show(bytes) {
+    // show takes the scene as text; one that is shown already costs nothing.
+    show(base64) {
+      if (base64 === encoded) return;
       const first = scene === null;
-      scene = bytes;
+      encoded = base64;
+      scene = Uint8Array.from(atob(base64), (char) => char.charCodeAt(0));
       if (failed) drawStill("picture", {});
       else if (preview) send();
       else if (first) start();
