@@ -58,7 +58,7 @@ bench: ## every benchmark
 	go test -run '^$$' -bench . -benchmem ./...
 
 golden: ## write the golden files anew; read the difference before you commit it
-	go test $$(grep -rl --include='*_test.go' 'flag.Bool("update"' . | xargs -r dirname | sort -u) -update
+	go test $$(grep -rl --include='*_test.go' 'flag.Bool("update"' ./cmd ./engine ./wasm | xargs dirname | sort -u) -update
 
 soak: race ## race detector, then each fuzz target for FUZZ_TIME
 	grep -rHo --include='*_test.go' 'func Fuzz[A-Za-z0-9_]*' engine cmd wasm | sort | \

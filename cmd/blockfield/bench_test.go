@@ -1,0 +1,110 @@
+package main_test
+
+import (
+	"slices"
+	"testing"
+	"time"
+
+	"github.com/chromedp/cdproto/cdp"
+	cdpage "github.com/chromedp/cdproto/page"
+	"github.com/chromedp/cdproto/systeminfo"
+	"github.com/chromedp/chromedp"
+	"github.com/stretchr/testify/require"
+)
+
+// The figures of the page in a browser. They depend on the machine, so they are
+// reported and not judged.
+
+// processorSeconds is what the browser with all its processes has used so far.
+func processorSeconds(b *tab) float64 {
+	b.t.Helper()
+	info, err := chromedp.CallBrowser(b.ctx, systeminfo.GetProcessInfo, cdp.Empty{})
+	require.NoError(b.t, err)
+	sum := 0.0
+	for _, p := range info.ProcessInfo {
+		sum += p.CPUTime
+	}
+	return sum
+}
+
+// An idle page: processor time in ten seconds in which nobody does anything,
+// beside that of an empty page.
+func BenchmarkIdlePage(b *testing.B) {
+	const span = 10 * time.Second
+	idle := func(t *tab) float64 {
+		time.Sleep(2 * time.Second) // for what starting has left to do
+		before := processorSeconds(t)
+		time.Sleep(span)
+		return processorSeconds(t) - before
+	}
+	for b.Loop() {
+		empty := newTab(b)
+		empty.open("about:blank")
+		base := idle(empty)
+		page, _ := openPicture(b)
+		page.fine()
+		used := idle(page)
+		b.ReportMetric(base, "s/10s-empty")
+		b.ReportMetric(used, "s/10s-page")
+	}
+}
+
+// An edit: from the event of the control to the changed page, while the preview
+// draws by software.
+func BenchmarkEdit(b *testing.B) {
+	page, _ := openPicture(b)
+	page.fine()
+	const script = `(async () => {
+		const width = document.querySelector('[name="walls[0].groups[0].width"]');
+		const revision = document.querySelector("#revision");
+		const times = [];
+		for (let i = 0; i < 31; i++) {
+			const changed = new Promise((resolve) => new MutationObserver((_, o) => { o.disconnect(); resolve(performance.now()); })
+				.observe(revision, {childList: true, characterData: true, subtree: true}));
+			width.value = 1200 + 40 * (i % 7 + 1) + " mm";
+			width.dataset.dirty = "";
+			const start = performance.now();
+			width.dispatchEvent(new Event("change", {bubbles: true}));
+			times.push(await changed - start);
+			await new Promise((resolve) => setTimeout(resolve, 60));
+		}
+		return times.slice(1);
+	})()`
+	for b.Loop() {
+		times := eval[[]float64](page, script)
+		slices.Sort(times)
+		b.ReportMetric(times[len(times)/2], "ms/edit-median")
+		b.ReportMetric(times[len(times)*9/10], "ms/edit-90th")
+	}
+}
+
+// A first visit: from its start to the first paint, to the answering engine,
+// and to the first picture of the preview.
+func BenchmarkFirstVisit(b *testing.B) {
+	const marks = `new MutationObserver(() => {
+		if (!document.documentElement) return;
+		if (document.documentElement.classList.contains("alive")) window.aliveAt ??= performance.now();
+		if (document.querySelector("iframe.preview-live")) window.drawnAt ??= performance.now();
+	}).observe(document, {subtree: true, attributes: true, childList: true});`
+	s := newServer(b, builtSite(b).Handler())
+	var paint, alive, drawn []float64
+	for b.Loop() {
+		t := newTab(b)
+		_, err := chromedp.Call(t.ctx, cdpage.AddScriptToEvaluateOnNewDocument, cdpage.AddScriptToEvaluateOnNewDocumentParams{Source: marks})
+		require.NoError(b, err)
+		t.open(s.URL + "/")
+		t.alive()
+		t.drawn()
+		paint = append(paint, eval[float64](t, `performance.getEntriesByName("first-contentful-paint")[0].startTime`))
+		alive = append(alive, eval[float64](t, "window.aliveAt"))
+		drawn = append(drawn, eval[float64](t, "window.drawnAt"))
+		require.NoError(b, chromedp.Cancel(t.ctx))
+	}
+	for _, one := range []struct {
+		all  []float64
+		unit string
+	}{{paint, "ms/first-paint"}, {alive, "ms/alive"}, {drawn, "ms/picture"}} {
+		slices.Sort(one.all)
+		b.ReportMetric(one.all[len(one.all)/2], one.unit)
+	}
+}
