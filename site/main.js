@@ -217,14 +217,14 @@ watchFiles({
 });
 window.addEventListener("hashchange", followHash);
 
-// The first answer. Without a job or a link it says what the page shows
-// already: only the picture is new.
+// The first answers. Without a job or a link that could be opened they say what
+// the page shows already: only the picture is new.
 async function begin() {
   const kept = store.load();
   const link = hash().length >= LINK_CHARS ? hash() : "";
   if (kept !== null) await open({ op: "open", text: kept, from: "saved" });
   if (link) await openLink(link);
-  if (kept === null && !link) stage.show((await engine.ask({ op: "hello" })).scene);
+  if (stage.empty()) stage.show((await engine.ask({ op: "hello" })).scene);
   document.documentElement.classList.remove("opening");
   document.documentElement.classList.add("alive");
   if (!link) followHash();

@@ -20,7 +20,7 @@ const VIEW_FIELDS = {
   elevation: "view.lamp.elevation",
 };
 
-// makeStage returns {show, mode, zoom, reset}. ask sends a request to the
+// makeStage returns {show, empty, forget, mode, zoom}. ask sends a request to the
 // engine; viewed(fields) is told the paths and values of a new view; still() is
 // called once when the moving picture has failed.
 export function makeStage({ ask, viewed, still }) {
@@ -165,6 +165,8 @@ export function makeStage({ ask, viewed, still }) {
       else if (first) start();
       if (!failed && !mount.querySelector(".preview-live") && !first) stage.classList.add("stale");
     },
+    // empty reports whether there was no scene yet.
+    empty: () => scene === null,
     // forget drops a view that was not kept yet: another design is coming.
     forget() {
       clearTimeout(rest);
