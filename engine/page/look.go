@@ -92,8 +92,8 @@ func (v *view) lookSlots() []slot {
 		}
 		all = append(all,
 			slot{id: "field-" + g.Key, template: "field", data: g},
-			slot{id: "kind-" + g.Key, template: "kind", data: g, controls: true, trigger: ".pattern.kind"},
-			slot{id: "board-" + g.Key, template: "board", data: g, controls: true, trigger: ".frame.joint"},
+			slot{id: "kind-" + g.Key, template: "kind", data: g, after: endsIn(".pattern.kind")},
+			slot{id: "board-" + g.Key, template: "board", data: g, after: endsIn(".frame.joint")},
 		)
 	}
 	return append(all, v.atTheEnd()...)

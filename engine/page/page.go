@@ -106,14 +106,17 @@ func Fragments(in Input, changed string) []Fragment {
 	v := newView(in)
 	all := v.around()
 	for _, s := range v.slots() {
-		if s.controls && !s.after(changed) {
+		if s.after != nil && !s.after(changed) {
 			continue
 		}
 		all = append(all, Fragment{s.id, v.render(s.template, s.data)})
 	}
 	for _, path := range v.fields() {
-		w, _ := v.watchAt(path)
-		all = append(all, Fragment{watchID(path), v.render("watch-at", w)})
+		html := ""
+		if w, ok := v.watchAt(path); ok {
+			html = v.render("watch-at", w)
+		}
+		all = append(all, Fragment{watchID(path), html})
 	}
 	return all
 }

@@ -68,14 +68,20 @@ type slot struct {
 	id       string
 	template string
 	data     any
-	// controls says that the slot holds controls. It is then rendered only
-	// after an edit of a field whose path ends in trigger.
-	controls bool
-	trigger  string
+	// after says of which edits something follows here; nil: of any. A slot
+	// that holds controls must not follow from an edit of them.
+	after func(changed string) bool
 }
 
-func (s slot) after(changed string) bool {
-	return s.trigger != "" && strings.HasSuffix(changed, s.trigger)
+// endsIn is for slots that follow from one field only.
+func endsIn(suffix string) func(string) bool {
+	return func(changed string) bool { return strings.HasSuffix(changed, suffix) }
+}
+
+// assumable reports whether an edit may change what is assumed.
+func assumable(changed string) bool {
+	f, ok := design.Lookup(changed)
+	return ok && f.Assumable
 }
 
 // slots are the parts of the open section that follow from edits.
@@ -96,7 +102,7 @@ func (v *view) slots() []slot {
 func (v *view) atTheEnd() []slot {
 	all := []slot{{id: "watch-outs", template: "watch-outs", data: v}}
 	if v.Reading != Client {
-		all = append(all, slot{id: "assumed", template: "assumed", data: v})
+		all = append(all, slot{id: "assumed", template: "assumed", data: v, after: assumable})
 	}
 	return all
 }

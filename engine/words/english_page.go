@@ -158,8 +158,8 @@ func englishLookWall() map[string]string {
 		"snap/down":       "{n} down = {size}",
 		"snap/less":       "{n}: {size}",
 		"snap/more":       "{n}: {size}",
-		"snap/less-label": "One block less: {size}",
-		"snap/more-label": "One block more: {size}",
+		"snap/less-label": ", one block less",
+		"snap/more-label": ", one block more",
 
 		"relief/shallow":  "Shallow",
 		"relief/middling": "Middling",
