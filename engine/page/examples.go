@@ -59,7 +59,7 @@ type Message struct{ Key, Text string }
 func (v *view) Messages() []Message {
 	var all []Message
 	for _, key := range []string{
-		"restarted", "engine-failed", "picture-failed", "not-kept", "copied", "copy-by-hand", "not-opened", "too-large", "dismiss", "loading",
+		"restarted", "engine-failed", "picture-failed", "not-kept", "copied", "copy-by-hand", "not-opened", "too-large", "dismiss",
 	} {
 		all = append(all, Message{key, v.T("message/" + key)})
 	}
@@ -76,4 +76,12 @@ func (v *view) Units() Control {
 func (v *view) ReadingChoice() Control {
 	c, _ := v.control("view.reading")
 	return c
+}
+
+// Modules are the scripts that main.js needs, so that a browser can ask for all
+// of them at once.
+func (d indexData) Modules() []string {
+	return []string{
+		"engine.js", "files.js", "form.js", "pointer.js", "preview.js", "stage.js", "status.js", "store.js", "trusted.js",
+	}
 }

@@ -174,11 +174,15 @@ func (g groupView) snap(key string, n, panels int, count, size string, fixed boo
 	return s
 }
 
-// Swatches are the woods, each in the tone that the picture shows.
+// Swatches are the woods, each in the tone that the picture shows. A frame of
+// the same wood goes along.
 func (g groupView) Swatches() Control {
 	c, _ := g.control(g.Path + ".wood")
 	c.Kind, c.Look = "radio", "swatches"
 	for i, o := range c.Options {
+		if g.Design.Frame.Wood == g.Design.Wood {
+			c.Options[i].Also = []Edit{{g.Path + ".frame.wood", o.Value}}
+		}
 		if m, ok := scene.WoodMaterial(o.Value, g.Design.Finish.Kind); ok {
 			c.Options[i].Picture = swatch(m)
 		}

@@ -58,7 +58,6 @@ func englishFrame() map[string]string {
 		"message/not-opened":     "This was not opened, and your design is as it was:",
 		"message/too-large":      "The file is larger than a design can be.",
 		"message/dismiss":        "Close",
-		"message/loading":        "Getting ready…",
 
 		"stage/label":    "Picture of the panel",
 		"stage/frame":    "Moving picture of the panel",
