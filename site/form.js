@@ -56,7 +56,7 @@ export function watchForm({ root, edit }) {
     const answer = await edit(path, value, control.dataset).catch(() => null);
     const next = busy.get(path);
     busy.delete(path);
-    if (next && valueOf(next) !== value) {
+    if (next && (next !== control || valueOf(next) !== value)) {
       send(next);
       return;
     }

@@ -1,0 +1,161 @@
+package page
+
+import (
+	"html/template"
+	"math"
+	"strings"
+
+	"blockfield/engine/design"
+	"blockfield/engine/draw"
+	"blockfield/engine/length"
+)
+
+// Sizes of the drawing of a wall, as parts of its longer side.
+const (
+	wallType   = 1.0 / 34 // height of the type
+	wallMargin = 4.2      // heights of type around the wall, for dimension lines
+)
+
+// figureMM is the height of the person in the drawing, the eyes and the
+// shoulders in proportion; a common height, from memory.
+const figureMM = 1750
+
+// WallDrawing draws the first wall to scale, seen from the room.
+func (v *view) WallDrawing() template.HTML {
+	w := v.Doc.Design.Walls[0]
+	d := wallDrawing{v: v, wall: w, width: w.Width.Millimetres(), height: w.Height.Millimetres()}
+	d.size = math.Max(d.width, d.height*1.2) * wallType
+	m := wallMargin * d.size
+	d.Canvas = draw.New("wall-svg", draw.Box{X: -m, Y: -1.5 * d.size, Width: d.width + 1.6*m, Height: d.height + m + 1.5*d.size})
+	d.Class("drawing wall-drawing")
+	d.Title(v.T("wall/drawing-title"))
+	d.Desc(v.wallText())
+	d.draw()
+	return template.HTML(d.String())
+}
+
+// wallText says in words where the panels hang.
+func (v *view) wallText() string {
+	g := v.First()
+	return v.T("wall/drawing-text",
+		"wallWidth", v.Doc.Design.Walls[0].Width, "wallHeight", v.Doc.Design.Walls[0].Height,
+		"width", g.Built.TotalWidth, "height", g.Built.TotalHeight, "left", g.Built.Left, "bottom", g.Built.Bottom)
+}
+
+type wallDrawing struct {
+	*draw.Canvas
+	v             *view
+	wall          design.Wall
+	width, height float64 // mm
+	size          float64 // height of the type
+}
+
+// box turns a rectangle on the wall, y up from the floor, into the drawing's.
+func (d wallDrawing) box(x, y, width, height length.Length) draw.Box {
+	h := height.Millimetres()
+	return draw.Box{X: x.Millimetres(), Y: d.height - y.Millimetres() - h, Width: width.Millimetres(), Height: h}
+}
+
+func (d wallDrawing) draw() {
+	d.Rect(draw.Box{Width: d.width, Height: d.height}, draw.Class("wall"), draw.Fill("none"), draw.Stroke("currentColor"), d.line(0.1))
+	d.studs()
+	for _, o := range d.wall.Obstacles {
+		d.obstacle(o)
+	}
+	for _, g := range d.v.Groups() {
+		if g.Wall == 0 {
+			d.group(g)
+		}
+	}
+	d.figure()
+	d.dimensions()
+	d.Line(-2*d.size, d.height, d.width+1.5*d.size, d.height, draw.Class("floor"), draw.Stroke("currentColor"), d.line(0.16))
+}
+
+func (d wallDrawing) line(heights float64) draw.Attr { return draw.StrokeWidth(heights * d.size) }
+
+func (d wallDrawing) studs() {
+	step := d.wall.StudStep
+	if !strings.Contains(d.wall.Kind, "studs") || step.IsZero() {
+		return
+	}
+	for x := d.wall.StudFirst; x.Cmp(d.wall.Width) < 0; x = x.Add(step) {
+		mm := x.Millimetres()
+		d.Line(mm, 0, mm, d.height, draw.Class("stud"), draw.Stroke("currentColor"), d.line(0.06), draw.Dash(0.7*d.size, 0.5*d.size))
+	}
+}
+
+func (d wallDrawing) obstacle(o design.Obstacle) {
+	b := d.box(o.X, o.Y, o.Width, o.Height)
+	d.Group("obstacle", func() {
+		d.Rect(b, d.Hatch(0.5*d.size, 0.08*d.size, 45), draw.Stroke("currentColor"), d.line(0.08))
+		d.Text(b.X+b.Width/2, b.Y-0.35*d.size, d.v.T("choice/"+o.Kind), draw.Middle(), draw.Size(0.85*d.size), draw.Fill("currentColor"))
+	})
+}
+
+// drawnCells is how many cells are drawn one by one on a wall; larger fields
+// would be a grey haze at this scale, and slow.
+const drawnCells = 6000
+
+func (d wallDrawing) group(g groupView) {
+	frame := g.Built.OuterWidth.Sub(g.Built.FieldWidth).Half()
+	for _, p := range g.Built.Panels {
+		outer := d.box(p.Left, p.Bottom, g.Built.OuterWidth, g.Built.OuterHeight)
+		d.Rect(outer, draw.Class("panel"), draw.Fill("#b08d62"), draw.Stroke("currentColor"), d.line(0.1))
+		if len(p.Grid.Levels)*len(g.Built.Panels) > drawnCells {
+			continue
+		}
+		x, y := outer.X+frame.Millimetres(), outer.Y+frame.Millimetres()
+		f := draw.Field{Columns: p.Grid.Columns, Rows: p.Grid.Rows, Levels: p.Grid.Levels, Pitch: g.Built.Pitch.Millimetres()}
+		d.Group("panel-field", func() { fieldPaths(d.Canvas, f, p.Grid.Heights) }, draw.Move(x, y))
+	}
+}
+
+// figure is a person for scale, at the side where there is room.
+func (d wallDrawing) figure() {
+	const head = figureMM / 7.48 // canon of proportion, common practice
+	x := d.width - 0.9*head*2
+	if g := d.v.First(); g.Built.Left.Add(g.Built.TotalWidth).Millimetres() > x-head {
+		x = 0.9 * head * 2
+	}
+	at := func(across, up float64) (float64, float64) { return x + across*head, d.height - up*head }
+	var body []float64
+	half := figureHalf()
+	for _, p := range half {
+		px, py := at(p[0], p[1])
+		body = append(body, px, py)
+	}
+	for i := len(half) - 1; i >= 0; i-- {
+		px, py := at(-half[i][0], half[i][1])
+		body = append(body, px, py)
+	}
+	cx, cy := at(0, 6.98)
+	d.Group("figure", func() {
+		d.Circle(cx, cy, 0.5*head, draw.Fill("currentColor"))
+		d.Path(draw.Polygon(body...), draw.Fill("currentColor"))
+	})
+}
+
+// figureHalf is the outline of a standing person from the neck down the left
+// side to between the legs, across and up in heads. Drawn by us.
+func figureHalf() [][2]float64 {
+	return [][2]float64{
+		{-0.18, 6.42}, {-0.62, 6.3}, {-0.86, 6.12}, {-0.97, 5.8}, {-1.04, 4.9}, {-1.1, 4.2}, {-1.08, 3.55}, {-0.98, 3.4},
+		{-0.88, 3.55}, {-0.84, 4.2}, {-0.74, 5.2}, {-0.64, 5.4}, {-0.6, 4.6}, {-0.64, 3.6}, {-0.58, 2}, {-0.52, 0.25},
+		{-0.6, 0}, {-0.16, 0}, {-0.14, 0.3}, {-0.1, 2}, {0, 3.35},
+	}
+}
+
+func (d wallDrawing) dimensions() {
+	g := d.v.First()
+	left, width := g.Built.Left.Millimetres(), g.Built.TotalWidth.Millimetres()
+	bottom, height := g.Built.Bottom.Millimetres(), g.Built.TotalHeight.Millimetres()
+	show := func(l length.Length) string { return d.v.Words.Units.Number(l) }
+	below, beside := d.height+1.7*d.size, -1.3*d.size
+	d.DimensionH(draw.Dimension{From: 0, To: left, At: below, Object: d.height, Text: show(g.Built.Left), Size: d.size})
+	d.DimensionH(draw.Dimension{From: left, To: left + width, At: below, Object: d.height, Text: show(g.Built.TotalWidth), Size: d.size})
+	d.DimensionH(draw.Dimension{From: 0, To: d.width, At: below + 1.7*d.size, Object: d.height, Text: show(d.wall.Width), Size: d.size})
+	d.DimensionV(draw.Dimension{From: d.height - bottom, To: d.height, At: beside, Object: 0, Text: show(g.Built.Bottom), Size: d.size})
+	d.DimensionV(draw.Dimension{From: d.height - bottom - height, To: d.height - bottom, At: beside, Object: 0, Text: show(g.Built.TotalHeight), Size: d.size})
+	d.DimensionV(draw.Dimension{From: 0, To: d.height, At: beside - 1.7*d.size, Object: 0, Text: show(d.wall.Height), Size: d.size})
+}
