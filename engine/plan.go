@@ -10,12 +10,14 @@ package engine
 import (
 	"errors"
 	"fmt"
+	"slices"
 
 	"blockfield/engine/bench"
 	"blockfield/engine/check"
 	"blockfield/engine/cost"
 	"blockfield/engine/design"
 	"blockfield/engine/panel"
+	"blockfield/engine/wall"
 	"blockfield/engine/words"
 )
 
@@ -29,6 +31,15 @@ type Result struct {
 	Bill      bench.Bill
 	Price     cost.Price
 	WatchOuts []check.WatchOut // the worst first
+	Private   []check.WatchOut // those with figures of the price book, which no client may see
+}
+
+// AllWatchOuts returns the private watch-outs with the others, for who may see
+// both, the worst first.
+func (r Result) AllWatchOuts() []check.WatchOut {
+	all := slices.Concat(r.WatchOuts, r.Private)
+	check.Sort(all)
+	return all
 }
 
 // Group is one group of panels, built, with its place in the design.
@@ -81,10 +92,39 @@ func Plan(d design.Design, b design.Book) (Result, error) {
 		return Result{}, err
 	}
 	out.Mass = Mass{HeaviestPanelKg: out.Bill.HeaviestKg, TotalKg: out.Bill.TotalKg}
+	out.WatchOuts = append(out.WatchOuts, out.Bill.WatchOuts(d, built)...)
+	out.WatchOuts = append(out.WatchOuts, wall.WatchOuts(d.Room, d.Work.Crew, hung(d, out))...)
 	out.Price, err = cost.Calculate(quantities(d, out.Bill), b, d.Money)
 	out.WatchOuts = append(out.WatchOuts, unpriced(err)...)
-	check.Sort(out.WatchOuts)
+	out.WatchOuts = append(out.WatchOuts, cost.Indication(d.Work)...)
+	out.WatchOuts = append(out.WatchOuts, out.Price.WatchOuts(b, d.Money)...)
+	out.sort()
 	return out, nil
+}
+
+// hung is the groups as the wall knows them.
+func hung(d design.Design, r Result) []wall.Hung {
+	all := make([]wall.Hung, len(r.Groups))
+	for i, g := range r.Groups {
+		all[i] = wall.Hung{
+			Path: g.Path, Wall: d.Walls[g.Wall], Design: g.Design, Built: g.Built,
+			PanelKg: r.Bill.Groups[i].HeaviestKg,
+		}
+	}
+	return all
+}
+
+// sort takes the private watch-outs out of the others and puts the worst of
+// either first.
+func (r *Result) sort() {
+	for _, w := range r.WatchOuts {
+		if w.Private {
+			r.Private = append(r.Private, w)
+		}
+	}
+	r.WatchOuts = slices.DeleteFunc(r.WatchOuts, func(w check.WatchOut) bool { return w.Private })
+	check.Sort(r.WatchOuts)
+	check.Sort(r.Private)
 }
 
 // unpriced says what the price book lacks.

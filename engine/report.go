@@ -116,12 +116,21 @@ type MoneyReport struct {
 
 // WatchOutReport is one watch-out with its sentence in English.
 type WatchOutReport struct {
-	Code     string `json:"code"`
-	Level    string `json:"level"`
-	Gate     string `json:"gate,omitempty"`
-	Field    string `json:"field,omitempty"`
-	Sentence string `json:"sentence"`
-	Source   string `json:"source"`
+	Code     string     `json:"code"`
+	Level    string     `json:"level"`
+	Gate     string     `json:"gate,omitempty"`
+	Evidence bool       `json:"evidence,omitempty"` // only evidence clears it, never a signature
+	Private  bool       `json:"private,omitempty"`  // holds figures of the price book
+	Field    string     `json:"field,omitempty"`
+	Sentence string     `json:"sentence"`
+	Source   string     `json:"source"`
+	Fix      *FixReport `json:"fix,omitempty"`
+}
+
+// FixReport is the smallest edit that clears a watch-out.
+type FixReport struct {
+	Path  string `json:"path"`
+	Value string `json:"value"`
 }
 
 // Report returns what a Result says to other programs.
@@ -138,11 +147,16 @@ func (r Result) Report(reader words.Reader) Report {
 		out.Groups = append(out.Groups, groupReport(g))
 	}
 	out.Field, out.Panel = out.Groups[0].Field, out.Groups[0].Panel
-	for _, w := range r.WatchOuts {
-		out.WatchOuts = append(out.WatchOuts, WatchOutReport{
-			Code: w.Code, Level: w.Level.String(), Gate: string(w.Gate), Field: w.Field,
+	for _, w := range r.AllWatchOuts() {
+		line := WatchOutReport{
+			Code: w.Code, Level: w.Level.String(), Gate: string(w.Gate),
+			Evidence: w.Evidence, Private: w.Private, Field: w.Field,
 			Sentence: reader.Say(w.Code, w.Args), Source: w.Source,
-		})
+		}
+		if w.Fix != nil {
+			line.Fix = &FixReport{w.Fix.Path, w.Fix.Value}
+		}
+		out.WatchOuts = append(out.WatchOuts, line)
 	}
 	return out
 }

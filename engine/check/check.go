@@ -61,6 +61,7 @@ type WatchOut struct {
 	Level    Level
 	Gate     Gate
 	Evidence bool           // a Stop that only evidence can clear, never a signature
+	Private  bool           // holds figures of the price book: no client may see it
 	Args     map[string]any // of the sentence; values as package words takes them
 	Field    string         // path of the field to change, below the design; may be empty
 	Source   string         // of the limit

@@ -150,7 +150,8 @@ func (c *calculator) waterfall(p *Price, m design.Money) {
 	p.Cost = p.Direct.Add(p.Contingency)
 
 	p.List = p.Cost.MulDiv(whole, whole-ppm(policy.Margin), money.HalfAway)
-	if least := c.priced(policy.MinimumCharge, 1, 1); p.List.Cmp(least) < 0 {
+	p.MinimumApplied = false
+	if least := c.minimum(); p.List.Cmp(least) < 0 {
 		p.List, p.MinimumApplied = least, true
 	}
 	p.Discount = percent(p.List, m.Discount)
@@ -164,6 +165,9 @@ func (c *calculator) waterfall(p *Price, m design.Money) {
 	p.Tax = percent(p.Net, m.Tax)
 	p.Gross = p.Net.Add(p.Tax)
 }
+
+// minimum is the lowest list price of a job.
+func (c *calculator) minimum() money.Money { return c.priced(c.book.Policy.MinimumCharge, 1, 1) }
 
 // step is the policy's step, at least one smallest unit of the currency.
 func (c *calculator) step() money.Money {

@@ -17,7 +17,7 @@ const (
 	snapNotedMM           = 5        // between the wished and the built size
 )
 
-// WatchOuts returns what is to be said of the group's pattern and size. path is
+// WatchOuts returns what is to be said of the group's pattern, size and frame. path is
 // where the group stands below the design, "walls[0].groups[0]".
 func (g Group) WatchOuts(in design.Group, path string) []check.WatchOut {
 	var all []check.WatchOut
@@ -25,7 +25,8 @@ func (g Group) WatchOuts(in design.Group, path string) []check.WatchOut {
 	all = append(all, g.run(in, path)...)
 	all = append(all, g.repeats(path)...)
 	all = append(all, g.alike(in, path)...)
-	return append(all, g.snapped(in, path)...)
+	all = append(all, g.snapped(in, path)...)
+	return append(all, g.shallowFrame(in, path)...)
 }
 
 func (g Group) shares(in design.Group, path string) []check.WatchOut {

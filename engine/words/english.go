@@ -5,6 +5,7 @@ package words
 func english() []map[string]string {
 	return []map[string]string{
 		englishBench(),
+		englishBenchChecks(),
 		englishChecks(),
 		englishFaults(),
 		englishPage(),

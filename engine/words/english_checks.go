@@ -15,5 +15,41 @@ func englishChecks() map[string]string {
 		"pattern/repeats":       "The same pattern {n} times side by side steers sound into a few directions. Use a longer pattern.",
 		"panel/alike":           "{n} like panels side by side steer sound into a few directions. Make one a counter-panel: order {order}.",
 		"field/snapped":         "You asked {askedWidth} × {askedHeight}; whole blocks give {width} × {height}. Take it, or let the frame make up the rest.",
+
+		"frame/too-shallow": "Cleat, backer and tallest block are {stack} deep, the frame board is {board}: the blocks stand {proud} too far out, or the frame misses the wall. Take a board of {need}, or blocks up to {tallest}.",
+		"frame/less-reveal": "Cleat, backer and tallest block are {stack} deep, the frame board is {board}: it stands {reveal} proud of the blocks, and {wanted} was wanted. Take a board of {need}.",
+
+		"wall/hands-to-lift":   "One panel weighs {mass} and its top hangs at {top}: lifting it takes {people} people, and {crew} {crew|is|are} there. Bring more hands, use a panel lifter, or split it.",
+		"wall/hands-to-carry":  "One panel weighs {mass}: carrying it takes {people} people, and {crew} {crew|is|are} there. Bring more hands or split it.",
+		"wall/lifting-method":  "One panel weighs {mass}. Above {limit} it is not lifted by hand: whoever leads the lift names a method, such as a panel lifter or a hoist. Or split it into smaller panels.",
+		"wall/above-ears":      "The middle of the panel is {off} above the ears at {ears}. It does most for listeners at the height of its middle.",
+		"wall/below-ears":      "The middle of the panel is {off} below the ears at {ears}. It does most for listeners at the height of its middle.",
+		"wall/fire-question":   "The public comes into this room. Ask whoever answers for fire safety there which class the surface must have, and get it in writing before anything is bought. Promise no class for wood and finish that were not tested.",
+		"price/indication":     "Nobody has surveyed the site, so this price is an indication and no offer.",
+		"price/own-indication": "Nobody has surveyed the site, so list and hours are an indication. Measure wall and way in before you buy.",
+
+		"price/below-floor":       "At this price the job leaves {left} of it. The floor is {floor}.",
+		"price/below-minimum":     "After the discount the price is {net}, below the minimum charge of {minimum}.",
+		"price/deposit":           "The first payment, {deposit}, does not cover what is bought for the job, {boughtIn}. Ask for {share} at the order.",
+		"price/over-budget":       "The price with tax is {price}, {over} over the budget of {budget}.",
+		"price/goods-over-budget": "What is bought comes to {price}, {over} over the budget of {budget}.",
+	}
+}
+
+// englishBenchChecks says the watch-outs of stock, saw, glue and finish.
+func englishBenchChecks() map[string]string {
+	return map[string]string{
+		"bench/not-measured":     "All sizes rest on the label: {size} is what the section should have. Measure ten sticks before the first cut.",
+		"bench/sheet-too-small":  "A backer of {width} × {height} with its trimming does not come out of a sheet of {sheetWidth} × {sheetLength}. Make the group {across} × {down} panels.",
+		"bench/sheets-too-small": "A backer of {width} × {height} with its trimming does not come out of a sheet of {sheetWidth} × {sheetLength}, and a group does not take enough panels to split it. Make the field smaller.",
+		"bench/waste":            "{share} of the {wood} sticks, {size} square and {length} long, ends up in no panel. Another stick length may waste less.",
+		"bench/one-a-sheet":      "Each of the {n} backers, {width} × {height}, takes a sheet of {sheetWidth} × {sheetLength} of its own. A slightly narrower panel may come twice out of one.",
+		"bench/short-block":      "A block of {height} cannot be held by hand at the saw. Hold it in a clamped carrier, let the blade stop before you lift it out, and keep hands {away} from the blade.",
+		"bench/tiny-block":       "A block of {height} is too short even for a usual carrier. Make it taller, or say how it is cut and who answers for it.",
+		"bench/short-tail":       "With nothing but a hand to hold it, the last {tail} of a stick brings fingers to the blade. Leave {least}, or cut in a clamped carrier.",
+		"bench/sanding-time":     "Sanding takes {hours} with the machine in the hand. From {limit} a day on its vibration calls for measures: spread it over {days} days or people.",
+		"bench/glue-skins":       "Gluing a full row takes {row} s, and {safe} of the {open} s that this glue stays open are safe. Glue {blocks} {blocks|block|blocks} at a time, or take a slower glue.",
+		"bench/cold-shop":        "The shop has {now}. Most wood glue turns chalky and weak below {least}.",
+		"bench/oily-rags":        "Rags with {finish} on them can catch fire by themselves within hours. Lay them flat outdoors, or under water in a lidded metal tin.",
 	}
 }

@@ -1,0 +1,79 @@
+package bench
+
+import (
+	"math"
+	"strconv"
+
+	"blockfield/engine/check"
+	"blockfield/engine/design"
+	"blockfield/engine/wood"
+	"blockfield/engine/words"
+)
+
+// sanding spreads the hours of a sander in the hand. Work.Crew is not asked: it
+// is who carries and hangs, and says nothing of who sands.
+func (b Bill) sanding() []check.WatchOut {
+	hours := b.SandingHours.Typical
+	days := roundUp(hours / sandingHoursADay)
+	if days <= 1 {
+		return nil
+	}
+	return []check.WatchOut{{
+		Code: "bench/sanding-time", Level: check.Caution,
+		Args: words.Args{
+			"hours": words.Hours(hours), "days": days,
+			"limit": words.Hours(sandingHoursADay),
+		},
+		Source: sandingSource,
+	}}
+}
+
+// longRow compares the time for gluing the fullest row with the glue's.
+func (b Bill) longRow(in design.Bench, jobs []job) []check.WatchOut {
+	open := in.GlueOpenMinutes * secondsAMinute
+	safe := open * safeOpenPct / 100
+	if b.GlueRowSeconds <= safe {
+		return nil
+	}
+	blocks := fullestRow(jobs)
+	w := check.WatchOut{
+		Code: "bench/glue-skins", Level: check.Caution,
+		Args: words.Args{
+			"row": roundUp(b.GlueRowSeconds), "open": int(open), "safe": int(safe),
+			"blocks": max(1, int(math.Floor(blocks*safe/b.GlueRowSeconds))),
+		},
+		Field: "bench.glueOpenMinutes", Source: check.CommonPractice,
+	}
+	if slower := roundUp(b.GlueRowSeconds * 100 / safeOpenPct / secondsAMinute); slower <= longestOpen {
+		w.Fix = &check.Fix{Path: "bench.glueOpenMinutes", Value: strconv.Itoa(slower)}
+	}
+	return []check.WatchOut{w}
+}
+
+func coldShop(in design.Bench) []check.WatchOut {
+	if in.Temperature >= coldestShopC {
+		return nil
+	}
+	return []check.WatchOut{{
+		Code: "bench/cold-shop", Level: check.Caution,
+		Args:  words.Args{"now": words.Celsius(in.Temperature), "least": words.Celsius(coldestShopC)},
+		Field: "bench.temperature", Source: check.CommonPractice,
+		Fix: &check.Fix{Path: "bench.temperature", Value: strconv.Itoa(coldestShopC)},
+	}}
+}
+
+// oilyRags is said wherever an oil is used that hardens by taking up oxygen.
+// No edit clears it but another finish, which is for the maker to choose: rags
+// are dangerous, not the panel.
+func oilyRags(j job, at string) []check.WatchOut {
+	finish, _ := wood.FindFinish(j.design.Finish.Kind)
+	coats, frameCoats := j.coats()
+	if !finish.OilyRags || coats+frameCoats == 0 {
+		return nil
+	}
+	return []check.WatchOut{{
+		Code: "bench/oily-rags", Level: check.Caution,
+		Args:  words.Args{"finish": words.Key("choice/" + finish.Name)},
+		Field: at + ".finish.kind", Source: check.CommonPractice,
+	}}
+}

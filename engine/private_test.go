@@ -1,0 +1,128 @@
+package engine_test
+
+import (
+	"fmt"
+	"reflect"
+	"strings"
+	"testing"
+
+	"blockfield/engine"
+	"blockfield/engine/check"
+	"blockfield/engine/design"
+	"blockfield/engine/length"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// sentinel is a price book in which no figure is met by chance: each has its
+// own four digits, 7013, 7026, 7039 …; percentages end in them. It returns the
+// digits.
+func sentinel(t testing.TB) (design.Book, []string) {
+	book := design.DefaultBook()
+	var digits []string
+	next := func() int64 {
+		n := 7000 + 13*int64(len(digits)+1)
+		digits = append(digits, fmt.Sprint(n))
+		return n
+	}
+	var walk func(v reflect.Value)
+	walk = func(v reflect.Value) {
+		switch x := v.Interface().(type) {
+		case design.Amount:
+			v.SetInt(next()) // in ten-thousandths: 0.7013
+			return
+		case length.Length:
+			return // thicknesses of sheets are no secret
+		case float64:
+			v.SetFloat(x + float64(next())*1e-4) // percentages and minutes
+			return
+		}
+		switch v.Kind() {
+		case reflect.Struct:
+			for i := range v.NumField() {
+				walk(v.Field(i))
+			}
+		case reflect.Slice:
+			for i := range v.Len() {
+				walk(v.Index(i))
+			}
+		}
+	}
+	walk(reflect.ValueOf(&book).Elem())
+	require.Greater(t, len(digits), 100)
+	return book, digits
+}
+
+// leaks lists the digits that a text holds.
+func leaks(text string, digits []string) []string {
+	var found []string
+	for _, d := range digits {
+		if strings.Contains(text, d) {
+			found = append(found, d)
+		}
+	}
+	return found
+}
+
+// What a workshop hands out, a file and a link, is made of the document alone:
+// a price book has no way into it. This is what makes a check for a book in a
+// client's copy needless.
+func TestNoPriceBookInFileOrLink(t *testing.T) {
+	book, digits := sentinel(t)
+	doc := design.Default()
+	doc.Design = scenario(t, "s5")
+	r, err := engine.Plan(doc.Design, book)
+	require.NoError(t, err)
+	doc.Offer = &design.Offer{
+		Revision: r.Revision, BookCode: r.BookCode, Currency: "EUR", ValidUntil: "2030-01-31",
+		Net: design.Units(3060), Tax: design.Units(612), Gross: design.Units(3672),
+	}
+	handedOut := func(doc design.Document) string {
+		link, err := design.EncodeLink(doc)
+		require.NoError(t, err)
+		back, err := design.DecodeLink(link)
+		require.NoError(t, err)
+		return string(design.Encode(doc)) + string(design.Encode(back))
+	}
+	assert.Empty(t, leaks(handedOut(doc), digits))
+	assert.NotContains(t, handedOut(doc), "rates")
+	assert.NotContains(t, handedOut(doc), "tasks")
+
+	// The net can catch: a rate in the note is found.
+	doc.Design.Note = "an hour costs " + book.Rates.Shop.String()
+	assert.NotEmpty(t, leaks(handedOut(doc), digits))
+
+	// And a file that somebody has put a book into is refused.
+	with := strings.Replace(string(design.Encode(design.Default())), `"design":`, `"rates": {"shop": "42"}, "design":`, 1)
+	_, err = design.Decode([]byte(with))
+	assert.ErrorContains(t, err, "rates")
+}
+
+// The watch-outs that everybody may read hold no figure that only the workshop
+// may know, even where every check of the price fires.
+func TestPublicWatchOutsHoldNoPrivateFigure(t *testing.T) {
+	book := design.DefaultBook()
+	book.Policy.MarginFloor, book.Stages = 17.37, []design.Stage{{Name: "order", Percent: 1}, {Name: "hung", Percent: 99}}
+	doc := edit(t, design.Default(), "money.discount = 25\nmoney.budget = 10")
+	r, err := engine.Plan(doc.Design, book)
+	require.NoError(t, err)
+	p := r.Price
+	secrets := []string{
+		"17 %", p.BoughtIn.Format("en"), p.Cost.Format("en"), p.Net.Format("en"), p.Gross.Format("en"),
+		p.Margin.Format("en"), p.Stages[0].Amount.Format("en"),
+	}
+	text := func(all []check.WatchOut) string {
+		var b strings.Builder
+		for _, w := range all {
+			b.WriteString(english().Say(w.Code, w.Args) + " " + w.Source + "\n")
+			if w.Fix != nil {
+				b.WriteString(w.Fix.Value + "\n")
+			}
+		}
+		return b.String()
+	}
+	assert.Equal(t, []string{"price/below-floor", "price/deposit", "price/over-budget"}, codes(r.Private))
+	assert.Empty(t, leaks(text(r.WatchOuts), secrets))
+	assert.Len(t, leaks(text(r.Private), secrets), 4, "floor, bought-in, gross and deposit do stand there")
+}

@@ -1,0 +1,91 @@
+package engine_test
+
+import (
+	"os"
+	"strings"
+	"testing"
+
+	"blockfield/engine/design"
+	"blockfield/engine/length"
+	"blockfield/engine/words"
+
+	"github.com/stretchr/testify/require"
+)
+
+func english() words.Reader { return words.Reader{Language: words.English(), Units: length.Metric} }
+
+// state is a design beside a price book.
+type state struct {
+	design.Document
+	book design.Book
+}
+
+// triggers are edits of the first design, each line "path = value", that make
+// one check fire which the worked jobs leave alone.
+var triggers = map[string]string{
+	"bench/cold-shop":         "bench.temperature = 9.5",
+	"bench/glue-skins":        "bench.glueOpenMinutes = 7",
+	"bench/one-a-sheet":       group + "panelsWide = 2\n" + group + "rows = 34",
+	"bench/sheet-too-small":   group + "columns = 0\n" + group + "width = 2500 mm\n" + group + "height = 1300 mm",
+	"bench/sheets-too-small":  group + "columns = 400\n" + group + "rows = 100",
+	"bench/short-tail":        "bench.carrier = no\nbench.holdTail = 149 mm",
+	"bench/tiny-block":        group + "heights = 11.9, 42, 64, 92",
+	"bench/waste":             "bench.stickLength = 900 mm\nbench.holdTail = 300 mm",
+	"frame/less-reveal":       group + "frame.board = 126 mm",
+	"frame/too-shallow":       group + "frame.board = 121 mm",
+	"pattern/repeats":         group + "pattern.kind = quadratic residue\n" + group + "pattern.order = 7",
+	"pattern/uneven-shares":   group + "pattern.kind = quadratic residue\n" + group + "pattern.order = 5",
+	"price/below-floor":       "money.discount = 15",
+	"price/below-minimum":     group + "columns = 2\n" + group + "rows = 2\nmoney.discount = 5",
+	"price/deposit":           group + "wood = walnut",
+	"price/goods-over-budget": "work.ownBuild = yes\nmoney.budget = 50",
+	"price/missing":           group + "backer.thickness = 15 mm",
+	"wall/below-ears":         group + "place.height = 100 mm",
+	"wall/hands-to-carry":     group + "place.height = 300 mm\nwork.crew = 1",
+	"wall/lifting-method":     group + "width = 2000 mm\n" + group + "wood = oak",
+}
+
+const group = "walls[0].groups[0]."
+
+// books change the book of a trigger.
+var books = map[string]func(*design.Book){
+	"price/below-minimum": func(b *design.Book) { b.Policy.MinimumCharge = design.Units(5000) },
+	"price/deposit":       func(b *design.Book) { b.Stages[0].Percent = 15 },
+}
+
+// everyState is the first design, the worked jobs in both states, and one
+// design for each trigger.
+func everyState(t testing.TB) map[string]state {
+	t.Helper()
+	all := map[string]state{"default": {design.Default(), design.DefaultBook()}}
+	files, err := os.ReadDir("../testdata/scenarios")
+	require.NoError(t, err)
+	for _, f := range files {
+		name := strings.TrimSuffix(f.Name(), ".json")
+		doc := design.Default()
+		doc.Design = scenario(t, name)
+		all[name] = state{doc, design.DefaultBook()}
+	}
+	for code, edits := range triggers {
+		s := state{design.Default(), design.DefaultBook()}
+		s.Document = edit(t, s.Document, edits)
+		if change, ok := books[code]; ok {
+			change(&s.book)
+		}
+		all[code] = s
+	}
+	return all
+}
+
+// edit types one line after another, "path = value".
+func edit(t testing.TB, doc design.Document, lines string) design.Document {
+	t.Helper()
+	for line := range strings.Lines(lines) {
+		path, value, ok := strings.Cut(strings.TrimSpace(line), " = ")
+		require.True(t, ok, line)
+		var err error
+		doc, err = design.Set(doc, path, value, length.Metric)
+		require.NoError(t, err, line)
+	}
+	return doc
+}

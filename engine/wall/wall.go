@@ -1,0 +1,121 @@
+// Package wall answers what it takes to hang a panel and where it hangs: who
+// lifts it, how it sits to the ears of those who listen, and what has to be
+// asked before anything hangs in a public room.
+//
+// Lengths are exact and measured on the wall, up from the floor; masses are kg
+// of one panel with glue and finish, as weighed together by package bench. What
+// people can carry is habit of the trade without a source; limits of the law
+// differ by country, which is why a sentence asks and never rules.
+//
+// Loads, fixings, studs, cleat and way in are not checked here yet.
+package wall
+
+import (
+	"math"
+	"strconv"
+
+	"blockfield/engine/check"
+	"blockfield/engine/design"
+	"blockfield/engine/length"
+	"blockfield/engine/panel"
+	"blockfield/engine/words"
+)
+
+// Limits of the checks. Common practice, no source.
+const (
+	carryKgEach  = 25   // of a panel that is carried upright
+	liftKgEach   = 15   // of a panel that is lifted above the chest
+	chestMM      = 1500 // a panel whose top is higher is lifted above the chest
+	methodKg     = 60   // from here on hands alone are no method
+	earApartMM   = 500  // between the middle of the panels and the ears
+	dustOfFloats = 1e-9 // what a sum of floats adds to a whole number by accident
+)
+
+// Hung is a group of panels at its wall.
+type Hung struct {
+	Path    string // below the design: "walls[0].groups[0]"
+	Wall    design.Wall
+	Design  design.Group
+	Built   panel.Group
+	PanelKg float64 // the heaviest panel, with glue and finish
+}
+
+// WatchOuts returns what is to be said of lifting, of ears and of the room.
+func WatchOuts(room design.Room, crew int, hung []Hung) []check.WatchOut {
+	var all []check.WatchOut
+	for _, h := range hung {
+		all = append(all, h.hands(crew)...)
+		all = append(all, h.ears()...)
+	}
+	return append(all, fire(room)...)
+}
+
+// hands compares the mass of one panel with those who lift it. Above 60 kg no
+// number of hands clears it: the person who leads the lift names a method.
+func (h Hung) hands(crew int) []check.WatchOut {
+	top := h.Built.Bottom.Add(h.Built.TotalHeight)
+	each, code := float64(carryKgEach), "wall/hands-to-carry"
+	if top.Cmp(length.MM(chestMM)) > 0 {
+		each, code = liftKgEach, "wall/hands-to-lift"
+	}
+	people := int(math.Ceil(h.PanelKg/each - dustOfFloats))
+	args := words.Args{"mass": words.Kg(h.PanelKg), "people": people, "crew": crew, "top": top}
+	if h.PanelKg > methodKg {
+		args["limit"] = words.Kg(methodKg)
+		return []check.WatchOut{{
+			Code: "wall/lifting-method", Level: check.Stop, Gate: check.Offer, Evidence: true,
+			Args: args, Field: h.Path + ".panelsWide", Source: check.CommonPractice,
+		}}
+	}
+	if people <= crew {
+		return nil
+	}
+	return []check.WatchOut{{
+		Code: code, Level: check.Caution, Gate: check.Offer,
+		Args: args, Field: "work.crew", Source: check.CommonPractice,
+		Fix: &check.Fix{Path: "work.crew", Value: strconv.Itoa(people)},
+	}}
+}
+
+// ears compares the middle of the group with the ears of those who listen.
+func (h Hung) ears() []check.WatchOut {
+	middle := h.Built.Bottom.Add(h.Built.TotalHeight.Half())
+	off, code := middle.Sub(h.Wall.EarHeight), "wall/above-ears"
+	if off.Cmp(length.MM(0)) < 0 {
+		off, code = h.Wall.EarHeight.Sub(middle), "wall/below-ears"
+	}
+	over := off.Sub(length.MM(earApartMM))
+	if over.Cmp(length.MM(0)) <= 0 {
+		return nil
+	}
+	w := check.WatchOut{
+		Code: code, Level: check.Note,
+		Args:  words.Args{"off": off, "ears": h.Wall.EarHeight},
+		Field: h.Path + ".place.height", Source: check.CommonPractice,
+	}
+	// The edge that the design gives moves by as much as the middle does.
+	place := h.Design.Place.Height
+	move := over.CeilAs(place.Notation())
+	bottom := h.Built.Bottom.Sub(move)
+	to := place.Sub(move)
+	if code == "wall/below-ears" {
+		bottom, to = h.Built.Bottom.Add(move), place.Add(move)
+	}
+	top := bottom.Add(h.Built.TotalHeight)
+	if bottom.Cmp(length.MM(0)) >= 0 && top.Cmp(h.Wall.Height) <= 0 {
+		w.Fix = &check.Fix{Path: w.Field, Value: to.String()}
+	}
+	return []check.WatchOut{w}
+}
+
+// fire asks for the class that the surface must have. The design has no field
+// for the answer: it belongs to the record of the job.
+func fire(room design.Room) []check.WatchOut {
+	if !room.Public {
+		return nil
+	}
+	return []check.WatchOut{{
+		Code: "wall/fire-question", Level: check.Caution, Gate: check.Buy,
+		Field: "room.public", Source: check.CommonPractice,
+	}}
+}

@@ -1,0 +1,124 @@
+package wall_test
+
+import (
+	"testing"
+
+	"blockfield/engine/check"
+	"blockfield/engine/design"
+	"blockfield/engine/length"
+	"blockfield/engine/panel"
+	"blockfield/engine/wall"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// hung is a group 800 mm high on a wall of 2500 mm, its lower edge at bottom.
+func hung(kg float64, bottom, ears length.Length) wall.Hung {
+	return wall.Hung{
+		Path:   "walls[0].groups[0]",
+		Wall:   design.Wall{Height: length.MM(2500), EarHeight: ears},
+		Design: design.Group{Place: design.Place{Edge: design.BottomEdge, Height: bottom}},
+		Built:  panel.Group{Bottom: bottom, TotalHeight: length.MM(800)}, PanelKg: kg,
+	}
+}
+
+func one(t *testing.T, room design.Room, crew int, h wall.Hung) (check.WatchOut, bool) {
+	t.Helper()
+	all := wall.WatchOuts(room, crew, []wall.Hung{h})
+	if len(all) == 0 {
+		return check.WatchOut{}, false
+	}
+	require.Len(t, all, 1)
+	return all[0], true
+}
+
+// 15 kg each above the chest, 25 kg each to carry, and 60 kg for hands alone.
+// Common practice, no source.
+func TestHands(t *testing.T) {
+	low, high, ears := length.MM(700), length.Micrometres(700_001), length.MM(1100)
+	for _, c := range []struct {
+		name   string
+		kg     float64
+		bottom length.Length
+		crew   int
+		code   string
+		people int
+	}{
+		{"up to 1500 mm it is carried: 25 kg each", 50, low, 2, "", 0},
+		{"a gram more", 50.001, low, 2, "wall/hands-to-carry", 3},
+		{"above it is lifted: 15 kg each", 30, high, 2, "", 0},
+		{"a gram more, lifted", 30.001, high, 2, "wall/hands-to-lift", 3},
+		{"alone", 15, high, 1, "", 0},
+		{"60 kg by four", 60, high, 4, "", 0},
+		{"60 kg by three", 60, high, 3, "wall/hands-to-lift", 4},
+		{"a gram more, whatever the crew", 60.001, high, 6, "wall/lifting-method", 5},
+		{"low down too", 60.001, low, 6, "wall/lifting-method", 3},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			got, fires := one(t, design.Room{}, c.crew, hung(c.kg, c.bottom, ears))
+			require.Equal(t, c.code != "", fires, "%v", got)
+			if !fires {
+				return
+			}
+			assert.Equal(t, c.code, got.Code)
+			assert.Equal(t, c.people, got.Args["people"])
+			assert.Equal(t, check.Offer, got.Gate)
+			if c.code == "wall/lifting-method" {
+				assert.Equal(t, check.Stop, got.Level)
+				assert.True(t, got.Evidence, "nobody signs this off")
+				assert.Nil(t, got.Fix, "a method is named, not typed into the design")
+				return
+			}
+			assert.Equal(t, check.Caution, got.Level)
+			assert.False(t, got.Evidence)
+			require.NotNil(t, got.Fix)
+			assert.Equal(t, "work.crew", got.Fix.Path)
+			assert.Equal(t, string(rune('0'+c.people)), got.Fix.Value)
+		})
+	}
+}
+
+// 500 mm between the middle of the panels and the ears. Common practice, no
+// source. The middle is 400 mm above the lower edge.
+func TestEars(t *testing.T) {
+	mm, um := length.MM, length.Micrometres
+	for _, c := range []struct {
+		name         string
+		bottom, ears length.Length
+		code, fix    string
+	}{
+		{"500 mm above", mm(1300), mm(1200), "", ""},
+		{"a hair more", um(1_300_001), mm(1200), "wall/above-ears", "1299.001 mm"},
+		{"500 mm below", mm(300), mm(1200), "", ""},
+		{"a hair more below", um(299_999), mm(1200), "wall/below-ears", "300.999 mm"},
+		{"above, in inches", length.Sixtyfourths(52 * 64), mm(1200), "wall/above-ears", "51 1/8 in"}, // 1320.8 + 400 − 1700 = 20.8: 7/8 in
+		{"no room to go down", mm(0), mm(-200), "wall/above-ears", ""},
+		{"no room to go up", mm(1700), mm(2700), "wall/below-ears", ""},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			got, fires := one(t, design.Room{}, 1, hung(1, c.bottom, c.ears))
+			require.Equal(t, c.code != "", fires, "%v", got)
+			if !fires {
+				return
+			}
+			assert.Equal(t, []any{c.code, check.Note}, []any{got.Code, got.Level})
+			if c.fix == "" {
+				assert.Nil(t, got.Fix)
+				return
+			}
+			require.NotNil(t, got.Fix)
+			assert.Equal(t, check.Fix{Path: "walls[0].groups[0].place.height", Value: c.fix}, *got.Fix)
+		})
+	}
+}
+
+func TestFireQuestion(t *testing.T) {
+	h := hung(1, length.MM(1000), length.MM(1200))
+	_, fires := one(t, design.Room{}, 1, h)
+	assert.False(t, fires)
+	got, fires := one(t, design.Room{Public: true}, 1, h)
+	require.True(t, fires)
+	assert.Equal(t, []any{"wall/fire-question", check.Caution, check.Buy}, []any{got.Code, got.Level, got.Gate})
+	assert.Nil(t, got.Fix, "an answer in writing, not an edit")
+}
