@@ -67,11 +67,8 @@ function keep(text) {
 // Edits
 
 // edit sets a field, and whatever else the chosen option sets along with it.
-async function edit(path, value, { also = "[]" } = {}) {
-  const answers = await Promise.all(
-    [{ path, value }, ...JSON.parse(also)].map((one) => ask({ op: "set", ...one })),
-  );
-  return answers.find((answer) => !answer.ok) ?? answers[0];
+function edit(path, value, { also = "[]" } = {}) {
+  return ask({ op: "set", path, value, also: JSON.parse(also) });
 }
 
 async function setByButton(button) {

@@ -20,7 +20,7 @@ func Default() Document {
 func defaultDesign() Design {
 	mm, um := length.MM, length.Micrometres
 	return Design{
-		Title: "Poplar panel for a living room",
+		Title: "Panel for a living room",
 		Room: Room{
 			Length: mm(4500), Width: mm(3500), Height: mm(2500),
 			Use: "listening", Goals: []string{"echo off one wall", "look"},

@@ -63,7 +63,7 @@ func (s *Session) openText(req Request) Response {
 	}
 	switch req.From {
 	case "saved":
-		return s.open(doc, "")
+		return s.reopen(doc)
 	case "link":
 		return s.open(doc, "page/link-opened")
 	default:
@@ -72,35 +72,51 @@ func (s *Session) openText(req Request) Response {
 }
 
 // open replaces the document as one step of the history, so that opening the
-// wrong file loses nothing. The reader's own units, language and reading stay,
-// unless the document was left open on this device.
+// wrong file loses nothing. The reader's own units, language and reading stay.
 func (s *Session) open(doc design.Document, announce string) Response {
-	if announce != "" {
-		view := s.now.doc.View
-		doc.View.Units, doc.View.Language, doc.View.Reading = view.Units, view.Language, view.Reading
-	}
+	view := s.now.doc.View
+	doc.View.Units, doc.View.Language, doc.View.Reading = view.Units, view.Language, view.Reading
 	if err := s.change(doc); err != nil {
 		return s.refused(err)
 	}
 	return s.whole(announce)
 }
 
-func (s *Session) set(req Request) Response {
-	before := s.now
-	doc, err := design.Set(s.now.doc, req.Path, req.Value, s.units())
-	if err == nil {
-		err = s.change(doc)
-	}
+// reopen takes up what was left open on this device: with its view, and with
+// nothing before it that could be undone to.
+func (s *Session) reopen(doc design.Document) Response {
+	next, err := s.planned(doc)
 	if err != nil {
-		res := s.refused(err)
-		for i := range res.Faults { // the control that was edited shows what is wrong within it
-			if p := res.Faults[i].Path; p == "" || strings.HasPrefix(p, req.Path+"[") {
-				res.Faults[i].Path = req.Path
-			}
+		return s.refused(err)
+	}
+	s.now, s.undo, s.redo = next, nil, nil
+	return s.whole("")
+}
+
+func (s *Session) set(req Request) Response {
+	before, doc := s.now, s.now.doc
+	for _, edit := range append([]Value{{req.Path, req.Value}}, req.Also...) {
+		var err error
+		if doc, err = design.Set(doc, edit.Path, edit.Value, s.units()); err != nil {
+			return s.refusedAt(edit.Path, err)
 		}
-		return res
+	}
+	if err := s.change(doc); err != nil {
+		return s.refusedAt(req.Path, err)
 	}
 	return s.changed(before, req)
+}
+
+// refusedAt is refused with the faults of an edit at its control, which also
+// shows what is wrong within it.
+func (s *Session) refusedAt(path string, err error) Response {
+	res := s.refused(err)
+	for i := range res.Faults {
+		if p := res.Faults[i].Path; p == "" || strings.HasPrefix(p, path+"[") {
+			res.Faults[i].Path = path
+		}
+	}
+	return res
 }
 
 // act does one of the named commands that are more than a field.

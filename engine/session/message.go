@@ -8,6 +8,7 @@ type Request struct {
 	Op     string  `json:"op"`
 	Path   string  `json:"path,omitempty"`
 	Value  string  `json:"value,omitempty"`
+	Also   []Value `json:"also,omitempty"` // edits that go along with the first, as one step
 	Name   string  `json:"name,omitempty"`
 	Text   string  `json:"text,omitempty"`
 	Link   string  `json:"link,omitempty"`
@@ -42,7 +43,7 @@ type Response struct {
 	Picture   []byte          `json:"picture,omitempty"` // JPEG
 }
 
-// Value is what a control shows after something else has changed it.
+// Value is the text of a form field.
 type Value struct {
 	Path  string `json:"path"`
 	Value string `json:"value"`

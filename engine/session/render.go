@@ -1,6 +1,7 @@
 package session
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -37,19 +38,33 @@ func (s *Session) whole(announce string) Response {
 	return s.common(res)
 }
 
-// changed answers an edit of one control with what follows from it.
+// changed answers an edit of one control, and of those that went along, with
+// what follows from it.
 func (s *Session) changed(before state, req Request) Response {
 	if redraws(req.Path) {
 		return s.whole("")
 	}
 	res := Response{
-		Fragments: page.Fragments(s.input(), req.Path),
+		Fragments: s.fragments(req),
 		Values:    changedValues(before.doc, s.now.doc, s.units(), req.Path),
 	}
 	if !req.Quiet {
 		res.Scene = s.scene()
 	}
 	return s.common(res)
+}
+
+func (s *Session) fragments(req Request) []page.Fragment {
+	in := s.input()
+	all := page.Fragments(in, req.Path)
+	for _, edit := range req.Also {
+		for _, f := range page.Fragments(in, edit.Path) {
+			if !slices.ContainsFunc(all, func(had page.Fragment) bool { return had.Target == f.Target }) {
+				all = append(all, f)
+			}
+		}
+	}
+	return all
 }
 
 // redraws reports whether a field changes how every control is shown.

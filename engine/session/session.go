@@ -23,11 +23,12 @@ const maxHistory = 200
 // Session is one open design. Make it with New; it is not for use from several
 // goroutines.
 type Session struct {
-	book    design.Book
-	section string
-	now     state
-	undo    []design.Document
-	redo    []design.Document
+	book     design.Book
+	language words.Language
+	section  string
+	now      state
+	undo     []design.Document
+	redo     []design.Document
 }
 
 // state is a document with its plan.
@@ -38,7 +39,7 @@ type state struct {
 
 // New returns a session that has the default design open.
 func New(book design.Book) *Session {
-	s := &Session{book: book, section: "look"}
+	s := &Session{book: book, language: words.English(), section: "look"}
 	now, err := s.planned(design.Default())
 	if err != nil {
 		panic(fmt.Sprintf("session: internal error: the default design has no plan: %v", err))
@@ -61,7 +62,7 @@ func (s *Session) Plan() engine.Result { return s.now.plan }
 func (s *Session) units() length.Units { return s.now.doc.View.Units }
 
 func (s *Session) reader() words.Reader {
-	return words.Reader{Language: words.English(), Units: s.units()}
+	return words.Reader{Language: s.language, Units: s.units()}
 }
 
 // Handle answers one request. It never panics: a request that brings the

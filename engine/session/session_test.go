@@ -104,6 +104,29 @@ func TestUndoAndRedo(t *testing.T) {
 	assert.False(t, ask(t, s, session.Request{Op: "hello"}).CanRedo, "an edit ends what could be redone")
 }
 
+func TestEditsThatGoAlongAreOneStep(t *testing.T) {
+	s := fresh()
+	first := s.Plan().Revision
+	res := ask(t, s, session.Request{Op: "set", Path: group + ".wood", Value: "walnut",
+		Also: []session.Value{{Path: group + ".frame.wood", Value: "walnut"}}})
+	assert.True(t, res.OK, "%v", res.Faults)
+	assert.Contains(t, res.Values, session.Value{Path: group + ".frame.wood", Value: "walnut"})
+	assert.Equal(t, first, ask(t, s, session.Request{Op: "undo"}).Revision)
+	res = ask(t, s, session.Request{Op: "set", Path: group + ".wood", Value: "walnut",
+		Also: []session.Value{{Path: group + ".frame.wood", Value: "glass"}}})
+	assert.NotEmpty(t, res.Faults)
+	assert.Equal(t, first, s.Plan().Revision, "all or nothing")
+}
+
+func TestReopeningLeavesNothingToUndo(t *testing.T) {
+	s := fresh()
+	text := set(t, s, group+".wood", "oak").Text
+	other := fresh()
+	res := ask(t, other, session.Request{Op: "open", Text: text, From: "saved"})
+	assert.False(t, res.CanUndo)
+	assert.Equal(t, s.Plan().Revision, res.Revision)
+}
+
 func TestLookingIsNotAnEdit(t *testing.T) {
 	s := fresh()
 	set(t, s, "view.lamp.azimuth", "90")
@@ -119,7 +142,7 @@ func TestSaveAndOpenGiveTheSameRevision(t *testing.T) {
 	want := set(t, s, group+".wood", "cherry").Revision
 	file := ask(t, s, session.Request{Op: "save"}).File
 	require.NotNil(t, file)
-	assert.Equal(t, "poplar-panel-for-a-living-room-"+want+".json", file.Name)
+	assert.Equal(t, "panel-for-a-living-room-"+want+".json", file.Name)
 	other := fresh()
 	assert.Equal(t, want, ask(t, other, session.Request{Op: "open", Text: file.Text, From: "file"}).Revision)
 }
