@@ -17,7 +17,13 @@ func quantities(d design.Design, b bench.Bill) cost.Quantities {
 		CutBlocks: b.CutBlocks, Panels: b.Panels,
 		Shop: seconds(b.Hours.Shop), Office: seconds(b.Hours.Office),
 		Site: seconds(b.Hours.Site), Travel: seconds(b.Hours.Travel),
-		RoadM: cost.Steps(b.RoadKm, cost.MPerKm),
+		RoadM:    cost.Steps(b.RoadKm, cost.MPerKm),
+		Surveyed: d.Work.Survey,
+	}
+	for _, t := range b.Tasks {
+		q.Tasks = append(q.Tasks, cost.Task{
+			By: cost.Worker(t.Role), Low: minutes(t.Minutes.Low), Typical: minutes(t.Minutes.Typical), High: minutes(t.Minutes.High),
+		})
 	}
 	for _, lot := range b.Lots {
 		q.Squares = append(q.Squares, timber(lot.Wood, lot.BoughtM3))
@@ -38,10 +44,7 @@ func timber(wood string, m3 float64) cost.Timber {
 	return cost.Timber{Wood: wood, VolumeMM3: cost.Steps(m3, cost.MM3PerM3)}
 }
 
-func seconds(hours bench.Spread) cost.Seconds {
-	return cost.Seconds{
-		Low:     cost.Steps(hours.Low, cost.SecondsPerHour),
-		Typical: cost.Steps(hours.Typical, cost.SecondsPerHour),
-		High:    cost.Steps(hours.High, cost.SecondsPerHour),
-	}
-}
+// seconds are those of usual work.
+func seconds(hours bench.Spread) int64 { return cost.Steps(hours.Typical, cost.SecondsPerHour) }
+
+func minutes(m float64) int64 { return cost.Steps(m, cost.SecondsPerMinute) }

@@ -112,6 +112,8 @@ type MoneyReport struct {
 	Net         string `json:"net"`
 	Tax         string `json:"tax"`
 	Gross       string `json:"gross"`
+	Low         string `json:"low"` // gross between which four of five such jobs end
+	High        string `json:"high"`
 }
 
 // WatchOutReport is one watch-out with its sentence in English.
@@ -211,6 +213,7 @@ func (r Result) money() MoneyReport {
 		Currency: p.Currency, Placeholder: p.Placeholder,
 		BoughtIn: p.BoughtIn.Plain(), Direct: p.Direct.Plain(), Cost: p.Cost.Plain(),
 		Net: p.Net.Plain(), Tax: p.Tax.Plain(), Gross: p.Gross.Plain(),
+		Low: p.Low.Plain(), High: p.High.Plain(),
 	}
 }
 

@@ -26,11 +26,12 @@ import (
 
 // How many steps of a quantity make one unit of its measure.
 const (
-	MM3PerM3       = 1_000_000_000
-	MLPerLitre     = 1000
-	GPerKg         = 1000
-	SecondsPerHour = 3600
-	MPerKm         = 1000
+	MM3PerM3         = 1_000_000_000
+	MLPerLitre       = 1000
+	GPerKg           = 1000
+	SecondsPerHour   = 3600
+	SecondsPerMinute = 60
+	MPerKm           = 1000
 )
 
 // Steps rounds a measured amount to whole steps, halves away from zero:
@@ -71,14 +72,11 @@ func Calculate(q Quantities, b design.Book, m design.Money) (Price, error) {
 	if q.OwnBuild {
 		return p, nil
 	}
-	low, high := p, p
-	c.work(&low, func(s Seconds) int64 { return s.Low })
-	c.work(&high, func(s Seconds) int64 { return s.High })
-	c.work(&p, func(s Seconds) int64 { return s.Typical })
-	for _, each := range []*Price{&low, &high, &p} {
-		c.waterfall(each, m)
-	}
-	p.Low, p.High = low.Gross, high.Gross
+	c.work(&p)
+	p.Markup = percent(p.BoughtIn, b.Policy.MaterialMarkup)
+	p.Direct = money.Sum(p.BoughtIn, p.Markup, p.Labour, p.Overhead, p.Travel)
+	c.sell(&p, m.Discount, m.Tax)
+	p.Low, p.High = c.span(p, m.Discount, m.Tax)
 	p.Stages = stages(p.Gross, b.Stages)
 	return p, nil
 }
@@ -119,14 +117,12 @@ func (c *calculator) sum(role Role) money.Money {
 	return total
 }
 
-// work sets the lines and sums of hours and road, for one of the three speeds.
-func (c *calculator) work(p *Price, speed func(Seconds) int64) {
+// work sets the lines and sums of hours and road.
+func (c *calculator) work(p *Price) {
 	q, rates := c.quantities, c.book.Rates
-	goods := len(p.Lines)
-	c.lines = p.Lines[:goods:goods]
-	hours := func(role Role, key string, rate design.Amount, s Seconds) {
-		if n := speed(s); n != 0 {
-			c.add(role, key, c.priced(rate, n, SecondsPerHour))
+	hours := func(role Role, key string, rate design.Amount, seconds int64) {
+		if seconds != 0 {
+			c.add(role, key, c.priced(rate, seconds, SecondsPerHour))
 		}
 	}
 	hours(Labour, "line/shop-hours", rates.Shop, q.Shop)
@@ -141,11 +137,9 @@ func (c *calculator) work(p *Price, speed func(Seconds) int64) {
 	p.Labour, p.Overhead, p.Travel = c.sum(Labour), c.sum(Overhead), c.sum(Travel)
 }
 
-// waterfall goes from the lines to gross.
-func (c *calculator) waterfall(p *Price, m design.Money) {
+// sell goes from the direct cost to gross.
+func (c *calculator) sell(p *Price, discount, tax float64) {
 	policy := c.book.Policy
-	p.Markup = percent(p.BoughtIn, policy.MaterialMarkup)
-	p.Direct = money.Sum(p.BoughtIn, p.Markup, p.Labour, p.Overhead, p.Travel)
 	p.Contingency = percent(p.Direct, policy.Contingency)
 	p.Cost = p.Direct.Add(p.Contingency)
 
@@ -154,7 +148,7 @@ func (c *calculator) waterfall(p *Price, m design.Money) {
 	if least := c.minimum(); p.List.Cmp(least) < 0 {
 		p.List, p.MinimumApplied = least, true
 	}
-	p.Discount = percent(p.List, m.Discount)
+	p.Discount = percent(p.List, discount)
 	wanted := p.List.Sub(p.Discount)
 	p.Net = wanted.RoundUpTo(c.step())
 	p.RoundedUp = p.Net.Sub(wanted)
@@ -162,7 +156,7 @@ func (c *calculator) waterfall(p *Price, m design.Money) {
 	if p.Net.Minor != 0 {
 		p.MarginPercent = 100 * float64(p.Margin.Minor) / float64(p.Net.Minor)
 	}
-	p.Tax = percent(p.Net, m.Tax)
+	p.Tax = percent(p.Net, tax)
 	p.Gross = p.Net.Add(p.Tax)
 }
 

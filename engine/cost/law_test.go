@@ -45,8 +45,8 @@ func round() (cost.Quantities, design.Money) {
 			// 401 g × 1.25 are 501.25 g: two bottles of 500 g. 251 ml: half a litre.
 			GlueG: 401, Finishes: tin("shellac", 251), CleatMM3: 10_000_000,
 			CleatScrews: 10, WallFixings: 4, Brads: 20, CutBlocks: 25, Panels: 2,
-			Shop: seconds(3600, 7200, 14400), Office: seconds(3600, 3600, 3600), Site: seconds(1800, 3600, 3600),
-			Travel: seconds(1800, 1800, 1800), RoadM: 40_500,
+			Shop: 7200, Office: 3600, Site: 3600,
+			Travel: 1800, RoadM: 40_500,
 		}, design.Money{
 			Tax: 25, Discount: 4,
 			Extras: []design.Extra{{Name: "Crane", Amount: design.Units(25) / 2}},
@@ -77,13 +77,6 @@ func TestRoundJobByHand(t *testing.T) {
 	assert.Equal(t, "221.25", p.Tax.Plain())
 	assert.Equal(t, "1106.25", p.Gross.Plain())
 	assert.False(t, p.MinimumApplied || p.Placeholder)
-
-	// Low: an hour less in the shop (50 with overhead) and half on site (25):
-	// direct 624.06, cost 655.26, list 819.08, 786.32 → 790, gross 987.50.
-	assert.Equal(t, "987.50", p.Low.Plain())
-	// High: two hours more in the shop: direct 799.06, cost 839.01, list
-	// 1048.76, 1006.81 → 1010, gross 1262.50.
-	assert.Equal(t, "1262.50", p.High.Plain())
 
 	// A third each of 1106.25, cut to the cent; the last stage takes the rest.
 	var stages []string
@@ -170,17 +163,19 @@ func random(rnd *rand.Rand, currency string) (cost.Quantities, design.Book, desi
 	n := func(limit int64) int64 { return rnd.Int64N(limit) }
 	amount := func(units int64) design.Amount { return design.Amount(n(units * 10_000)) }
 	percent := func(limit int64) float64 { return float64(n(limit*100)) / 100 }
-	spread := func() cost.Seconds {
+	task := func(by cost.Worker) cost.Task {
 		s := []int64{n(400_000), n(400_000), n(400_000)}
 		slices.Sort(s)
-		return cost.Seconds{Low: s[0], Typical: s[1], High: s[2]}
+		return cost.Task{By: by, Low: s[0], Typical: s[1], High: s[2]}
 	}
 	q := cost.Quantities{
 		Squares: timber("oak", float64(n(1e9))), Boards: timber("ash", float64(n(1e8))), Sheets: ply("birch ply", 12, int(n(9))),
 		Finishes: tin("shellac", n(9000)), CleatMM3: n(1e8), GlueG: n(5000), CleatScrews: int(n(99)), WallFixings: int(n(99)),
 		Brads: int(n(99)), CutBlocks: int(n(50_000)), Panels: int(n(12)) + 1,
-		Shop: spread(), Office: spread(), Site: spread(), Travel: spread(), RoadM: n(2_000_000),
+		Tasks:  []cost.Task{task(cost.Shop), task(cost.Office), task(cost.Site)},
+		Travel: n(400_000), RoadM: n(2_000_000), Surveyed: n(2) == 0,
 	}
+	q.Shop, q.Office, q.Site = q.Tasks[0].Typical, q.Tasks[1].Typical, q.Tasks[2].Typical
 	b := plain(currency)
 	b.Rates = design.Rates{Shop: amount(200), Office: amount(200), Site: amount(200), Overhead: amount(90)}
 	b.Policy = design.Policy{
@@ -248,7 +243,7 @@ func TestNetNeverFalls(t *testing.T) {
 		"glue":        func(q *cost.Quantities, b *design.Book) { q.GlueG += 20 },
 		"screws":      func(q *cost.Quantities, b *design.Book) { q.CleatScrews++ },
 		"rate":        func(q *cost.Quantities, b *design.Book) { b.Rates.Shop += 777 },
-		"minute":      func(q *cost.Quantities, b *design.Book) { q.Site.Typical += 60 },
+		"minute":      func(q *cost.Quantities, b *design.Book) { q.Site += 60 },
 		"road":        func(q *cost.Quantities, b *design.Book) { q.RoadM += 1500 },
 		"markup":      func(q *cost.Quantities, b *design.Book) { b.Policy.MaterialMarkup += 0.3 },
 		"contingency": func(q *cost.Quantities, b *design.Book) { b.Policy.Contingency += 0.3 },
@@ -286,7 +281,7 @@ func TestMarginIsNotMarkup(t *testing.T) {
 	price := func(margin float64) cost.Price {
 		book := plain("EUR")
 		book.Policy = design.Policy{Margin: margin, RoundTo: 1}
-		p, err := cost.Calculate(cost.Quantities{Office: seconds(0, 1000*3600/30, 0)}, book, design.Money{})
+		p, err := cost.Calculate(cost.Quantities{Office: 1000 * 3600 / 30}, book, design.Money{})
 		require.NoError(t, err)
 		require.Equal(t, "1000.00", p.Cost.Plain())
 		return p
@@ -305,13 +300,13 @@ func TestMarginIsNotMarkup(t *testing.T) {
 func TestDiscountComesOutOfTheMargin(t *testing.T) {
 	book := plain("EUR")
 	book.Policy = design.Policy{Margin: 20, RoundTo: 1}
-	p, err := cost.Calculate(cost.Quantities{Office: seconds(0, 120_000, 0)}, book, design.Money{Discount: 10})
+	p, err := cost.Calculate(cost.Quantities{Office: 120_000}, book, design.Money{Discount: 10})
 	require.NoError(t, err)
 	assert.Equal(t, []string{"1250.00", "125.00", "1125.00", "125.00"},
 		[]string{p.List.Plain(), p.Discount.Plain(), p.Net.Plain(), p.Margin.Plain()})
 	assert.InDelta(t, 100*125.0/1125, p.MarginPercent, 1e-9)
 
-	deep, err := cost.Calculate(cost.Quantities{Office: seconds(0, 120_000, 0)}, book, design.Money{Discount: 25})
+	deep, err := cost.Calculate(cost.Quantities{Office: 120_000}, book, design.Money{Discount: 25})
 	require.NoError(t, err)
 	assert.Equal(t, "-62.50", deep.Margin.Plain(), "a loss is shown as one")
 }

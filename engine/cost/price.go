@@ -21,11 +21,13 @@ type Quantities struct {
 	Brads       int
 	CutBlocks   int
 	Panels      int
-	Shop        Seconds
-	Office      Seconds
-	Site        Seconds
-	Travel      Seconds
-	RoadM       int64 // of all trips, there and back
+	Shop        int64 // usual seconds of work
+	Office      int64
+	Site        int64
+	Travel      int64
+	RoadM       int64  // of all trips, there and back
+	Tasks       []Task // what the work consists of, as far as its time is uncertain
+	Surveyed    bool   // somebody has seen the site
 }
 
 // Timber is a volume of one wood as it is bought.
@@ -47,8 +49,21 @@ type Finish struct {
 	VolumeML int64
 }
 
-// Seconds is an amount of work with its spread.
-type Seconds struct{ Low, Typical, High int64 }
+// Worker is whose hour it is.
+type Worker string
+
+// The workers, in the words of the time table.
+const (
+	Shop   Worker = "shop"
+	Office Worker = "office"
+	Site   Worker = "site"
+)
+
+// Task is the seconds of one task: at best, usually, and at worst.
+type Task struct {
+	By                 Worker
+	Low, Typical, High int64
+}
 
 // Role says which part of the price a line belongs to.
 type Role string
@@ -102,7 +117,7 @@ type Price struct {
 	Tax            money.Money
 	Gross          money.Money
 
-	Low, High money.Money   // gross with the low and the high task times
+	Low, High money.Money   // gross between which 80 % of the cases end, see range.go
 	Materials money.Money   // what a home builder buys
 	Stages    []StageAmount // sum to gross
 }

@@ -74,9 +74,8 @@ func roundedDown(percent float64) float64 { return math.Floor(percent) }
 func (p Price) discountThatLeavesEnough(b design.Book, m design.Money) (int, bool) {
 	c := calculator{book: b}
 	for d := int(math.Ceil(m.Discount)) - 1; d >= 0; d-- {
-		m.Discount = float64(d)
 		other := p
-		c.waterfall(&other, m)
+		c.sell(&other, float64(d), m.Tax)
 		if margin, minimum := other.enough(b); margin && minimum {
 			return d, true
 		}

@@ -21,7 +21,7 @@ func thousand(t *testing.T, change func(*design.Book, *design.Money)) ([]check.W
 	book.Stages = nil
 	m := design.Money{Tax: 25, Extras: []design.Extra{{Name: "Goods", Amount: design.Units(960)}}}
 	change(&book, &m)
-	p, err := cost.Calculate(cost.Quantities{Travel: seconds(0, 2880, 0)}, book, m) // 0.8 h at 50
+	p, err := cost.Calculate(cost.Quantities{Travel: 2880}, book, m) // 0.8 h at 50
 	require.NoError(t, err)
 	require.Equal(t, "1000.00", p.Cost.Plain())
 	return p.WatchOuts(book, m), p

@@ -12,11 +12,6 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// seconds is work with its spread.
-func seconds(low, typical, high int64) cost.Seconds {
-	return cost.Seconds{Low: low, Typical: typical, High: high}
-}
-
 // timber is a volume out of lengths in mm.
 func timber(wood string, mm3 float64) []cost.Timber {
 	return []cost.Timber{{Wood: wood, VolumeMM3: cost.Steps(mm3, 1)}}
@@ -62,8 +57,8 @@ func workedJobs() []worked {
 				Squares: timber("beech", 15*2400*36*36), Boards: timber("beech", 3506.8*1.15*20*130),
 				Sheets: ply("birch ply", 12, 1), Finishes: tin("waterborne varnish", 500),
 				CleatMM3: strips(913.6, 18), GlueG: 207, CleatScrews: 6, WallFixings: 4, Brads: 20, CutBlocks: 550, Panels: 1,
-				Shop: seconds(29088, 52507, 94622), Office: seconds(8700, 16800, 36000),
-				Site: seconds(6240, 11580, 22800), Travel: seconds(9600, 9600, 9600), RoadM: 80_000,
+				Shop: 52507, Office: 16800,
+				Site: 11580, Travel: 9600, RoadM: 80_000,
 			},
 			m: design.Money{Tax: 20},
 			lines: map[string]int64{
@@ -81,8 +76,8 @@ func workedJobs() []worked {
 				Squares: timber("beech", 33*2400*36*36), Boards: timber("beech", 5244.4*1.15*20*130),
 				Sheets: ply("birch ply", 12, 1), Finishes: tin("waterborne varnish", 1012),
 				CleatMM3: strips(1384.2, 18), GlueG: 478, CleatScrews: 8, WallFixings: 7, Brads: 20, CutBlocks: 1270, Panels: 1,
-				Shop: seconds(50975, 93749, 169421), Office: seconds(8700, 16800, 36000),
-				Site: seconds(6510, 12030, 23700), Travel: seconds(9600, 9600, 9600), RoadM: 80_000,
+				Shop: 93749, Office: 16800,
+				Site: 12030, Travel: 9600, RoadM: 80_000,
 			},
 			m: design.Money{Tax: 20},
 			lines: map[string]int64{
@@ -100,8 +95,8 @@ func workedJobs() []worked {
 				Squares: timber("pine", 10*2400*34*34), Boards: timber("pine", 3105.6*1.15*18*120),
 				Sheets: ply("softwood ply", 12, 1), Finishes: tin("waterborne varnish", 423),
 				CleatMM3: strips(789.2, 18), GlueG: 127, CleatScrews: 6, WallFixings: 4, Brads: 20, CutBlocks: 378, Panels: 1,
-				Shop: seconds(24142, 42399, 76692), Office: seconds(8700, 16800, 36000),
-				Travel: seconds(1920, 1920, 1920), RoadM: 24_000,
+				Shop: 42399, Office: 16800,
+				Travel: 1920, RoadM: 24_000,
 			},
 			m: design.Money{Tax: 20, Discount: 5},
 			lines: map[string]int64{
@@ -119,8 +114,8 @@ func workedJobs() []worked {
 				Squares: timber("spruce", 10*2400*34*34), Boards: timber("spruce", 3105.6*1.15*18*120),
 				Sheets: ply("softwood ply", 12, 1), Finishes: tin("waterborne varnish", 423),
 				CleatMM3: strips(789.2, 18), GlueG: 127, CleatScrews: 6, WallFixings: 4, Brads: 20, CutBlocks: 378, Panels: 1,
-				Shop: seconds(24142, 42399, 76692), Office: seconds(6900, 13200, 28800),
-				Travel: seconds(960, 960, 960), RoadM: 12_000,
+				Shop: 42399, Office: 13200,
+				Travel: 960, RoadM: 12_000,
 			},
 			m: design.Money{Tax: 20, Discount: 5},
 			lines: map[string]int64{
@@ -138,8 +133,8 @@ func workedJobs() []worked {
 				Squares: timber("cherry", 13*120*1.75*1.75*inch*inch*inch), Boards: timber("cherry", 4924*1.15*0.75*5*inch*inch),
 				Sheets: ply("birch ply", 12, 1), Finishes: tin("shellac", 911),
 				CleatMM3: strips(1418.1, 0.75*inch), GlueG: 403, CleatScrews: 6, WallFixings: 4, Brads: 20, CutBlocks: 704, Panels: 1,
-				Shop: seconds(34222, 61656, 110867), Office: seconds(8700, 16800, 36000),
-				Site: seconds(6240, 11580, 22800), Travel: seconds(8640, 8640, 8640), RoadM: 72_000,
+				Shop: 61656, Office: 16800,
+				Site: 11580, Travel: 8640, RoadM: 72_000,
 			},
 			m: design.Money{Tax: 20},
 			lines: map[string]int64{
@@ -199,7 +194,7 @@ func TestWorkedHomeBuilder(t *testing.T) {
 		Squares:  timber("poplar", 6*2400*44*44), Boards: timber("poplar", 2571.2*1.15*18*120),
 		Sheets: ply("softwood ply", 12, 1), Finishes: tin("drying oil", 258),
 		CleatMM3: strips(518.8, 18), GlueG: 114, CleatScrews: 6, WallFixings: 4, Brads: 20, CutBlocks: 204, Panels: 1,
-		Shop: seconds(17664, 31617, 55842), Office: seconds(2700, 5400, 11700),
+		Shop: 31617, Office: 5400,
 	}, design.DefaultBook(), design.Money{Tax: 20})
 	require.NoError(t, err)
 	for key, want := range map[string]int64{
