@@ -1,0 +1,91 @@
+package design
+
+import (
+	"reflect"
+	"sync"
+)
+
+// The name and version that open a selling book.
+const (
+	SellingFormat  = "blockfield selling book"
+	SellingVersion = 1
+)
+
+// SellingBook is what a public page needs to quote a range, and no more: ten
+// rounded prices of what anybody can see of a panel, and how far the range
+// reaches. It is fitted to many jobs at once, so that the workshop's rates,
+// margin and times cannot be worked back from it: many private books have the
+// same selling book.
+//
+// Prices are without tax and before a discount.
+type SellingBook struct {
+	Format      string  `json:"format"`
+	Version     int     `json:"version"`
+	Placeholder bool    `json:"placeholder"`
+	Currency    string  `json:"currency"`
+	Job         Amount  `json:"job"`         // whatever is made
+	Panel       Amount  `json:"panel"`       // each panel
+	Block       Amount  `json:"block"`       // each glued block
+	FieldM2     Amount  `json:"fieldM2"`     // a square metre of field, finished
+	FrameM      Amount  `json:"frameM"`      // a metre of frame
+	HangingHand Amount  `json:"hangingHand"` // each person for each panel that the workshop hangs
+	RoadKm      Amount  `json:"roadKm"`      // a kilometre of all trips, there and back
+	SoftwoodL   Amount  `json:"softwoodL"`   // a litre of timber: pine, spruce
+	MiddleWoodL Amount  `json:"middleWoodL"` // cedar, poplar, beech, ash
+	FineWoodL   Amount  `json:"fineWoodL"`   // maple, oak, cherry, walnut
+	Below       float64 `json:"below"`       // percent that the range reaches below
+	Above       float64 `json:"above"`       // percent that the range reaches above
+}
+
+// sellingTree joins the struct with its rows.
+var sellingTree = sync.OnceValue(func() *node { return buildTree(reflect.TypeFor[SellingBook](), sellingRows()) })
+
+// sellingRows is the table of the selling book. Bounds are generous and of our
+// own making; a fitted price may be a little below zero where two of them
+// share what they stand for.
+func sellingRows() []Field {
+	price := func(path, doc string) Field { return amountRow(path, -1_000_000, 1_000_000, doc) }
+	rows := []Field{
+		choiceRow("format", "Says that the file is a selling book.", SellingFormat),
+		integerRow("version", SellingVersion, SellingVersion, "The version of the file's form."),
+		yesNoRow("placeholder", "Whether the figures are invented examples."),
+		kindRow("currency", KindCurrency, "Currency of all amounts."),
+		price("job", "Price of a job, whatever is made."),
+		price("panel", "Price of each panel."),
+		price("block", "Price of each glued block."),
+		price("fieldM2", "Price of a square metre of field."),
+		price("frameM", "Price of a metre of frame."),
+		price("hangingHand", "Price of each person for each panel that is hung."),
+		price("roadKm", "Price of a kilometre of all trips."),
+		price("softwoodL", "Price of a litre of pine or spruce."),
+		price("middleWoodL", "Price of a litre of cedar, poplar, beech or ash."),
+		price("fineWoodL", "Price of a litre of maple, oak, cherry or walnut."),
+		numberRow("below", 0, 90, 1, "%", "How far the range reaches below."),
+		numberRow("above", 0, 300, 1, "%", "How far the range reaches above."),
+	}
+	for i := range rows {
+		rows[i].Required = true
+	}
+	return rows
+}
+
+// EncodeSelling writes a selling book in its canonical form.
+func EncodeSelling(s SellingBook) []byte { return file(sellingTree(), reflect.ValueOf(&s).Elem()) }
+
+// DecodeSelling reads a selling book, which must be complete. The error, if
+// any, is of type Faults.
+func DecodeSelling(data []byte) (SellingBook, error) {
+	var s SellingBook
+	d := decoder{fresh: nothing}
+	if !d.envelope(data, SellingFormat, SellingVersion) {
+		return SellingBook{}, d.all()
+	}
+	d.read(data, sellingTree(), reflect.ValueOf(&s).Elem())
+	if len(d.faults) == 0 {
+		d.parts(sellingTree(), reflect.ValueOf(&s).Elem(), nil)
+	}
+	if faults := d.all(); faults != nil {
+		return SellingBook{}, faults
+	}
+	return s, nil
+}
