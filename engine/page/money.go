@@ -14,7 +14,10 @@ func (v *view) moneySets() []set {
 }
 
 func (v *view) moneySlots() []slot {
-	return []slot{{id: "money-" + v.Reading, template: "money-" + v.Reading, data: v}}
+	return []slot{
+		{id: "money-" + v.Reading, template: "money-" + v.Reading, data: v},
+		{id: "watch-outs", template: "watch-outs", data: v},
+	}
 }
 
 // MoneyGroup is the lines of one role with their sum, which a single line does

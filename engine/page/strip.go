@@ -68,13 +68,14 @@ func (s *stripView) hours() {
 
 // worst is the worst watch-out, in one word and its number.
 func (s *stripView) worst() {
-	level := check.Worst(s.Plan.WatchOuts)
+	all := s.watchOuts()
+	level := check.Worst(all)
 	if level == 0 {
 		s.add("watch", s.T("strip/nothing"), s.Open)
 		return
 	}
 	n := 0
-	for _, w := range s.Plan.WatchOuts {
+	for _, w := range all {
 		if w.Level == level {
 			n++
 		}

@@ -169,20 +169,53 @@ func (v *view) watchAt(path string) (*Watch, bool) {
 	return found, found != nil
 }
 
-// watchOuts are those that this reader meets: a client none that is only a
-// note for the workshop.
-func (v *view) watchOuts() []check.WatchOut {
-	if v.Reading != Client {
-		return v.Plan.WatchOuts
-	}
-	return slices.DeleteFunc(slices.Clone(v.Plan.WatchOuts), func(w check.WatchOut) bool { return w.Level < check.Caution })
+// clientConcerns are the watch-outs that a client can do something about: the
+// choice of pattern and what has to be asked about the room. Loads, saws and
+// hours are the workshop's.
+func clientConcerns() []string {
+	return []string{"pattern/", "panel/", "wall/fire-question", "wall/lifting-method"}
 }
 
-// Watches are the watch-outs as a list.
+// watchOuts are those that this reader meets.
+func (v *view) watchOuts() []check.WatchOut {
+	if v.Reading != Client {
+		return v.Plan.AllWatchOuts()
+	}
+	return slices.DeleteFunc(slices.Clone(v.Plan.WatchOuts), func(w check.WatchOut) bool {
+		return w.Level < check.Caution || !slices.ContainsFunc(clientConcerns(), func(start string) bool {
+			return strings.HasPrefix(w.Code, start)
+		})
+	})
+}
+
+// Watches are the watch-outs of the open section, as a list.
 func (v *view) Watches() []Watch {
 	var all []Watch
 	for _, w := range v.watchOuts() {
-		all = append(all, Watch{view: v, Out: w})
+		if one := (Watch{view: v, Out: w}); one.Section() == v.Open {
+			all = append(all, one)
+		}
+	}
+	return all
+}
+
+// Elsewhere is how many watch-outs stand in another section.
+type Elsewhere struct {
+	Section string
+	N       int
+}
+
+// WatchesElsewhere are the watch-outs of the other sections, counted.
+func (v *view) WatchesElsewhere() []Elsewhere {
+	n := map[string]int{}
+	for _, w := range v.watchOuts() {
+		n[Watch{view: v, Out: w}.Section()]++
+	}
+	var all []Elsewhere
+	for _, name := range Sections(v.Reading) {
+		if name != v.Open && n[name] > 0 {
+			all = append(all, Elsewhere{name, n[name]})
+		}
 	}
 	return all
 }
@@ -190,17 +223,27 @@ func (v *view) Watches() []Watch {
 // Target is the id of the control that a watch-out leads to.
 func (w Watch) Target() string { return controlID(w.Out.Field) }
 
-// Section is the section that has the field; empty where the reader has none.
+// Section is the section that a watch-out belongs to: the one that has its
+// field, or else the one that its room is about.
 func (w Watch) Section() string {
-	for _, name := range Sections(w.Reading) {
+	sections := Sections(w.Reading)
+	for _, name := range sections {
 		other := *w.view
 		other.Open = name
 		if slices.Contains(other.fields(), w.Out.Field) {
 			return name
 		}
 	}
-	return ""
+	room, _, _ := strings.Cut(w.Out.Code, "/")
+	home := map[string]string{"bench": Bench, "wall": Wall, "price": Money}[room]
+	if slices.Contains(sections, home) {
+		return home
+	}
+	return Look
 }
+
+// HasField reports whether the open section shows the field of a watch-out.
+func (w Watch) HasField() bool { return slices.Contains(w.fields(), w.Out.Field) }
 
 // Assumed is a value that nobody has typed or measured.
 type Assumed struct{ Path, Label, Value string }

@@ -104,12 +104,14 @@ func englishSections() map[string]string {
 
 		"hint/allowed": "{allowed}",
 
-		"watch/heading":  "Watch out",
-		"watch/fix":      "Mend it",
-		"watch/more":     "and {n} more",
-		"watch/why":      "Why?",
-		"watch/source":   "Source of the limit: {source}.",
-		"watch/to-field": "Show the field",
+		"watch/heading":    "Watch out",
+		"watch/fix":        "Mend it",
+		"watch/more":       "and {n} more",
+		"watch/why":        "Why?",
+		"watch/source":     "Source of the limit: {source}.",
+		"watch/to-field":   "Show the field",
+		"watch/elsewhere":  "More watch-outs:",
+		"watch/in-section": "{n} in {section}",
 
 		"assumed/heading": "{n} {n|value|values} assumed",
 		"assumed/lead":    "Nobody has typed or measured these yet. Correct them where they stand, or say that they are right.",
