@@ -15,13 +15,23 @@ import (
 type view struct {
 	Input
 	Reading string
-	Open    string // the section that this reader has open
+	Open    string            // the section that this reader has open
+	homes   map[string]string // sections by the paths of their fields
 }
 
 func newView(in Input) *view {
 	v := &view{Input: in, Reading: in.Doc.View.Reading, Open: in.Section}
 	if !slices.Contains(Sections(v.Reading), v.Open) {
 		v.Open = Look
+	}
+	v.homes = map[string]string{}
+	for _, name := range Sections(v.Reading) {
+		other := view{Input: in, Reading: v.Reading, Open: name}
+		for _, path := range other.fields() {
+			if v.homes[path] == "" || name == v.Open {
+				v.homes[path] = name
+			}
+		}
 	}
 	return v
 }
@@ -226,24 +236,19 @@ func (w Watch) Target() string { return controlID(w.Out.Field) }
 // Section is the section that a watch-out belongs to: the one that has its
 // field, or else the one that its room is about.
 func (w Watch) Section() string {
-	sections := Sections(w.Reading)
-	for _, name := range sections {
-		other := *w.view
-		other.Open = name
-		if slices.Contains(other.fields(), w.Out.Field) {
-			return name
-		}
+	if home := w.homes[w.Out.Field]; home != "" {
+		return home
 	}
 	room, _, _ := strings.Cut(w.Out.Code, "/")
 	home := map[string]string{"bench": Bench, "wall": Wall, "price": Money}[room]
-	if slices.Contains(sections, home) {
+	if slices.Contains(Sections(w.Reading), home) {
 		return home
 	}
 	return Look
 }
 
 // HasField reports whether the open section shows the field of a watch-out.
-func (w Watch) HasField() bool { return slices.Contains(w.fields(), w.Out.Field) }
+func (w Watch) HasField() bool { return w.homes[w.Out.Field] == w.Open }
 
 // Assumed is a value that nobody has typed or measured.
 type Assumed struct{ Path, Label, Value string }
