@@ -195,3 +195,14 @@ func TestReportRefusesUnknownGates(t *testing.T) {
 	assert.Equal(t, result{2, "", "-gate: \"door\" is not a gate (allowed offer, share, buy, cut, glue, hang)\n"},
 		run(t, "", "report", jobs+"s1.json", "-gate", "door"))
 }
+
+// The panel of the sixth job is too heavy for the hands that lift it, which
+// stops its offer and no later gate; the report is printed all the same.
+func TestReportEndsWithOneAtAShutGate(t *testing.T) {
+	t.Parallel()
+	plain := run(t, "", "report", jobs+"s6.json")
+	require.Equal(t, 0, plain.code, plain.err)
+	assert.Contains(t, plain.out, `"level": "stop"`)
+	assert.Equal(t, result{1, plain.out, ""}, run(t, "", "report", jobs+"s6.json", "-gate", "offer"))
+	assert.Equal(t, result{0, plain.out, ""}, run(t, "", "report", jobs+"s6.json", "-gate", "glue"))
+}
