@@ -41,10 +41,15 @@ export function saveFile({ name, type, text }) {
   setTimeout(() => URL.revokeObjectURL(url), 60_000);
 }
 
+const COPY_MS = 1000; // a browser that asks first may never answer
+
 // copy reports whether the clipboard has taken the text.
 export async function copy(text) {
+  const late = new Promise((_, reject) => {
+    setTimeout(reject, COPY_MS);
+  });
   try {
-    await navigator.clipboard.writeText(text);
+    await Promise.race([navigator.clipboard.writeText(text), late]);
     return true;
   } catch {
     return false;

@@ -8,10 +8,11 @@ import * as status from "./status.js";
 import * as store from "./store.js";
 import { insert, keepOffline } from "./trusted.js";
 
-const LINK_CHARS = 24; // a shorter fragment is a section or a place on the page
 
 const byID = (id) => document.getElementById(id);
 const hash = () => location.hash.slice(1);
+// A fragment that is neither a word nor a place on the page is meant as a link.
+const linked = () => !/^[a-z-]*$/.test(hash()) && byID(hash()) === null;
 
 let stored = true;
 
@@ -113,7 +114,7 @@ async function share() {
   }
   const url = location.href.split("#")[0] + answer.link;
   const copied = await copy(url);
-  status.show(copied ? "copied" : "copy-by-hand", copied ? {} : { copy: url });
+  if (!status.showLink(copied ? "copied" : "copy-by-hand", url)) status.show(copied ? "copied" : "copy-by-hand", copied ? {} : { copy: url });
 }
 
 async function save() {
@@ -156,7 +157,7 @@ async function goToField(path, section) {
 const sections = () => [...document.querySelectorAll("#nav a")].map((link) => link.hash.slice(1));
 
 function followHash() {
-  if (hash().length >= LINK_CHARS) openLink(hash());
+  if (linked()) openLink(hash());
   else if (sections().includes(hash())) ask({ op: "section", name: hash() });
 }
 
@@ -218,10 +219,10 @@ window.addEventListener("hashchange", followHash);
 // the page shows already: only the picture is new.
 async function begin() {
   const kept = store.load();
-  const link = hash().length >= LINK_CHARS ? hash() : "";
+  const link = linked() ? hash() : "";
   if (kept !== null) await open({ op: "open", text: kept, from: "saved" });
   if (link) await openLink(link);
-  if (stage.empty()) stage.show((await engine.ask({ op: "hello" })).scene);
+  if (stage.empty()) stage.show((await engine.ask({ op: "hello" })).scene, { posted: true });
   document.documentElement.classList.remove("opening");
   document.documentElement.classList.add("alive");
   if (!link) followHash();

@@ -64,7 +64,6 @@ export function makeStage({ ask, viewed, still }) {
     if (message.type === "sharp" || message.type === "drawn") {
       clearTimeout(alarm);
       starts = 0;
-      stage.classList.remove("stale");
     } else if (message.type === "view") {
       look(message);
     } else if (message.type === "lost" || message.type === "error") {
@@ -81,7 +80,6 @@ export function makeStage({ ask, viewed, still }) {
       return;
     }
     failed = true;
-    document.querySelector("#poster source")?.remove();
     still();
     drawStill("picture", {});
   }
@@ -99,18 +97,23 @@ export function makeStage({ ask, viewed, still }) {
     if (seen === view) seen = null;
   }
 
+  const live = () => mount.querySelector(".preview-live") !== null;
+
+  // drawStill has the engine draw what the moving picture does not show (yet).
   async function drawStill(op, more) {
     if (drawing) return;
     drawing = true;
+    const drawn = encoded;
     const box = stage.getBoundingClientRect();
     const width = Math.round(Math.min(STILL_WIDTH, box.width));
     const height = Math.round((width * box.height) / box.width);
     const answer = await ask({ op, width, height, ...more }).catch(() => null);
     drawing = false;
     if (answer?.picture) {
+      document.querySelector("#poster source")?.remove();
       image.src = `data:image/jpeg;base64,${answer.picture}`;
-      stage.classList.remove("stale");
     }
+    if (answer && op === "picture" && drawn !== encoded && !live()) drawStill(op, more);
     if (moved.dx !== 0 || moved.dy !== 0 || moved.factor !== 1) move(mode, 0, 0);
   }
 
@@ -155,15 +158,15 @@ export function makeStage({ ask, viewed, still }) {
 
   return {
     // show takes the scene as text; one that is shown already costs nothing.
-    show(base64) {
+    // posted says that the poster is a picture of it.
+    show(base64, { posted = false } = {}) {
       if (base64 === encoded) return;
       const first = scene === null;
       encoded = base64;
       scene = Uint8Array.from(atob(base64), (char) => char.charCodeAt(0));
-      if (failed) drawStill("picture", {});
-      else if (preview) send();
+      if (failed || (!posted && !live())) drawStill("picture", {});
+      if (preview) send();
       else if (first) start();
-      if (!failed && !mount.querySelector(".preview-live") && !first) stage.classList.add("stale");
     },
     // empty reports whether there was no scene yet.
     empty: () => scene === null,

@@ -50,3 +50,17 @@ export function show(key, { details = [], copy = "" } = {}) {
   }
   bar.hidden = false;
 }
+
+// showLink says at the button what became of a link, and shows it for whoever
+// copies by hand. It reports whether there is such a place on the page.
+export function showLink(key, url) {
+  const note = document.getElementById("link-note");
+  const field = document.getElementById("link-text");
+  if (!note || !field) return false;
+  note.textContent = sentence(key);
+  field.value = url;
+  note.hidden = false;
+  field.hidden = false;
+  field.select();
+  return true;
+}

@@ -19,6 +19,8 @@ import (
 //     above the last height become the last height.
 //   - The order of the panels follows their number: letters are cut off, or A is
 //     added.
+//   - A new wished size or another block gives up a fixed number of columns or
+//     rows, which would keep the size as it was.
 //   - Another wood of the blocks has another density: the weighed one is dropped.
 func accompany(before, after *Design, full string) {
 	g := groupAt(after, full)
@@ -38,6 +40,12 @@ func accompany(before, after *Design, full string) {
 		if was := groupAt(before, full); g.Order != "" && was.Panels() != g.Panels() {
 			g.Order = fitted(g.Order, g.Panels())
 		}
+	case "width":
+		g.Columns = 0
+	case "height":
+		g.Rows = 0
+	case "block.size", "block.slack":
+		g.Columns, g.Rows = 0, 0
 	case "wood":
 		if was := groupAt(before, full); was.Wood != g.Wood {
 			g.Density = 0

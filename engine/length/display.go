@@ -28,12 +28,21 @@ func (u Units) Bare() Notation {
 func (u Units) Number(l Length) string {
 	switch u {
 	case Inch16:
-		return fraction(rounded(l.nm, nmPerInch/16), 16)
+		return inches(l.nm, 16)
 	case Inch32:
-		return fraction(rounded(l.nm, nmPerInch/32), 32)
+		return inches(l.nm, 32)
 	default:
 		return decimal(rounded(l.nm, nmPerMM/10), 10)
 	}
+}
+
+// inches writes the nearest fraction, and in decimals what is too small for one:
+// a slack of 0.2 mm is 0.008 in and not 0.
+func inches(nm, parts int64) string {
+	if nm != 0 && max(nm, -nm) < nmPerInch/parts {
+		return decimal(rounded(nm, nmPerInch/1000), 1000)
+	}
+	return fraction(rounded(nm, nmPerInch/parts), parts)
 }
 
 // Word is the unit that belongs to Number.

@@ -94,6 +94,9 @@ func TestDisplay(t *testing.T) {
 	assert.Equal(t, "36 mm", length.Metric.Field(length.MM(36)))
 	assert.Equal(t, "44.5 mm", length.Metric.Field(length.Sixtyfourths(112)), "44.45 rounded for the eye")
 	assert.Equal(t, "1 3/4 in", length.Inch16.Field(length.Sixtyfourths(112)))
+	assert.Equal(t, "0.008 in", length.Inch16.Format(length.Micrometres(200)), "too small for a sixteenth")
+	assert.Equal(t, "1/16 in", length.Inch16.Format(length.Micrometres(1600)))
+	assert.Equal(t, "0 in", length.Inch16.Format(length.MM(0)))
 	assert.Equal(t, "38.0 kg", length.Metric.Mass(38))
 	assert.Equal(t, "84 lb", length.Inch16.Mass(38)) // 83.8
 }

@@ -72,10 +72,11 @@ func (s *Session) openText(req Request) Response {
 }
 
 // open replaces the document as one step of the history, so that opening the
-// wrong file loses nothing. The reader's own units, language and reading stay.
+// wrong file loses nothing. The reader's own language and reading stay; the
+// units are those that the design was measured in.
 func (s *Session) open(doc design.Document, announce string) Response {
 	view := s.now.doc.View
-	doc.View.Units, doc.View.Language, doc.View.Reading = view.Units, view.Language, view.Reading
+	doc.View.Language, doc.View.Reading = view.Language, view.Reading
 	if err := s.change(doc); err != nil {
 		return s.refused(err)
 	}
@@ -130,7 +131,7 @@ func (s *Session) act(req Request) Response {
 		return s.refused(err)
 	}
 	res := s.whole("")
-	res.Values = changedValues(before.doc, s.now.doc, s.units(), "")
+	res.Values = append(res.Values, changedValues(before.doc, s.now.doc, s.units(), "")...)
 	return res
 }
 

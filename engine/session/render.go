@@ -32,11 +32,21 @@ func (s *Session) common(res Response) Response {
 // being edited.
 func (s *Session) whole(announce string) Response {
 	in := s.input()
-	res := Response{Fragments: page.Whole(in), Scene: s.scene()}
+	res := Response{Fragments: page.Whole(in), Scene: s.scene(), Values: s.viewValues()}
 	if announce != "" {
 		res.Announce = s.reader().Say(announce, words.Args{"title": s.now.doc.Design.Title})
 	}
 	return s.common(res)
+}
+
+// viewValues are the controls outside the sections, which no fragment renders.
+func (s *Session) viewValues() []Value {
+	var all []Value
+	for _, path := range []string{"view.units", "view.reading"} {
+		text, _ := design.Text(s.now.doc, path, s.units())
+		all = append(all, Value{path, text})
+	}
+	return all
 }
 
 // changed answers an edit of one control, and of those that went along, with

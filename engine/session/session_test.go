@@ -118,6 +118,29 @@ func TestEditsThatGoAlongAreOneStep(t *testing.T) {
 	assert.Equal(t, first, s.Plan().Revision, "all or nothing")
 }
 
+func TestControlsOutsideTheSectionsFollow(t *testing.T) {
+	s := fresh()
+	set(t, s, "view.units", "in/16")
+	text := ask(t, s, session.Request{Op: "hello"}).Text
+	res := ask(t, fresh(), session.Request{Op: "open", Text: text, From: "saved"})
+	assert.Contains(t, res.Values, session.Value{Path: "view.units", Value: "in/16"})
+	res = ask(t, fresh(), session.Request{Op: "open", Text: text, From: "file"})
+	assert.Contains(t, res.Values, session.Value{Path: "view.units", Value: "in/16"}, "a job measured in inches opens in inches")
+	assert.Contains(t, res.Values, session.Value{Path: "view.reading", Value: "client"})
+}
+
+func TestAWishedSizeGivesUpAFixedCount(t *testing.T) {
+	s := fresh()
+	set(t, s, group+".columns", "20")
+	assert.Equal(t, 20, s.Plan().Groups[0].Built.Columns)
+	res := set(t, s, group+".width", "1 m")
+	assert.Equal(t, 28, s.Plan().Groups[0].Built.Columns, "1000 / 36.2 = 27.6")
+	assert.Contains(t, res.Values, session.Value{Path: group + ".columns", Value: "0"})
+	set(t, s, group+".rows", "10")
+	set(t, s, group+".block.size", "44 mm")
+	assert.Equal(t, 18, s.Plan().Groups[0].Built.Rows, "800 / 44.2 = 18.1")
+}
+
 func TestReopeningLeavesNothingToUndo(t *testing.T) {
 	s := fresh()
 	text := set(t, s, group+".wood", "oak").Text
