@@ -50,7 +50,6 @@ func (v *view) PercentOf(x float64) words.Percent { return words.Percent(x) }
 
 // Grams says a small mass.
 func (v *view) Grams(kg float64) string {
-	const gramsPerKg = 1000
 	return v.T("bench/grams", "n", int(math.Round(kg*gramsPerKg)))
 }
 
@@ -72,8 +71,26 @@ func (v *view) Hours(x float64) string { return v.Words.Show(hours(x)) }
 // Show says any value.
 func (v *view) Show(x any) string { return v.Words.Show(x) }
 
+// WorkHours are hours as an argument of a message.
+func (v *view) WorkHours(x float64) words.Hours { return hours(x) }
+
 // Weekends are those of a home builder, whole ones.
 func (v *view) Weekends() int { return int(math.Ceil(v.Plan.Bill.Weekends.Typical)) }
+
+// weekendHours are two days of six hours, as the sentence about them says; the
+// plan divides by the same.
+const weekendHours = 12
+
+// HomeHours are the hours of a home builder, whom the same work takes longer.
+func (v *view) HomeHours() float64 { return v.Plan.Bill.Weekends.Typical * weekendHours }
+
+// HomeFactor is how much longer.
+func (v *view) HomeFactor() float64 {
+	if total := v.Plan.Bill.Hours.Total.Typical; total > 0 {
+		return v.HomeHours() / total
+	}
+	return 1
+}
 
 // HourGroup is the hours of tasks of one kind.
 type HourGroup struct {
@@ -88,6 +105,14 @@ func hourGroups() []struct{ key, letters string } {
 		{"stock", "b"}, {"cut", "c"}, {"sand", "d"}, {"lay", "e"}, {"finish", "f"}, {"frame", "g"},
 		{"cleat", "h"}, {"pack", "i"}, {"tidy", "k"}, {"office", "a"}, {"site", "j"},
 	}
+}
+
+// hourKey is the key of a kind of work: at home nobody surveys or packs.
+func (v *view) hourKey(kind string) string {
+	if v.Reading == Builder && (kind == "office" || kind == "pack") {
+		return kind + "-home"
+	}
+	return kind
 }
 
 // HourGroups are the hours by kind of work.
@@ -105,7 +130,7 @@ func (v *view) HourGroups() []HourGroup {
 			sum.High += t.Minutes.High / minutesPerHour
 		}
 		if sum.High > 0 {
-			all = append(all, HourGroup{v.T("hours/" + g.key), sum})
+			all = append(all, HourGroup{v.T("hours/" + v.hourKey(g.key)), sum})
 		}
 	}
 	if travel := v.Plan.Bill.Hours.Travel; travel.High > 0 {

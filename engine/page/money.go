@@ -66,21 +66,30 @@ func (v *view) lineName(l cost.Line) string {
 // Amount writes money with its cents.
 func (v *view) Amount(m money.Money) string { return m.Format(v.locale()) }
 
-// BuildUp is the way from the direct cost to the gross price.
+// BuildUp is the way from the direct cost to the gross price; down to the net
+// price each line is added to the ones above it.
 func (v *view) BuildUp() []MoneyLine {
 	p := v.Plan.Price
 	line := func(key string, m money.Money, class string) MoneyLine {
 		return MoneyLine{v.T("money/" + key), v.Amount(m), class}
 	}
-	lines := []MoneyLine{line("markup", p.Markup, ""), line("direct", p.Direct, "sum"), line("contingency", p.Contingency, ""), line("cost", p.Cost, "sum")}
+	asked := "asked"
 	if p.MinimumApplied {
-		lines = append(lines, line("minimum", p.List, ""))
+		asked = "minimum"
+	}
+	lines := []MoneyLine{
+		line("markup", p.Markup, ""), line("direct", p.Direct, "sum"), line("contingency", p.Contingency, ""),
+		line("cost", p.Cost, "sum"), line(asked, p.List.Sub(p.Cost), ""),
 	}
 	if p.Discount.Minor != 0 {
-		lines = append(lines, line("discount", p.Discount, ""))
+		lines = append(lines, line("discount", money.New(0, p.Currency).Sub(p.Discount), ""))
 	}
-	return append(lines, MoneyLine{v.T("money/margin", "share", words.Percent(p.MarginPercent)), v.Amount(p.Margin), ""},
-		line("net", p.Net, "sum"), line("tax", p.Tax, ""), line("gross", p.Gross, "total"))
+	if p.RoundedUp.Minor != 0 {
+		lines = append(lines, line("rounded-up", p.RoundedUp, ""))
+	}
+	return append(lines, line("net", p.Net, "sum"),
+		MoneyLine{v.T("money/margin", "share", p.MarginPercent), v.Amount(p.Margin), "aside"},
+		line("tax", p.Tax, ""), line("gross", p.Gross, "total"))
 }
 
 // Stages are what falls due when.
@@ -88,17 +97,6 @@ func (v *view) Stages() []MoneyLine {
 	var all []MoneyLine
 	for _, s := range v.Plan.Price.Stages {
 		all = append(all, MoneyLine{s.Name, v.Amount(s.Amount), ""})
-	}
-	return all
-}
-
-// ShoppingLines are what a home builder buys.
-func (v *view) ShoppingLines() []MoneyLine {
-	var all []MoneyLine
-	for _, l := range v.Plan.Price.Lines {
-		if l.Role == cost.Material && l.Amount.Minor != 0 {
-			all = append(all, MoneyLine{Label: v.lineName(l), Amount: v.Amount(l.Amount)})
-		}
 	}
 	return all
 }

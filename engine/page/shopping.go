@@ -1,0 +1,258 @@
+package page
+
+import (
+	"math"
+	"slices"
+
+	"blockfield/engine/bench"
+	"blockfield/engine/cost"
+	"blockfield/engine/design"
+	"blockfield/engine/length"
+	"blockfield/engine/panel"
+	"blockfield/engine/wood"
+	"blockfield/engine/words"
+)
+
+// How goods are sold and cut, as packages cost and bench count them. A test
+// holds tins and bottles against the price.
+const (
+	tinLitres        = 0.25 // finish comes by the quarter litre
+	glueSpare        = 1.25 // of what the joints hold: some stays in bottle and spreader
+	gramsPerKg       = 1000
+	backerOversizeMM = 10 // each way, trimmed off after gluing
+	cleatHalves      = 2  // on the panel and on the wall
+)
+
+// Purchase is one row of the shopping list, named like the line of the price.
+type Purchase struct {
+	Key, Label string
+	Items      []Item
+	Amount     string // of money; empty where nothing has a price
+}
+
+// Item is one kind of goods in a row, or what is cut out of them.
+type Item struct {
+	Text     string
+	Quantity string
+}
+
+// Purchases are what the job takes, in the order of the price's lines.
+func (v *view) Purchases() []Purchase {
+	all := []Purchase{
+		{Key: "line/block-stock", Items: v.stickItems()},
+		{Key: "line/sheet", Items: v.sheetItems()},
+		{Key: "line/glue", Items: v.glueItems()},
+		{Key: "line/finish", Items: v.finishItems()},
+		{Key: "line/frame-stock", Items: v.frameItems()},
+		{Key: "line/cleat-stock", Items: v.stripItems()},
+		{Key: "line/fixings", Items: v.fixingItems()},
+		{Key: "line/abrasives", Items: []Item{{Text: v.T("buy/abrasives", "n", v.Plan.Bill.CutBlocks)}}},
+	}
+	all = slices.DeleteFunc(all, func(p Purchase) bool { return len(p.Items) == 0 })
+	for i := range all {
+		all[i].Label = v.T(all[i].Key)
+		for _, l := range v.Plan.Price.Lines {
+			if l.Key == all[i].Key {
+				all[i].Amount = v.Amount(l.Amount)
+			}
+		}
+	}
+	for _, l := range v.Plan.Price.Lines {
+		if l.Role == cost.Material && l.Name != "" {
+			all = append(all, Purchase{Key: l.Key, Label: l.Name, Amount: v.Amount(l.Amount)})
+		}
+	}
+	return all
+}
+
+func (v *view) stickItems() []Item {
+	var all []Item
+	for _, l := range v.Plan.Bill.Lots {
+		all = append(all, Item{
+			v.T("buy/sticks", "wood", v.T("choice/"+l.Wood), "size", l.Size, "length", l.StickLength),
+			v.T("buy/pieces", "n", l.Sticks),
+		})
+	}
+	return all
+}
+
+// sheetItems are the sheets, and below them what is cut out of them.
+func (v *view) sheetItems() []Item {
+	var all []Item
+	for _, s := range v.Plan.Bill.Sheets {
+		text := v.T("buy/sheet", "sheet", v.T("choice/"+s.Sheet), "thickness", s.Thickness)
+		if whole, ok := wood.FindSheet(s.Sheet); ok {
+			text = v.T("buy/sheet-of", "sheet", v.T("choice/"+s.Sheet), "thickness", s.Thickness,
+				"width", v.Words.Units.Number(whole.Width), "length", whole.Length)
+		}
+		all = append(all, Item{text, v.T("buy/sheets", "n", s.Count)})
+	}
+	more := length.MM(backerOversizeMM)
+	for _, g := range v.Groups() {
+		number := v.Words.Units.Number
+		all = append(all, Item{
+			v.T("buy/backer", "width", number(v.Whole(g.Built.FieldWidth.Add(more))), "height", v.Whole(g.Built.FieldHeight.Add(more)),
+				"fieldWidth", number(g.Built.FieldWidth), "fieldHeight", g.Built.FieldHeight),
+			v.T("buy/pieces", "n", g.Panels()),
+		})
+	}
+	return all
+}
+
+func (v *view) glueItems() []Item {
+	joints := v.Plan.Bill.GlueKg
+	if joints == 0 {
+		return nil
+	}
+	item := Item{Text: v.T("buy/glue", "grams", v.Grams(joints))}
+	if bottle := v.Book.Goods.GlueBottleKg; bottle > 0 {
+		item.Quantity = v.T("buy/bottles", "n", v.bottles(), "size", v.Grams(bottle))
+	}
+	return []Item{item}
+}
+
+// bottles is how many the price counts: whole ones.
+func (v *view) bottles() int {
+	grams := math.Round(v.Plan.Bill.GlueKg * gramsPerKg)
+	return int(math.Ceil(grams * glueSpare / math.Round(v.Book.Goods.GlueBottleKg*gramsPerKg)))
+}
+
+func (v *view) finishItems() []Item {
+	var all []Item
+	for _, f := range v.Plan.Bill.Finishes {
+		ml := math.Round(f.Litres * 1000)
+		tins := math.Ceil(ml / (tinLitres * 1000))
+		all = append(all, Item{
+			v.T("buy/finish", "finish", v.T("choice/"+f.Finish), "litres", words.Litres(f.Litres)),
+			v.Litres(tins * tinLitres),
+		})
+	}
+	return all
+}
+
+// frameItems are the boards, and below them the pieces that are cut out of
+// them.
+func (v *view) frameItems() []Item {
+	var all []Item
+	for _, f := range v.Plan.Bill.Frame {
+		all = append(all, Item{
+			v.T("buy/board", "wood", v.T("choice/"+f.Wood), "thickness", v.Words.Units.Number(f.Thickness), "board", f.Board),
+			v.Metres(f.BoughtM),
+		})
+		for _, g := range v.Groups() {
+			d := g.Design.Frame
+			if g.Built.Framed && d.Wood == f.Wood && d.Thickness.Same(f.Thickness) && d.Board.Same(f.Board) {
+				all = append(all, v.framePieces(g)...)
+			}
+		}
+	}
+	return all
+}
+
+func (v *view) framePieces(g groupView) []Item {
+	key := "buy/frame-mitred"
+	if g.Design.Frame.Joint == design.Butt {
+		key = "buy/frame-butt"
+	}
+	var pieces pieceList
+	for _, p := range g.Built.Panels {
+		for _, part := range p.Parts {
+			if part.Kind == panel.FramePart {
+				pieces.add(length.Max(part.Width, part.Height), part.Count)
+			}
+		}
+	}
+	var all []Item
+	for _, piece := range pieces {
+		all = append(all, Item{
+			v.T(key, "length", piece.long, "depth", g.Built.FrameDepth),
+			v.T("buy/pieces", "n", piece.n),
+		})
+	}
+	return all
+}
+
+// pieceList counts pieces of one section by their length.
+type pieceList []struct {
+	long length.Length
+	n    int
+}
+
+func (l *pieceList) add(long length.Length, n int) {
+	for i := range *l {
+		if (*l)[i].long.Same(long) {
+			(*l)[i].n += n
+			return
+		}
+	}
+	*l = append(*l, struct {
+		long length.Length
+		n    int
+	}{long, n})
+}
+
+// stripItems are the strips for cleats and spacers, with their pieces.
+func (v *view) stripItems() []Item {
+	if v.Plan.Bill.Cleat.RunningM == 0 {
+		return nil
+	}
+	all := []Item{{v.T("buy/strips"), v.Metres(v.Plan.Bill.Cleat.RunningM)}}
+	for _, g := range v.Groups() {
+		for _, part := range g.Built.Panels[0].Parts {
+			n, key := g.Panels(), "buy/spacer"
+			switch part.Kind {
+			case panel.CleatPart:
+				n, key = cleatHalves*n, "buy/cleat"
+			case panel.SpacerPart:
+			default:
+				continue
+			}
+			all = append(all, Item{
+				v.T(key, "height", v.Words.Units.Number(part.Height), "thickness", part.Depth, "length", part.Width,
+					"bevel", words.Degrees(g.Design.Cleat.Bevel)),
+				v.T("buy/pieces", "n", n),
+			})
+		}
+	}
+	return all
+}
+
+func (v *view) fixingItems() []Item {
+	bill := v.Plan.Bill
+	var all []Item
+	add := func(text string, n int) {
+		if n > 0 {
+			all = append(all, Item{text, v.T("buy/pieces", "n", n)})
+		}
+	}
+	add(v.T("buy/cleat-screws"), bill.CleatScrews)
+	byKind := map[string]int{}
+	var order []string
+	for i, g := range v.Groups() {
+		text := v.fixingText(g, bill.Groups[i].Rule)
+		if byKind[text] == 0 {
+			order = append(order, text)
+		}
+		byKind[text] += bill.Groups[i].WallFixings * g.Panels()
+	}
+	for _, text := range order {
+		add(text, byKind[text])
+	}
+	add(v.T("buy/brads"), bill.Brads)
+	return all
+}
+
+// fixingText names the wall fixings of a group as far as the design says.
+func (v *view) fixingText(g groupView, rule bench.FixingRule) string {
+	f := v.Doc.Design.Walls[g.Wall].Fixing
+	switch {
+	case f.What != "":
+		return v.T("buy/fixings-named", "what", f.What)
+	case f.Kind != "automatic":
+		return v.T("buy/fixings-named", "what", v.T("choice/"+f.Kind))
+	case rule == bench.OldSimpleRule:
+		return v.T("buy/fixings-stud")
+	default:
+		return v.T("buy/fixings-open")
+	}
+}
