@@ -6,6 +6,8 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"blockfield/engine/design"
 	"blockfield/engine/length"
@@ -17,6 +19,7 @@ type Control struct {
 	Kind                   string // text, area, choice, radio, check or range
 	Look                   string // class of a radio group
 	Hint                   string // the range that the field takes
+	Standing               bool   // the hint is there before the field has the focus
 	Options                []Option
 	Suggestions            []string
 	InputMode              string
@@ -79,6 +82,9 @@ func (v *view) control(path string) (Control, bool) {
 		c.Hint, c.Unit = v.T("hint/allowed", "allowed", f.Allowed(units)), f.Unit
 		c.InputMode = inputMode(f, units)
 	}
+	if zero := "zero" + strings.TrimPrefix(labelKey(path), "label"); v.Words.Language.Has(zero) {
+		c.Hint, c.Standing = v.T(zero), true
+	}
 	return c, true
 }
 
@@ -99,13 +105,19 @@ func (v *view) options(f design.Field, now string) []Option {
 	for _, choice := range f.Choices {
 		label := choice
 		if f.Kind == design.KindChoice {
-			label = v.T("choice/" + choice)
+			label = capital(v.T("choice/" + choice))
 		} else {
 			label = v.T("choice/degrees", "n", choice)
 		}
 		all = append(all, Option{Value: choice, Label: label, Selected: choice == now})
 	}
 	return all
+}
+
+// capital starts a text that stands alone with a capital letter.
+func capital(text string) string {
+	first, size := utf8.DecodeRuneInString(text)
+	return string(unicode.ToUpper(first)) + text[size:]
 }
 
 func decimal(x float64) string { return strconv.FormatFloat(x, 'f', -1, 64) }
@@ -145,6 +157,8 @@ type set struct {
 	fields  []string
 	slot    string // what follows from them, below them
 	more    []string
+	add     string // path of a list that grows below the set
+	name    string // slot with the heading, where that follows from an edit
 }
 
 // Set is a group of controls, ready for its template.
@@ -154,6 +168,8 @@ type Set struct {
 	Fields      []Control
 	More        []Control
 	SlotID      string
+	NameID      string
+	Add         string
 }
 
 // Sets are the groups of controls of the open section.
@@ -161,7 +177,7 @@ func (v *view) Sets() []Set {
 	var all []Set
 	for _, s := range v.sets() {
 		all = append(all, Set{
-			view: v, ID: s.id, Heading: v.T(s.heading), SlotID: s.slot,
+			view: v, ID: s.id, Heading: v.T(s.heading), SlotID: s.slot, NameID: s.name, Add: s.add,
 			Fields: v.controls(s.base, s.fields), More: v.controls(s.base, s.more),
 		})
 	}

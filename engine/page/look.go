@@ -136,6 +136,8 @@ type Snap struct {
 	Fewer    int
 	Greater  int
 	Size     length.Length
+	Total    length.Length // over frames and gaps
+	Framed   string        // key of what Total is; empty where it is Size
 	Path     string
 	Less     string // what to type for one block fewer; empty: not possible
 	LessSize length.Length
@@ -148,9 +150,22 @@ type Snap struct {
 // Snaps are the two sides of the field.
 func (g groupView) Snaps() []Snap {
 	return []Snap{
-		g.snap("across", g.Built.Columns, g.Design.PanelsWide, "columns", "width", g.Design.Columns > 0),
-		g.snap("down", g.Built.Rows, g.Design.PanelsHigh, "rows", "height", g.Design.Rows > 0),
+		g.snap("across", g.Built.Columns, g.Design.PanelsWide, "columns", "width", g.Design.Columns > 0).over(g, g.Built.TotalWidth),
+		g.snap("down", g.Built.Rows, g.Design.PanelsHigh, "rows", "height", g.Design.Rows > 0).over(g, g.Built.TotalHeight),
 	}
+}
+
+// over adds the size on the wall, where it is another one.
+func (s Snap) over(g groupView, total length.Length) Snap {
+	s.Total = total
+	switch {
+	case total.Same(s.Size):
+	case g.Panels() > 1:
+		s.Framed = "snap/overall"
+	default:
+		s.Framed = "snap/with-frame"
+	}
+	return s
 }
 
 // snap offers one block more and one fewer in each panel. Where the count is

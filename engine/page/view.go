@@ -80,7 +80,8 @@ type slot struct {
 	data     any
 	// after says of which edits something follows here; nil: of any. A slot
 	// that holds controls must not follow from an edit of them.
-	after func(changed string) bool
+	after  func(changed string) bool
+	inline bool // stands within a line
 }
 
 // endsIn is for slots that follow from one field only.
@@ -121,7 +122,11 @@ func (v *view) atTheEnd() []slot {
 func (v *view) Slot(id string) template.HTML {
 	for _, s := range v.slots() {
 		if s.id == id {
-			return template.HTML(fmt.Sprintf(`<div class="slot" id="%s">%s</div>`, s.id, v.render(s.template, s.data)))
+			tag := "div"
+			if s.inline {
+				tag = "span"
+			}
+			return template.HTML(fmt.Sprintf(`<%s class="slot" id="%s">%s</%s>`, tag, s.id, v.render(s.template, s.data), tag))
 		}
 	}
 	return ""
@@ -130,12 +135,21 @@ func (v *view) Slot(id string) template.HTML {
 // fields are the paths of the controls of the open section that watch-outs may
 // stand beside.
 func (v *view) fields() []string {
+	paths := v.openFields()
+	for _, c := range v.sets() {
+		for _, f := range c.more {
+			paths = append(paths, c.base+f)
+		}
+	}
+	return paths
+}
+
+// openFields are those of them that do not wait under "more".
+func (v *view) openFields() []string {
 	var paths []string
 	for _, c := range v.sets() {
-		for _, list := range [][]string{c.fields, c.more} {
-			for _, f := range list {
-				paths = append(paths, c.base+f)
-			}
+		for _, f := range c.fields {
+			paths = append(paths, c.base+f)
 		}
 	}
 	if v.Open == Look && v.Reading != Client {
@@ -198,13 +212,24 @@ func (v *view) watchOuts() []check.WatchOut {
 	})
 }
 
-// Watches are the watch-outs of the open section, as a list.
+// Watches are the watch-outs of the open section that do not stand beside their
+// field already, as a list.
 func (v *view) Watches() []Watch {
+	beside := map[string]bool{} // fields in sight whose watch-out has not come by yet
+	for _, path := range v.openFields() {
+		beside[path] = true
+	}
 	var all []Watch
 	for _, w := range v.watchOuts() {
-		if one := (Watch{view: v, Out: w}); one.Section() == v.Open {
-			all = append(all, one)
+		one := Watch{view: v, Out: w}
+		if one.Section() != v.Open {
+			continue
 		}
+		if beside[w.Field] {
+			delete(beside, w.Field)
+			continue
+		}
+		all = append(all, one)
 	}
 	return all
 }

@@ -17,39 +17,49 @@ func (v *view) wallSets() []set {
 	}
 	var all []set
 	for w := range v.Doc.Design.Walls {
-		base := fmt.Sprintf("walls[%d].", w)
-		all = append(all, set{
-			id: fmt.Sprintf("wall-%d", w), heading: "wall/wall", base: base,
-			fields: []string{"kind", "width", "height", "studFirst", "studStep"},
-			more:   []string{"rail", "listenerDistance", "earHeight", "name", "note"},
-		})
-		for _, g := range v.Groups() {
-			if g.Wall == w {
-				all = append(all, placeSets(g)...)
-			}
-		}
-		all = append(all, set{
-			id: fmt.Sprintf("fixing-%d", w), heading: "wall/fixing", base: base + "fixing.",
-			fields: []string{"kind"}, more: []string{"ratedShear", "ratedPull", "loadFactor", "what", "source"},
-		})
-		for i := range v.Doc.Design.Walls[w].Obstacles {
-			all = append(all, set{
-				id: fmt.Sprintf("obstacle-%d-%d", w, i), heading: "wall/obstacle",
-				base: fmt.Sprintf("%sobstacles[%d].", base, i), fields: []string{"kind", "x", "y", "width", "height"},
-				more: []string{"note"},
-			})
-		}
+		all = append(all, v.wallSet(w)...)
 	}
-	return append(all,
-		set{
-			id: "room", heading: "wall/room", base: "room.", fields: []string{"use", "public"},
-			more: []string{"length", "width", "height", "temperatureLow", "temperatureHigh", "humidityLow", "humidityHigh", "goals"},
-		},
+	room := set{
+		id: "room", heading: "wall/room", base: "room.", fields: []string{"use", "public"},
+		more: []string{"length", "width", "height", "temperatureLow", "temperatureHigh", "humidityLow", "humidityHigh", "goals"},
+	}
+	if v.Reading == Builder {
+		room.fields = []string{"use"}
+	}
+	return append(all, room,
 		set{
 			id: "way", heading: "wall/way", base: "wayIn.",
 			fields: []string{"doorWidth", "doorHeight", "corridor"}, more: []string{"stairs", "lift"},
 		},
 	)
+}
+
+// wallSet is a wall with what is on it, what hangs on it and what holds that.
+func (v *view) wallSet(w int) []set {
+	base := fmt.Sprintf("walls[%d].", w)
+	all := []set{{
+		id: fmt.Sprintf("wall-%d", w), heading: "wall/wall", base: base,
+		fields: []string{"kind", "width", "height", "studFirst", "studStep"},
+		more:   []string{"rail", "listenerDistance", "earHeight", "name", "note"},
+	}}
+	for i := range v.Doc.Design.Walls[w].Obstacles {
+		id := fmt.Sprintf("obstacle-%d-%d", w, i)
+		all = append(all, set{
+			id: id, name: id + "-name",
+			base: fmt.Sprintf("%sobstacles[%d].", base, i), fields: []string{"kind", "x", "y", "width", "height"},
+			more: []string{"note"},
+		})
+	}
+	all[len(all)-1].add = base + "obstacles"
+	for _, g := range v.Groups() {
+		if g.Wall == w {
+			all = append(all, placeSets(g)...)
+		}
+	}
+	return append(all, set{
+		id: fmt.Sprintf("fixing-%d", w), heading: "wall/fixing", base: base + "fixing.",
+		fields: []string{"kind"}, more: []string{"ratedShear", "ratedPull", "loadFactor", "what", "source"},
+	})
 }
 
 func placeSets(g groupView) []set {
@@ -70,8 +80,24 @@ func (v *view) wallSlots() []slot {
 	all := []slot{{id: "wall-drawing", template: "wall-drawing", data: v}}
 	if v.Reading != Client {
 		all = append(all, slot{id: "mass", template: "mass", data: v})
+		all = append(all, v.obstacleNames()...)
 	}
 	return append(all, v.atTheEnd()...)
+}
+
+// obstacleNames are the headings of what is on the walls, which follow from
+// its kind.
+func (v *view) obstacleNames() []slot {
+	var all []slot
+	for w, wall := range v.Doc.Design.Walls {
+		for i, o := range wall.Obstacles {
+			all = append(all, slot{
+				id: fmt.Sprintf("obstacle-%d-%d-name", w, i), template: "obstacle-name", inline: true,
+				data: capital(v.T("choice/" + o.Kind)), after: endsIn(fmt.Sprintf("walls[%d].obstacles[%d].kind", w, i)),
+			})
+		}
+	}
+	return all
 }
 
 // Remove is the path of the part that a set describes, where it can be taken
