@@ -67,7 +67,7 @@ soak: race ## race detector, then each fuzz target for FUZZ_TIME
 	done
 
 race: ## unit tests under the race detector
-	go test -race ./engine/... ./cmd/blockfield/web
+	go test -race ./engine/... ./cmd/blockfield/cli ./cmd/blockfield/web
 
 site: modules ## the static site in build/site, compressed as far as it goes
 	go build -tags site $(SMALL) -o build/blockfield ./cmd/blockfield

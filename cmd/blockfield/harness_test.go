@@ -332,7 +332,7 @@ func newServer(t testing.TB, h http.Handler) *server {
 		s.mu.Unlock()
 		h.ServeHTTP(w, r)
 	}))
-	t.Cleanup(s.Close)
+	t.Cleanup(s.stop) // also with answers that are held back
 	return s
 }
 

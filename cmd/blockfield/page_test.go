@@ -171,7 +171,7 @@ func (b *tab) picture() []byte {
 func (b *tab) fine() []byte {
 	b.t.Helper()
 	last := b.picture()
-	for {
+	for deadline := time.Now().Add(waitTimeout); time.Now().Before(deadline); {
 		time.Sleep(4 * calm)
 		now := b.picture()
 		if bytes.Equal(last, now) {
@@ -179,6 +179,8 @@ func (b *tab) fine() []byte {
 		}
 		last = now
 	}
+	b.t.Fatal("the picture never came to rest")
+	return nil
 }
 
 // same waits until the picture is want again. Half a step of 255 in the mean is
