@@ -40,7 +40,7 @@ func TestAHomeBuilderCanBuyFromTheList(t *testing.T) {
 		"36 mm square, 2400 mm long", "whole sheets of 1220 × 2440 mm", "backer cut to 1205 × 806 mm",
 		"20 × 130 mm", "piece of 1240.6 mm at the long points", "piece of 842.4 mm",
 		"half of a cleat: 80 × 18 mm, 1094.6 mm long, one edge at 45°", "spacer: 40 × 18 mm",
-		"bottle of 800 g", "waterborne varnish", "wood screws of 5 mm into the studs", "brads for the frame",
+		"1 × 800 g", "waterborne varnish", "wood screws of 5 mm into the studs", "brads for the frame",
 		"Abrasives and blade",
 	} {
 		assert.Contains(t, text, want)

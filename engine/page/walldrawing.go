@@ -12,7 +12,7 @@ import (
 
 // Sizes of the drawing of a wall, as parts of its longer side.
 const (
-	wallType   = 1.0 / 34 // height of the type
+	wallType   = 1.0 / 23 // height of the type: 11 px and more where the drawing is 330 px wide
 	wallMargin = 4.2      // heights of type around the wall, for dimension lines
 )
 
@@ -89,7 +89,7 @@ func (d wallDrawing) obstacle(o design.Obstacle) {
 	b := d.box(o.X, o.Y, o.Width, o.Height)
 	d.Group("obstacle", func() {
 		d.Rect(b, d.Hatch(0.5*d.size, 0.08*d.size, 45), draw.Stroke("currentColor"), d.line(0.08))
-		d.Text(b.X+b.Width/2, b.Y-0.35*d.size, d.v.T("choice/"+o.Kind), draw.Middle(), draw.Size(0.85*d.size), draw.Fill("currentColor"))
+		d.Text(b.X+b.Width/2, b.Y-0.35*d.size, d.v.T("choice/"+o.Kind), draw.Middle(), draw.Size(d.size), draw.Fill("currentColor"))
 	})
 }
 
