@@ -107,9 +107,10 @@ func hourGroups() []struct{ key, letters string } {
 	}
 }
 
-// hourKey is the key of a kind of work: at home nobody surveys or packs.
+// hourKey is the key of a kind of work: at home nobody surveys or packs, and
+// the site is one's own wall.
 func (v *view) hourKey(kind string) string {
-	if v.Reading == Builder && (kind == "office" || kind == "pack") {
+	if v.Reading == Builder && (kind == "office" || kind == "pack" || kind == "site") {
 		return kind + "-home"
 	}
 	return kind

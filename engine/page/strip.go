@@ -84,8 +84,11 @@ func (s *stripView) worst() {
 	s.Items[len(s.Items)-1].Level = level.String()
 }
 
-// Example reports whether the money shown comes out of an invented book.
-func (v *view) Example() bool { return v.Book.Placeholder }
+// Example reports whether there is money to show that comes out of an invented
+// book.
+func (v *view) Example() bool {
+	return v.Book.Placeholder && (v.HasPrice() || v.Reading == Builder && v.HasShopping())
+}
 
 // HasPrice reports whether there is a price to show.
 func (v *view) HasPrice() bool { return v.Plan.Price.Sold && v.Plan.Price.Gross.Minor > 0 }

@@ -4,6 +4,7 @@ import (
 	"html/template"
 	"math"
 	"strings"
+	"unicode/utf8"
 
 	"blockfield/engine/design"
 	"blockfield/engine/draw"
@@ -89,7 +90,10 @@ func (d wallDrawing) obstacle(o design.Obstacle) {
 	b := d.box(o.X, o.Y, o.Width, o.Height)
 	d.Group("obstacle", func() {
 		d.Rect(b, d.Hatch(0.5*d.size, 0.08*d.size, 45), draw.Stroke("currentColor"), d.line(0.08))
-		d.Text(b.X+b.Width/2, b.Y-0.35*d.size, d.v.T("choice/"+o.Kind), draw.Middle(), draw.Size(d.size), draw.Fill("currentColor"))
+		name := capital(d.v.T("choice/" + o.Kind))
+		half := 0.3 * d.size * float64(utf8.RuneCountInString(name)) // of its width, about
+		x := min(max(b.X+b.Width/2, half), d.width-half)
+		d.Text(x, b.Y-0.35*d.size, name, draw.Middle(), draw.Size(d.size), draw.Fill("currentColor"))
 	})
 }
 

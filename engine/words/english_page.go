@@ -275,6 +275,7 @@ func englishBenchMoney() map[string]string {
 		"hours/pack":        "Weigh and pack",
 		"hours/tidy":        "Tidy",
 		"hours/office":      "Office and survey",
+		"hours/site-home":   "Hang it",
 		"hours/office-home": "Plan and order",
 		"hours/pack-home":   "Weigh",
 		"hours/site":        "On site",
