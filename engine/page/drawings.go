@@ -33,6 +33,9 @@ func fieldPicture(title string, g field.Grid, pitch, inset float64) string {
 	c := draw.New("field", f.Box())
 	c.Class("drawing field-drawing")
 	c.Title(title)
+	if inset > 0 { // what shows between the blocks
+		c.Rect(f.Box(), draw.Class("ground"), draw.Fill("#4a3524"))
+	}
 	fieldPaths(c, f, g.Heights)
 	return c.String()
 }

@@ -278,10 +278,16 @@ func (w Watch) HasField() bool { return w.homes[w.Out.Field] == w.Open }
 // Assumed is a value that nobody has typed or measured.
 type Assumed struct{ Path, Label, Value string }
 
+// publicPath is a question that nobody asks of a room at home.
+const publicPath = "room.public"
+
 // AssumedValues are listed so that they can be checked.
 func (v *view) AssumedValues() []Assumed {
 	var all []Assumed
 	for _, path := range v.Doc.Assumed {
+		if v.Reading == Builder && path == publicPath {
+			continue
+		}
 		c, ok := v.control(path)
 		if !ok {
 			all = append(all, Assumed{path, v.T(labelKey(path)), v.T("assumed/list")})
