@@ -223,6 +223,7 @@ async function begin() {
   if (kept !== null) await open({ op: "open", text: kept, from: "saved" });
   if (link) await openLink(link);
   if (stage.empty()) stage.show((await engine.ask({ op: "hello" })).scene, { posted: true });
+  await stage.pictured();
   document.documentElement.classList.remove("opening");
   document.documentElement.classList.add("alive");
   if (!link) followHash();

@@ -20,7 +20,7 @@ const VIEW_FIELDS = {
   elevation: "view.lamp.elevation",
 };
 
-// makeStage returns {show, empty, forget, mode, zoom}. ask sends a request to the
+// makeStage returns {show, empty, pictured, forget, mode, zoom}. ask sends a request to the
 // engine; viewed(fields) is told the paths and values of a new view; still() is
 // called once when the moving picture has failed.
 export function makeStage({ ask, viewed, still }) {
@@ -39,6 +39,7 @@ export function makeStage({ ask, viewed, still }) {
   let alarm = 0;
   let rest = 0;
   let drawing = false;
+  let drawn = Promise.resolve(); // when the last still picture is there
   let moved = { dx: 0, dy: 0, factor: 1 }; // while a still picture is drawn
 
   function start() {
@@ -103,7 +104,7 @@ export function makeStage({ ask, viewed, still }) {
   async function drawStill(op, more) {
     if (drawing) return;
     drawing = true;
-    const drawn = encoded;
+    const asked = encoded;
     const box = stage.getBoundingClientRect();
     const width = Math.round(Math.min(STILL_WIDTH, box.width));
     const height = Math.round((width * box.height) / box.width);
@@ -113,7 +114,7 @@ export function makeStage({ ask, viewed, still }) {
       document.querySelector("#poster source")?.remove();
       image.src = `data:image/jpeg;base64,${answer.picture}`;
     }
-    if (answer && op === "picture" && drawn !== encoded && !live()) drawStill(op, more);
+    if (answer && op === "picture" && asked !== encoded && !live()) drawStill(op, more);
     if (moved.dx !== 0 || moved.dy !== 0 || moved.factor !== 1) move(mode, 0, 0);
   }
 
@@ -164,12 +165,14 @@ export function makeStage({ ask, viewed, still }) {
       const first = scene === null;
       encoded = base64;
       scene = Uint8Array.from(atob(base64), (char) => char.charCodeAt(0));
-      if (failed || (!posted && !live())) drawStill("picture", {});
+      if (failed || (!posted && !live())) drawn = drawStill("picture", {});
       if (preview) send();
       else if (first) start();
     },
     // empty reports whether there was no scene yet.
     empty: () => scene === null,
+    // pictured promises that the picture is of the last scene.
+    pictured: () => drawn,
     // forget drops a view that was not kept yet: another design is coming.
     forget() {
       clearTimeout(rest);

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"blockfield/engine/design"
+	"blockfield/engine/page"
 	"blockfield/engine/words"
 )
 
@@ -94,8 +95,13 @@ func (s *Session) reopen(doc design.Document) Response {
 	return s.whole("")
 }
 
+// set edits a field. Who reads the page decides who builds: a home builder's
+// job has no workshop's survey, road and price.
 func (s *Session) set(req Request) Response {
 	before, doc := s.now, s.now.doc
+	if req.Path == "view.reading" {
+		req.Also = append(req.Also, Value{"work.ownBuild", yesNo(req.Value == page.Builder)})
+	}
 	for _, edit := range append([]Value{{req.Path, req.Value}}, req.Also...) {
 		var err error
 		if doc, err = design.Set(doc, edit.Path, edit.Value, s.units()); err != nil {
@@ -106,6 +112,14 @@ func (s *Session) set(req Request) Response {
 		return s.refusedAt(req.Path, err)
 	}
 	return s.changed(before, req)
+}
+
+// yesNo is what a person would type into a field that is ticked or not.
+func yesNo(yes bool) string {
+	if yes {
+		return "yes"
+	}
+	return "no"
 }
 
 // refusedAt is refused with the faults of an edit at its control, which also
@@ -215,7 +229,11 @@ func refused(err error) Response {
 // say makes the sentence of a fault.
 func (s *Session) say(f design.Fault) string {
 	r := s.reader()
-	text := r.Say("fault/"+string(f.Code), words.Args{"value": f.Value})
+	value := any(f.Value)
+	if f.Value == "" {
+		value = words.Key("fault/something-else")
+	}
+	text := r.Say("fault/"+string(f.Code), words.Args{"value": value})
 	if f.Allowed == "" {
 		return text
 	}

@@ -141,6 +141,16 @@ func TestAWishedSizeGivesUpAFixedCount(t *testing.T) {
 	assert.Equal(t, 18, s.Plan().Groups[0].Built.Rows, "800 / 44.2 = 18.1")
 }
 
+func TestWhoReadsDecidesWhoBuilds(t *testing.T) {
+	s := fresh()
+	set(t, s, "view.reading", "builder")
+	assert.True(t, s.Document().Design.Work.OwnBuild)
+	assert.False(t, s.Plan().Price.Sold)
+	set(t, s, "view.reading", "maker")
+	assert.False(t, s.Document().Design.Work.OwnBuild)
+	assert.True(t, s.Plan().Price.Sold)
+}
+
 func TestReopeningLeavesNothingToUndo(t *testing.T) {
 	s := fresh()
 	text := set(t, s, group+".wood", "oak").Text
@@ -188,6 +198,7 @@ func TestBadFilesLoseNothing(t *testing.T) {
 	for name, text := range map[string]string{
 		"truncated":     whole[:len(whole)/2],
 		"foreign":       `{"kind":"shopping list","items":[1,2,3]}`,
+		"a list":        "[1, 2]",
 		"not JSON":      "PK\x03\x04",
 		"empty":         "",
 		"newer":         strings.Replace(whole, `"version": 1`, `"version": 9`, 1),
@@ -199,6 +210,7 @@ func TestBadFilesLoseNothing(t *testing.T) {
 		res := ask(t, s, session.Request{Op: "open", Text: text, From: "file"})
 		require.NotEmpty(t, res.Faults, name)
 		assert.NotContains(t, res.Faults[0].Message, "⟪", name)
+		assert.NotContains(t, res.Faults[0].Message, "found .", name)
 		assert.Equal(t, want, s.Plan().Revision, name)
 	}
 }
