@@ -41,9 +41,9 @@ async function ask(request) {
 function apply(answer) {
   answer.fragments?.forEach(({ target, html }) => insert(target, html));
   answer.values?.forEach(({ path, value }) => showValue(path, value));
-  if (answer.scene) stage.show(answer.scene);
   if (answer.text) keep(answer.text);
   if (answer.revision) showState(answer);
+  if (answer.scene) stage.show(answer.scene);
   if (answer.announce) status.announce(answer.announce);
 }
 
