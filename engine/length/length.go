@@ -64,15 +64,6 @@ func Nanometres(nm int64, n Notation) Length {
 // Sixtyfourths returns a number of 64ths of an inch, written in inches.
 func Sixtyfourths(n int64) Length { return Length{nm: n * nmPer64th, notation: InInch} }
 
-// FromMetres rounds metres to the nearest micrometre.
-func FromMetres(m float64) Length {
-	um := m * 1e6
-	if um < 0 {
-		return Micrometres(int64(um - 0.5))
-	}
-	return Micrometres(int64(um + 0.5))
-}
-
 func exactNotation(nm int64, n Notation) Notation {
 	if (n == InInch || n == InFeet) && nm%nmPer64th != 0 {
 		if nm%nmPerInchStep != 0 {
