@@ -1,13 +1,29 @@
 package engine
 
 import (
+	_ "embed"
 	"fmt"
+	"slices"
 
 	"blockfield/engine/cost"
 	"blockfield/engine/design"
 	"blockfield/engine/length"
 	"blockfield/engine/money"
 )
+
+//go:embed example-selling.json
+var exampleSelling []byte
+
+// ExampleSelling is the selling book of the example figures, as SellingBook
+// makes it of design.DefaultBook: kept as a file, so that the first page need
+// not plan the sample jobs.
+func ExampleSelling() design.SellingBook {
+	s, err := design.DecodeSelling(exampleSelling)
+	if err != nil {
+		panic("engine: internal error: example-selling.json: " + err.Error())
+	}
+	return s
+}
 
 // Quote returns the range that a public page shows for a planned design, tax
 // included. It needs no private price book: of the result it takes what can be
@@ -21,7 +37,7 @@ func Quote(d design.Design, r Result, book design.SellingBook) (low, high money.
 // maker who asks for it, not for every edit.
 func SellingBook(b design.Book) (design.SellingBook, error) {
 	var samples []cost.Sample
-	for _, d := range sampleJobs() {
+	for _, d := range sampleJobs(b) {
 		r, err := Plan(d, b)
 		if err != nil {
 			return design.SellingBook{}, fmt.Errorf("sample job: %w", err)
@@ -77,10 +93,16 @@ func woodOf(v *cost.Visible, wood string) *int64 {
 	}
 }
 
-// sampleJobs are the jobs that a selling book is fitted to: every wood in each
-// of four sizes, with block widths, heights, panels, frames and services taking
-// turns so that no two of them always change together. Invented.
-func sampleJobs() []design.Design {
+// sampleRounds times the sizes is how many sample jobs there are: each wood of
+// the example figures comes once in each size.
+const sampleRounds = 10
+
+// sampleJobs are the jobs that a selling book is fitted to: the woods of the
+// price book in four sizes, with block widths, heights, panels, frames and
+// services taking turns so that no two of them always change together. Sheet
+// and finish are those of the first design, or else the first that the book
+// has a price for. Invented.
+func sampleJobs(b design.Book) []design.Design {
 	sizes := [][2]int64{{600, 600}, {1000, 700}, {1200, 800}, {1500, 1100}}
 	blocks := []int64{36, 44, 28, 40, 58}
 	heights := [][]length.Length{
@@ -89,13 +111,19 @@ func sampleJobs() []design.Design {
 		{length.MM(25), length.MM(45), length.MM(65), length.MM(120)},
 	}
 	roads := []float64{20, 6, 60, 35, 0, 15, 100}
+	woods := pricedWoods(b)
+	if len(woods) == 0 {
+		return nil
+	}
 	var jobs []design.Design
-	for i, wood := range design.Woods() {
+	for i := range sampleRounds {
 		for k, size := range sizes {
 			n := i*len(sizes) + k
 			d := design.Default().Design
 			g := &d.Walls[0].Groups[0]
-			g.Wood, g.Frame.Wood = wood, wood
+			g.Wood = woods[i%len(woods)]
+			g.Frame.Wood = g.Wood
+			usePriced(g, b)
 			g.PanelsWide = 1 + (n+i)%3
 			g.Width, g.Height = length.MM(size[0]*int64(g.PanelsWide)), length.MM(size[1])
 			g.Heights = heights[(n+k)%len(heights)]
@@ -111,4 +139,26 @@ func sampleJobs() []design.Design {
 		}
 	}
 	return jobs
+}
+
+// pricedWoods are the woods that a price book has, in the order of the
+// catalogue.
+func pricedWoods(b design.Book) []string {
+	return slices.DeleteFunc(design.Woods(), func(wood string) bool {
+		return !slices.ContainsFunc(b.Woods, func(w design.WoodPrice) bool { return w.Wood == wood })
+	})
+}
+
+// usePriced gives a group a sheet and a finish that the price book has.
+func usePriced(g *design.Group, b design.Book) {
+	has := slices.ContainsFunc(b.Sheets, func(s design.SheetPrice) bool {
+		return s.Sheet == g.Backer.Sheet && s.Thickness.Same(g.Backer.Thickness)
+	})
+	if !has && len(b.Sheets) > 0 {
+		g.Backer = design.Backer{Sheet: b.Sheets[0].Sheet, Thickness: b.Sheets[0].Thickness}
+	}
+	has = slices.ContainsFunc(b.Finishes, func(f design.FinishPrice) bool { return f.Finish == g.Finish.Kind })
+	if !has && len(b.Finishes) > 0 {
+		g.Finish.Kind = b.Finishes[0].Finish
+	}
 }

@@ -17,7 +17,8 @@ func english() words.Reader { return words.Reader{Language: words.English(), Uni
 // state is a design beside a price book.
 type state struct {
 	design.Document
-	book design.Book
+	book  design.Book
+	today string
 }
 
 // triggers are edits of the first design, each line "path = value", that make
@@ -47,6 +48,15 @@ var triggers = map[string]string{
 
 const group = "walls[0].groups[0]."
 
+// days make what depends on the day fire, with a book and an offer of another
+// design that both hold in the first half of 2026.
+var days = map[string]string{
+	"price/book-lapsed":   "2026-07-01",
+	"price/book-early":    "2025-12-31",
+	"price/offer-lapsed":  "2026-07-01",
+	"price/offer-changed": "2026-06-30",
+}
+
 // books change the book of a trigger.
 var books = map[string]func(*design.Book){
 	"price/below-minimum": func(b *design.Book) { b.Policy.MinimumCharge = design.Units(5000) },
@@ -57,17 +67,23 @@ var books = map[string]func(*design.Book){
 // design for each trigger.
 func everyState(t testing.TB) map[string]state {
 	t.Helper()
-	all := map[string]state{"default": {design.Default(), design.DefaultBook()}}
+	all := map[string]state{"default": {design.Default(), design.DefaultBook(), ""}}
 	files, err := os.ReadDir("../testdata/scenarios")
 	require.NoError(t, err)
 	for _, f := range files {
 		name := strings.TrimSuffix(f.Name(), ".json")
 		doc := design.Default()
 		doc.Design = scenario(t, name)
-		all[name] = state{doc, design.DefaultBook()}
+		all[name] = state{doc, design.DefaultBook(), ""}
+	}
+	for code, today := range days {
+		s := state{design.Default(), design.DefaultBook(), today}
+		s.book.ValidFrom, s.book.ValidUntil = "2026-01-01", "2026-06-30"
+		s.Offer = &design.Offer{Revision: "000000", BookCode: "000000", Currency: "EUR", ValidUntil: "2026-06-30"}
+		all[code] = s
 	}
 	for code, edits := range triggers {
-		s := state{design.Default(), design.DefaultBook()}
+		s := state{design.Default(), design.DefaultBook(), ""}
 		s.Document = edit(t, s.Document, edits)
 		if change, ok := books[code]; ok {
 			change(&s.book)

@@ -155,5 +155,5 @@ func planWith(t testing.TB, s state) engine.Result {
 	t.Helper()
 	r, err := engine.Plan(s.Document.Design, s.book)
 	require.NoError(t, err)
-	return r
+	return r.On(s.today, s.Document, s.book)
 }

@@ -27,8 +27,12 @@ type Sample struct {
 	Price Price
 }
 
-// prices is how many prices a selling book has.
-const prices = 10
+// prices is how many prices a selling book has; from firstWood on they are those
+// of the classes of wood.
+const (
+	prices    = 10
+	firstWood = 7
+)
 
 // measures are the amounts of v in the units of the prices of a selling book, in
 // its order.
@@ -68,6 +72,9 @@ const (
 	rangeSteps = 20
 )
 
+// ErrNoSuchWood says that a selling book has no price for a wood of the job.
+var ErrNoSuchWood = errors.New("the selling book has no price for a wood of this job")
+
 // ErrFewSamples says that the sample jobs do not tell the prices apart.
 var ErrFewSamples = errors.New("the sample jobs are too few or too alike")
 
@@ -90,6 +97,11 @@ func Fit(samples []Sample) (design.SellingBook, error) {
 				a[i][j] += m[i] * m[j] / (list * list)
 			}
 			a[i][prices] += m[i] / list
+		}
+	}
+	for i := firstWood; i < prices; i++ {
+		if a[i][i] == 0 { // no sample has such a wood: it gets no price
+			a[i][i] = 1
 		}
 	}
 	x, ok := solve(a)
@@ -145,9 +157,15 @@ func list(v Visible, book design.SellingBook) money.Money {
 
 // Quote returns the range that a client sees, tax included: the price of what
 // can be seen, spread by the book, and its ends rounded to two or three digits.
+// A class of wood without a price is one that the workshop does not have.
 func Quote(v Visible, book design.SellingBook, m design.Money) (low, high money.Money, err error) {
 	if !money.Known(book.Currency) {
 		return low, high, fmt.Errorf("currency: %q is not known", book.Currency)
+	}
+	for i, p := range pricesOf(&book) {
+		if i >= firstWood && *p == 0 && v.steps()[i] > 0 {
+			return low, high, ErrNoSuchWood
+		}
 	}
 	net := list(v, book)
 	net = net.Sub(percent(net, m.Discount))

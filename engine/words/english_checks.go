@@ -28,6 +28,10 @@ func englishChecks() map[string]string {
 		"price/indication":     "Nobody has surveyed the site, so this price is an indication and no offer.",
 		"price/own-indication": "Nobody has surveyed the site, so list and hours are an indication. Measure wall and way in before you buy.",
 
+		"price/book-lapsed":       "The price book “{name}” held until {date}. Bring it up to date before you offer this price.",
+		"price/book-early":        "The price book “{name}” holds from {date} on only. Open the one of today before you offer this price.",
+		"price/offer-lapsed":      "The offer held until {date}. What it says is an indication now.",
+		"price/offer-changed":     "The design has changed since it was offered: the offer is for revision {offered}, this is {now}.",
 		"price/below-floor":       "At this price the job leaves {left} of it. The floor is {floor}.",
 		"price/below-minimum":     "After the discount the price is {net}, below the minimum charge of {minimum}.",
 		"price/deposit":           "The first payment, {deposit}, does not cover what is bought for the job, {boughtIn}. Ask for {share} at the order.",
