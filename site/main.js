@@ -28,7 +28,6 @@ const engine = startEngine({
 const stage = makeStage({
   ask,
   viewed: (fields) => Promise.all(fields.map(([path, value]) => ask({ op: "set", path, value, quiet: true }))),
-  still: () => status.announceMessage("picture-failed"),
 });
 
 // ask sends a request and shows what the answer says of the whole page.

@@ -21,18 +21,33 @@
     open = true;
     if (waiting) nextFrame(waiting);
     waiting = null;
+    release();
   };
   const rest = () => {
     open = false;
   };
 
-  // At rest the module's slow timer (it looks for a hidden tab ten times a
-  // second) may wait longer: nothing that is drawn hangs on it. Short ones are
-  // part of a frame.
+  // At rest the module's slow timers wait too: the one that looks for a hidden
+  // tab ten times a second, and those of the Go runtime. Nothing that is drawn
+  // hangs on them. Short ones are part of a frame.
   const slowMs = 50;
-  const restMs = 2000;
   const later = window.setTimeout.bind(window);
-  window.setTimeout = (callback, ms, ...args) => later(callback, open || ms < slowMs ? ms : Math.max(ms, restMs), ...args);
+  const unlater = window.clearTimeout.bind(window);
+  const held = new Map(); // by ids below zero, which no browser gives
+  let lastHeld = 0;
+  window.setTimeout = (callback, ms = 0, ...args) => {
+    if (open || ms < slowMs) return later(callback, ms, ...args);
+    lastHeld -= 1;
+    held.set(lastHeld, () => later(callback, ms, ...args));
+    return lastHeld;
+  };
+  window.clearTimeout = (id) => {
+    if (!held.delete(id)) unlater(id);
+  };
+  const release = () => {
+    for (const start of held.values()) start();
+    held.clear();
+  };
 
   window.previewHost = {
     wake,
@@ -75,7 +90,7 @@
       case "boot":
         return boot(message.wasm).catch(fail);
       case "scene":
-        return preview.scene(new Uint8Array(message.bytes), message.keepView === true);
+        return preview.scene(new Uint8Array(message.bytes), message.keepView === true, Number(message.scene));
       case "orbit":
         return preview.orbit(Number(message.dx), Number(message.dy));
       case "zoom":
@@ -84,6 +99,8 @@
         return preview.lamp(Number(message.dx), Number(message.dy));
       case "pixels":
         return preview.pixels();
+      case "ask":
+        return post({ type: "alive" });
       case "stop":
         return rest();
     }

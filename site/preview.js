@@ -20,6 +20,29 @@ const frameDocument = (exec, script) =>
   `<!doctype html><html><head><meta charset="utf-8"></head><body>` +
   `<script>${exec}</script><script>${script}</script></body></html>`;
 
+// What the frame says, with its fields. The frame is a stranger: whatever else
+// comes from it is dropped.
+const MESSAGES = {
+  loaded: {},
+  ready: {},
+  alive: {},
+  sharp: { scene: "number", ms: "number" },
+  drawn: { scene: "number", ms: "number", width: "number", height: "number", coarse: "number" },
+  view: { yaw: "number", pitch: "number", zoom: "number", azimuth: "number", elevation: "number" },
+  pixels: { width: "number", height: "number", bytes: "object" },
+  refused: { scene: "number", message: "string" },
+  error: { message: "string" },
+  lost: {},
+};
+
+const understood = (message) => {
+  if (message === null || typeof message !== "object" || typeof message.type !== "string") return false;
+  if (!Object.hasOwn(MESSAGES, message.type)) return false;
+  return Object.entries(MESSAGES[message.type]).every(
+    ([name, kind]) => typeof message[name] === kind && (kind !== "number" || Number.isFinite(message[name])),
+  );
+};
+
 const makeFrame = (title) => {
   const frame = document.createElement("iframe");
   frame.setAttribute("sandbox", "allow-scripts");
@@ -32,15 +55,19 @@ const makeFrame = (title) => {
 };
 
 // startPreview puts a frame into mount and starts the module in it. onMessage
-// gets every message of the frame, and {type: "error", message} when it cannot
-// be loaded. Messages sent before the module is ready wait; of waiting scenes
-// only the last is kept. The frame gets the class "preview-live" with its first
-// sharp picture: "sharp" comes with one sample a pixel, "drawn" with all.
+// gets every message of the frame that makes sense, and {type: "error", message}
+// when it cannot be loaded. Messages sent before the module is ready wait; of
+// waiting scenes only the last is kept. What it says of an earlier scene than
+// the last is dropped. The frame has the class "preview-live"
+// while it shows the last scene: from its sharp picture on ("sharp" comes with
+// one sample a pixel, "drawn" with all) until a scene is refused.
 export function startPreview({ mount, trustedHTML, wasmURL, execURL, frameScriptURL, onMessage, title = "" }) {
   const frame = makeFrame(title);
   const wasm = bytes(wasmURL);
+  let loaded = false;
   let ready = false;
   let stopped = false;
+  let scenes = 0; // that were sent
   let waiting = [];
 
   const fail = (error) => {
@@ -51,15 +78,19 @@ export function startPreview({ mount, trustedHTML, wasmURL, execURL, frameScript
   const receive = (event) => {
     if (event.source !== frame.contentWindow || stopped) return;
     const message = event.data;
-    if (message.type === "loaded") {
+    if (!understood(message)) return;
+    if (message.scene !== undefined && message.scene !== scenes) return;
+    if (message.type === "loaded" && !loaded) {
+      loaded = true;
       wasm.then((module) => stopped || post({ type: "boot", wasm: module }, [module])).catch(fail);
     }
-    if (message.type === "ready") {
+    if (message.type === "ready" && !ready) {
       ready = true;
       waiting.forEach((held) => post(held));
       waiting = [];
     }
     if (message.type === "sharp" || message.type === "drawn") frame.classList.add("preview-live");
+    if (message.type === "refused") frame.classList.remove("preview-live");
     onMessage(message);
   };
 
@@ -75,6 +106,10 @@ export function startPreview({ mount, trustedHTML, wasmURL, execURL, frameScript
   return {
     send(message) {
       if (stopped) return;
+      if (message.type === "scene") {
+        scenes += 1;
+        message = { ...message, scene: scenes };
+      }
       if (ready) {
         post(message);
         return;

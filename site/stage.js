@@ -1,12 +1,16 @@
 // The picture: pointer, touch and keys on the page's own element move the lamp
 // or the viewer in the frame below it. The poster stays until the frame has
-// drawn; where it never does, the engine draws still pictures.
+// drawn; where it never does, or does not take a scene, the engine draws still
+// pictures. A frame that dies is replaced.
 import { startPreview } from "./preview.js";
+import { watchPulse } from "./pulse.js";
+import { announceMessage } from "./status.js";
 import { trustedHTML } from "./trusted.js";
 import { watchPointer } from "./pointer.js";
 
-const READY_MS = 45_000; // longest wait for a first picture
-const MOST_STARTS = 2;
+const MOST_STARTS = 2; // without a picture between them
+const MOST_DEATHS = 8; // of frames that had drawn: beyond it something kills them all
+const NOTE_MS = 8_000; // how long a note of what is over stays
 const REST_MS = 400; // a pause after which a new view is kept
 const KEY_STEP = 0.05; // of the picture's height
 const KEY_ZOOM = 1.15;
@@ -20,30 +24,37 @@ const VIEW_FIELDS = {
   elevation: "view.lamp.elevation",
 };
 
-// makeStage returns {show, empty, pictured, forget, mode, zoom}. ask sends a request to the
-// engine; viewed(fields) is told the paths and values of a new view; still() is
-// called once when the moving picture has failed.
-export function makeStage({ ask, viewed, still }) {
+// makeStage returns {show, empty, pictured, forget, mode, zoom}. ask sends a
+// request to the engine; viewed(fields) is told the paths and values of a new view.
+export function makeStage({ ask, viewed }) {
   const stage = document.getElementById("stage");
   const pad = document.getElementById("pad");
   const mount = document.getElementById("preview");
   const image = document.getElementById("still");
+  const line = stage.appendChild(document.createElement("p"));
+  line.className = "stage-note";
+  line.hidden = true;
   const base = import.meta.url;
   let mode = "lamp";
   let preview = null;
+  let pulse = null; // of the preview
+  let begun = false; // the preview has drawn
   let starts = 0;
+  let deaths = 0;
   let failed = false;
+  let refused = false; // the last scene was, by the frame
   let encoded = ""; // the last scene, as it came
   let scene = null; // and its bytes, for a new frame
   let seen = null; // a view that the design does not hold yet
-  let alarm = 0;
   let rest = 0;
+  let noted = 0;
   let drawing = false;
   let drawn = Promise.resolve(); // when the last still picture is there
   let moved = { dx: 0, dy: 0, factor: 1 }; // while a still picture is drawn
 
   function start() {
     starts += 1;
+    begun = false;
     preview = startPreview({
       mount,
       trustedHTML,
@@ -53,36 +64,60 @@ export function makeStage({ ask, viewed, still }) {
       title: mount.dataset.title,
       onMessage: receive,
     });
-    alarm = setTimeout(giveUp, READY_MS);
+    pulse = watchPulse({ element: stage, ask: () => preview.send({ type: "ask" }), dead: gone });
     send();
   }
 
   function send() {
-    preview?.send({ type: "scene", bytes: scene.slice().buffer, keepView: seen !== null });
+    refused = false;
+    preview.send({ type: "scene", bytes: scene.slice().buffer, keepView: seen !== null });
+    pulse.sent();
   }
 
   function receive(message) {
-    if (message.type === "sharp" || message.type === "drawn") {
-      clearTimeout(alarm);
+    const drew = message.type === "sharp" || message.type === "drawn";
+    const answered = drew || message.type === "refused";
+    pulse.heard(answered);
+    if (answered) {
+      begun = true;
       starts = 0;
+    }
+    if (drew) {
+      if (refused) note("");
+      refused = false;
+    } else if (message.type === "refused") {
+      refused = true;
+      drawStill("picture", {});
     } else if (message.type === "view") {
       look(message);
     } else if (message.type === "lost" || message.type === "error") {
-      giveUp();
+      gone();
     }
   }
 
-  function giveUp() {
-    clearTimeout(alarm);
-    preview?.stop();
+  // gone ends a frame that is dead or lost. The next one gets the present scene;
+  // meanwhile, and where there is none, the engine draws that.
+  function gone() {
+    if (begun) deaths += 1;
+    pulse.stop();
+    preview.stop();
     preview = null;
-    if (starts < MOST_STARTS) {
-      start();
-      return;
-    }
-    failed = true;
-    still();
+    refused = false;
+    failed = starts >= MOST_STARTS || deaths > MOST_DEATHS;
+    if (failed) note("picture-failed");
+    else if (begun) note("picture-restarted");
+    if (!failed) start();
     drawStill("picture", {});
+  }
+
+  // note says a sentence in a corner of the picture, and to a screen reader.
+  function note(key) {
+    clearTimeout(noted);
+    line.hidden = key === "";
+    if (key === "") return;
+    line.textContent = document.querySelector(`#messages [data-message="${key}"]`).textContent;
+    announceMessage(key);
+    if (key === "picture-restarted") noted = setTimeout(note, NOTE_MS, "");
   }
 
   // The frame has a new view: it is kept when it rests.
@@ -98,6 +133,7 @@ export function makeStage({ ask, viewed, still }) {
     if (seen === view) seen = null;
   }
 
+  const stills = () => failed || refused;
   const live = () => mount.querySelector(".preview-live") !== null;
 
   // drawStill has the engine draw what the moving picture does not show (yet).
@@ -112,15 +148,23 @@ export function makeStage({ ask, viewed, still }) {
     drawing = false;
     if (answer?.picture) {
       document.querySelector("#poster source")?.remove();
+      image.className = "drawn";
       image.src = `data:image/jpeg;base64,${answer.picture}`;
     }
+    if (refused) note(answer?.picture ? "picture-refused" : "picture-impossible");
     if (answer && op === "picture" && asked !== encoded && !live()) drawStill(op, more);
     if (moved.dx !== 0 || moved.dy !== 0 || moved.factor !== 1) move(mode, 0, 0);
   }
 
+  function toFrame(message) {
+    if (!preview) return;
+    preview.send(message);
+    pulse.sent();
+  }
+
   function move(kind, dx, dy) {
-    if (!failed) {
-      preview?.send({ type: kind, dx, dy });
+    if (!stills()) {
+      toFrame({ type: kind, dx, dy });
       return;
     }
     moved = { ...moved, dx: moved.dx + dx, dy: moved.dy + dy };
@@ -132,8 +176,8 @@ export function makeStage({ ask, viewed, still }) {
   }
 
   function zoom(factor) {
-    if (!failed) {
-      preview?.send({ type: "zoom", factor });
+    if (!stills()) {
+      toFrame({ type: "zoom", factor });
       return;
     }
     moved = { ...moved, factor: moved.factor * factor };

@@ -59,7 +59,8 @@ type Message struct{ Key, Text string }
 func (v *view) Messages() []Message {
 	var all []Message
 	for _, key := range []string{
-		"restarted", "engine-failed", "picture-failed", "not-kept", "copied", "copy-by-hand", "not-opened", "too-large", "dismiss",
+		"restarted", "engine-failed", "picture-failed", "picture-restarted", "picture-refused", "picture-impossible",
+		"not-kept", "copied", "copy-by-hand", "not-opened", "too-large", "dismiss",
 	} {
 		all = append(all, Message{key, v.T("message/" + key)})
 	}
@@ -82,6 +83,6 @@ func (v *view) ReadingChoice() Control {
 // of them at once.
 func (d indexData) Modules() []string {
 	return []string{
-		"engine.js", "files.js", "form.js", "pointer.js", "preview.js", "stage.js", "status.js", "store.js", "trusted.js",
+		"engine.js", "files.js", "form.js", "pointer.js", "preview.js", "pulse.js", "stage.js", "status.js", "store.js", "trusted.js",
 	}
 }

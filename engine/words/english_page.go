@@ -529,5 +529,9 @@ func englishChoices() map[string]string {
 		"choice/window":     "window",
 		"choice/furniture":  "furniture",
 		"choice/other":      "other",
+
+		"message/picture-restarted":  "The moving picture had stopped. It was started again.",
+		"message/picture-refused":    "This view cannot be moved. A still picture is shown.",
+		"message/picture-impossible": "This design cannot be drawn. The picture is of the one before.",
 	}
 }

@@ -10,6 +10,7 @@
 // one function a message). Bytes are those of scene.Encode. After a change the
 // page hears "sharp" when the full picture stands with one sample a pixel and
 // "drawn" when it is finished, and "view" after each movement of camera or lamp.
+// A scene that cannot be drawn is "refused", which is no "error" of the program.
 package main
 
 import (
@@ -55,7 +56,7 @@ func (p *picture) handlers() map[string]any {
 		})
 	}
 	return map[string]any{
-		"scene":  on(func(a []js.Value) { p.setScene(bytesOf(a[0]), a[1].Truthy()) }),
+		"scene":  on(func(a []js.Value) { p.setScene(bytesOf(a[0]), a[1].Truthy(), a[2].Int()) }),
 		"orbit":  on(func(a []js.Value) { p.look(p.scene.Camera.Orbit(a[0].Float(), a[1].Float()), p.scene.Lamp) }),
 		"zoom":   on(func(a []js.Value) { p.look(p.scene.Camera.ZoomBy(a[0].Float()), p.scene.Lamp) }),
 		"lamp":   on(func(a []js.Value) { p.look(p.scene.Camera, p.scene.Lamp.Drag(a[0].Float(), a[1].Float())) }),
@@ -69,18 +70,19 @@ func bytesOf(array js.Value) []byte {
 	return b
 }
 
-// setScene takes a new scene; a bad one is reported and the last good picture
-// stays. With keepView the present camera and lamp stay too.
-func (p *picture) setScene(b []byte, keepView bool) {
+// setScene takes a new scene; a bad one is refused and the last good picture
+// stays. With keepView the present camera and lamp stay too. The number comes
+// back with what is said of the scene.
+func (p *picture) setScene(b []byte, keepView bool, number int) {
 	s, err := scene.Decode(b)
 	if err != nil {
-		post(p.host, "error", map[string]any{"message": err.Error()})
+		post(p.host, "refused", map[string]any{"scene": number, "message": err.Error()})
 		return
 	}
 	if keepView && p.loaded {
 		s.Camera, s.Lamp = p.scene.Camera, p.scene.Lamp
 	}
-	p.scene, p.loaded, p.newCells = s, true, true
+	p.scene, p.number, p.loaded, p.newCells = s, number, true, true
 	p.touch(false)
 }
 

@@ -31,6 +31,7 @@ type picture struct {
 	shader *ebiten.Shader
 
 	scene    scene.Scene
+	number   int // that the page gave it
 	loaded   bool
 	newCells bool
 	cells    *ebiten.Image
@@ -111,7 +112,7 @@ func (p *picture) draw(step pace.Step) {
 	if step.Whole && !p.showFull {
 		p.showFull = true
 		if step.Side < pace.FineSide {
-			post(p.host, "sharp", map[string]any{"ms": nowMS() - p.changedAt})
+			post(p.host, "sharp", map[string]any{"scene": p.number, "ms": nowMS() - p.changedAt})
 		}
 	}
 	p.probe.DrawImage(drawn, nil)
@@ -125,7 +126,7 @@ func (p *picture) finish() {
 	if p.changed {
 		p.changed = false
 		post(p.host, "drawn", map[string]any{
-			"ms": nowMS() - p.changedAt, "width": p.width, "height": p.height, "coarse": p.coarseDone,
+			"scene": p.number, "ms": nowMS() - p.changedAt, "width": p.width, "height": p.height, "coarse": p.coarseDone,
 		})
 		p.coarseDone = 0
 	}
