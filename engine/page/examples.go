@@ -2,6 +2,7 @@ package page
 
 import (
 	"html/template"
+	"strings"
 
 	"blockfield/engine"
 )
@@ -55,14 +56,14 @@ func (d indexData) PosterSmall() Picture { return d.Assets.Posters[0] }
 // make none themselves.
 type Message struct{ Key, Text string }
 
-// Messages are the sentences of the page's scripts.
+// Messages are the sentences of the page's scripts: all that words has for them.
 func (v *view) Messages() []Message {
+	const family = "message/"
 	var all []Message
-	for _, key := range []string{
-		"restarted", "engine-failed", "picture-failed", "picture-restarted", "picture-refused", "picture-impossible",
-		"not-kept", "copied", "copy-by-hand", "not-opened", "too-large", "dismiss",
-	} {
-		all = append(all, Message{key, v.T("message/" + key)})
+	for _, key := range v.Words.Language.Keys() {
+		if name, ours := strings.CutPrefix(key, family); ours {
+			all = append(all, Message{name, v.T(key)})
+		}
 	}
 	return all
 }
@@ -83,6 +84,6 @@ func (v *view) ReadingChoice() Control {
 // of them at once.
 func (d indexData) Modules() []string {
 	return []string{
-		"engine.js", "files.js", "form.js", "pointer.js", "preview.js", "pulse.js", "stage.js", "status.js", "store.js", "trusted.js",
+		"engine.js", "files.js", "form.js", "jobs.js", "pointer.js", "preview.js", "pulse.js", "stage.js", "status.js", "store.js", "trusted.js",
 	}
 }

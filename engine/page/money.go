@@ -14,10 +14,14 @@ func (v *view) moneySets() []set {
 }
 
 func (v *view) moneySlots() []slot {
-	return []slot{
+	all := []slot{
 		{id: "money-" + v.Reading, template: "money-" + v.Reading, data: v},
 		{id: "watch-outs", template: "watch-outs", data: v},
 	}
+	if v.Reading == Maker {
+		all = append(all, slot{id: "prices", template: "prices", data: v, after: never})
+	}
+	return all
 }
 
 // MoneyGroup is the lines of one role with their sum, which a single line does

@@ -25,8 +25,11 @@ import (
 // Input is what there is to show.
 type Input struct {
 	Doc              design.Document
-	Book             design.Book
 	Plan             engine.Result
+	Today            string              // ISO date; empty: nobody knows
+	Book             design.Book         // that the plan was made with
+	Selling          *design.SellingBook // that clients are quoted by; nil: the example's
+	SellingOnly      bool                // the selling book is somebody's, and Book is not
 	Words            words.Reader
 	Section          string // that is open: "look", "wall", "bench" or "money"
 	CanUndo, CanRedo bool

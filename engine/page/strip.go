@@ -44,7 +44,7 @@ func (v *view) Strip() stripView {
 		g := v.First()
 		s.add("size", v.T("strip/size-value", "width", v.Words.Units.Number(v.Whole(g.Built.TotalWidth)), "height", v.Whole(g.Built.TotalHeight)), Look)
 		s.add("mass", v.T("strip/mass-value", "mass", v.KgOf(v.TotalKg())), Wall)
-		if v.HasPrice() {
+		if v.HasRange() {
 			s.add("range", v.PriceRange(), Money)
 		}
 	}
@@ -82,21 +82,6 @@ func (s *stripView) worst() {
 	}
 	s.add("watch", s.T("strip/watch-value", "n", n, "level", s.T("level/"+level.String())), s.Open)
 	s.Items[len(s.Items)-1].Level = level.String()
-}
-
-// Example reports whether there is money to show that comes out of an invented
-// book.
-func (v *view) Example() bool {
-	return v.Book.Placeholder && (v.HasPrice() || v.Reading == Builder && v.HasShopping())
-}
-
-// HasPrice reports whether there is a price to show.
-func (v *view) HasPrice() bool { return v.Plan.Price.Sold && v.Plan.Price.Gross.Minor > 0 }
-
-// PriceRange is what a client sees of the price: from low to high, tax
-// included, and without cents.
-func (v *view) PriceRange() string {
-	return v.T("money/range", "low", v.Plan.Price.Low.Whole(v.locale()), "high", v.Plan.Price.High.Whole(v.locale()))
 }
 
 // HasShopping reports whether there is a sum for what is bought.

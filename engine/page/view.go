@@ -89,6 +89,9 @@ func endsIn(suffix string) func(string) bool {
 	return func(changed string) bool { return strings.HasSuffix(changed, suffix) }
 }
 
+// never is for slots that follow from no edit of the design.
+func never(string) bool { return false }
+
 // assumable reports whether an edit may change what is assumed.
 func assumable(changed string) bool {
 	f, ok := design.Lookup(changed)

@@ -38,7 +38,7 @@ func (s *Session) answer(req Request) Response {
 		s.section = req.Name
 		return s.whole("")
 	case "save":
-		return Response{File: s.file()}
+		return s.save(req)
 	case "link":
 		return s.link()
 	case "drag":
@@ -46,11 +46,14 @@ func (s *Session) answer(req Request) Response {
 	case "picture":
 		return s.picture(req)
 	default:
-		return refused(errors.New("internal error: no such operation: " + strconv.Quote(req.Op)))
+		return s.refuse(errors.New("internal error: no such operation: " + strconv.Quote(req.Op)))
 	}
 }
 
 func (s *Session) openText(req Request) Response {
+	if format := formatOf(req.Text); format == design.BookFormat || format == design.SellingFormat {
+		return s.openPrices(req, format)
+	}
 	var doc design.Document
 	var err error
 	switch {
@@ -60,7 +63,7 @@ func (s *Session) openText(req Request) Response {
 		doc, err = design.Decode([]byte(req.Text))
 	}
 	if err != nil {
-		return s.refused(err)
+		return s.refuse(err)
 	}
 	switch req.From {
 	case "saved":
@@ -79,7 +82,7 @@ func (s *Session) open(doc design.Document, announce string) Response {
 	view := s.now.doc.View
 	doc.View.Language, doc.View.Reading = view.Language, view.Reading
 	if err := s.change(doc); err != nil {
-		return s.refused(err)
+		return s.refuse(err)
 	}
 	return s.whole(announce)
 }
@@ -89,7 +92,7 @@ func (s *Session) open(doc design.Document, announce string) Response {
 func (s *Session) reopen(doc design.Document) Response {
 	next, err := s.planned(doc)
 	if err != nil {
-		return s.refused(err)
+		return s.refuse(err)
 	}
 	s.now, s.undo, s.redo = next, nil, nil
 	return s.whole("")
@@ -105,11 +108,11 @@ func (s *Session) set(req Request) Response {
 	for _, edit := range append([]Value{{req.Path, req.Value}}, req.Also...) {
 		var err error
 		if doc, err = design.Set(doc, edit.Path, edit.Value, s.units()); err != nil {
-			return s.refusedAt(edit.Path, err)
+			return s.refuseAt(edit.Path, err)
 		}
 	}
 	if err := s.change(doc); err != nil {
-		return s.refusedAt(req.Path, err)
+		return s.refuseAt(req.Path, err)
 	}
 	return s.changed(before, req)
 }
@@ -122,10 +125,10 @@ func yesNo(yes bool) string {
 	return "no"
 }
 
-// refusedAt is refused with the faults of an edit at its control, which also
+// refuseAt is refuse with the faults of an edit at its control, which also
 // shows what is wrong within it.
-func (s *Session) refusedAt(path string, err error) Response {
-	res := s.refused(err)
+func (s *Session) refuseAt(path string, err error) Response {
+	res := s.refuse(err)
 	for i := range res.Faults {
 		if p := res.Faults[i].Path; p == "" || strings.HasPrefix(p, path+"[") {
 			res.Faults[i].Path = path
@@ -136,13 +139,20 @@ func (s *Session) refusedAt(path string, err error) Response {
 
 // act does one of the named commands that are more than a field.
 func (s *Session) act(req Request) Response {
+	if req.Name == "example-book" {
+		res, err := s.inForce(examplePrices())
+		if err != nil {
+			return s.refuse(err)
+		}
+		return res
+	}
 	before := s.now
 	doc, err := s.acted(req)
 	if err == nil {
 		err = s.change(doc)
 	}
 	if err != nil {
-		return s.refused(err)
+		return s.refuse(err)
 	}
 	res := s.whole("")
 	res.Values = append(res.Values, changedValues(before.doc, s.now.doc, s.units(), "")...)
@@ -168,6 +178,14 @@ func (s *Session) acted(req Request) (design.Document, error) {
 	default:
 		return design.Document{}, errors.New("internal error: no such command: " + strconv.Quote(req.Name))
 	}
+}
+
+// save answers with a file: the design, or the prices if they are asked for.
+func (s *Session) save(req Request) Response {
+	if req.Name == bookFile || req.Name == sellingFile {
+		return s.priceFile(req.Name)
+	}
+	return Response{File: s.file()}
 }
 
 func (s *Session) file() *File {
@@ -204,26 +222,22 @@ func fileName(title, revision string) string {
 func (s *Session) link() Response {
 	link, err := design.EncodeLink(s.now.doc)
 	if err != nil {
-		return s.refused(err)
+		return s.refuse(err)
 	}
 	return Response{Link: "#" + strings.TrimPrefix(link, "#"), Announce: s.reader().Say("page/link-made")}
 }
 
-// refused turns an error into faults: one for each thing that is wrong.
-func (s *Session) refused(err error) Response {
+// refuse turns an error into faults: one for each thing that is wrong.
+func (s *Session) refuse(err error) Response {
 	var faults design.Faults
 	if !errors.As(err, &faults) {
-		return refused(err)
+		return Response{Faults: []Fault{{Message: err.Error()}}}
 	}
 	var res Response
 	for _, f := range faults {
 		res.Faults = append(res.Faults, Fault{Path: f.Field(), Value: f.Value, Message: s.say(f)})
 	}
 	return res
-}
-
-func refused(err error) Response {
-	return Response{Faults: []Fault{{Message: err.Error()}}}
 }
 
 // say makes the sentence of a fault.

@@ -20,6 +20,7 @@ type Request struct {
 	Width  int     `json:"width,omitempty"`
 	Height int     `json:"height,omitempty"`
 	Quiet  bool    `json:"quiet,omitempty"` // the picture already shows it
+	Today  string  `json:"today,omitempty"` // the day where the page is, an ISO date
 }
 
 // Response is what the page does. Empty fields mean: nothing to do.
@@ -30,6 +31,7 @@ type Response struct {
 	Values    []Value         `json:"values,omitempty"`
 	Scene     []byte          `json:"scene,omitempty"`
 	Text      string          `json:"text,omitempty"` // the document, for safe keeping
+	Book      *string         `json:"book,omitempty"` // the prices now in force, for safe keeping in this browser; empty: the example figures
 	Revision  string          `json:"revision,omitempty"`
 	Title     string          `json:"title,omitempty"`
 	Section   string          `json:"section,omitempty"`

@@ -45,10 +45,10 @@ func (s *Session) drag(req Request) Response {
 	doc.View.Camera = design.Camera{Yaw: camera.YawDeg, Pitch: camera.PitchDeg, Zoom: camera.Zoom}
 	doc.View.Lamp = design.Lamp{Azimuth: lamp.AzimuthDeg, Elevation: lamp.ElevationDeg, Warmth: lamp.WarmthK}
 	if err := design.Validate(doc); err != nil {
-		return s.refused(err)
+		return s.refuse(err)
 	}
 	if err := s.change(doc); err != nil {
-		return s.refused(err)
+		return s.refuse(err)
 	}
 	res := s.picture(req)
 	res.Values = changedValues(before.doc, doc, s.units(), "")
@@ -66,11 +66,11 @@ func (s *Session) picture(req Request) Response {
 	height := min(max(req.Height, pictureLeast), pictureMost)
 	sc, err := engine.Scene(s.now.doc.Design, s.now.plan, s.now.doc.View)
 	if err != nil {
-		return s.refused(err)
+		return s.refuse(err)
 	}
 	var b bytes.Buffer
 	if err := jpeg.Encode(&b, scene.Render(sc, width, height, 1), &jpeg.Options{Quality: pictureQuality}); err != nil {
-		return s.refused(err)
+		return s.refuse(err)
 	}
 	return Response{Picture: b.Bytes()}
 }

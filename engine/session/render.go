@@ -14,7 +14,9 @@ import (
 
 func (s *Session) input() page.Input {
 	return page.Input{
-		Doc: s.now.doc, Book: s.book, Plan: s.now.plan, Words: s.reader(), Section: s.section,
+		Doc: s.now.doc, Words: s.reader(), Section: s.section,
+		Plan: s.now.plan.On(s.today, s.now.doc, s.prices.book), Today: s.today,
+		Book: s.prices.book, Selling: &s.prices.selling, SellingOnly: s.prices.sellingOnly,
 		CanUndo: len(s.undo) > 0, CanRedo: len(s.redo) > 0,
 	}
 }

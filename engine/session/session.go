@@ -1,5 +1,5 @@
 // Package session is one open design and everything that a person does to it:
-// open, edit, undo, redo, save, share.
+// open, edit, undo, redo, save, share; and the prices that it is planned with.
 //
 // Handle is the whole boundary: one JSON request in, one JSON response out. It
 // keeps the last good plan; a refused edit changes nothing and comes back with
@@ -9,6 +9,7 @@ package session
 import (
 	"encoding/json"
 	"fmt"
+	"time"
 
 	"blockfield/engine"
 	"blockfield/engine/design"
@@ -23,7 +24,8 @@ const maxHistory = 200
 // Session is one open design. Make it with New; it is not for use from several
 // goroutines.
 type Session struct {
-	book     design.Book
+	prices   prices
+	today    string // as the page says it; empty: nobody knows
 	language words.Language
 	section  string
 	now      state
@@ -39,7 +41,7 @@ type state struct {
 
 // New returns a session that has the default design open.
 func New(book design.Book) *Session {
-	s := &Session{book: book, language: words.English(), section: "look"}
+	s := &Session{prices: privatePrices(book), language: words.English(), section: "look"}
 	now, err := s.planned(design.Default())
 	if err != nil {
 		panic(fmt.Sprintf("session: internal error: the default design has no plan: %v", err))
@@ -49,7 +51,7 @@ func New(book design.Book) *Session {
 }
 
 func (s *Session) planned(doc design.Document) (state, error) {
-	plan, err := engine.Plan(doc.Design, s.book)
+	plan, err := engine.Plan(doc.Design, s.prices.book)
 	return state{doc: doc, plan: plan}, err
 }
 
@@ -76,6 +78,9 @@ func (s *Session) Handle(request []byte) (response []byte) {
 	}()
 	if err := json.Unmarshal(request, &req); err != nil {
 		return encode(Response{Faults: []Fault{{Message: "internal error: unreadable request: " + err.Error()}}})
+	}
+	if _, err := time.Parse(time.DateOnly, req.Today); err == nil {
+		s.today = req.Today
 	}
 	res := s.answer(req)
 	res.ID = req.ID

@@ -1,8 +1,16 @@
 package words
 
+import "maps"
+
 // englishChecks says the watch-outs. Each stands alone: what is wrong, with the
 // numbers, and what to do.
 func englishChecks() map[string]string {
+	all := englishPrices()
+	maps.Copy(all, englishWatchOuts())
+	return all
+}
+
+func englishWatchOuts() map[string]string {
 	return map[string]string{
 		"level/stop":    "Stop",
 		"level/caution": "Caution",
@@ -37,6 +45,39 @@ func englishChecks() map[string]string {
 		"price/deposit":           "The first payment, {deposit}, does not cover what is bought for the job, {boughtIn}. Ask for {share} at the order.",
 		"price/over-budget":       "The price with tax is {price}, {over} over the budget of {budget}.",
 		"price/goods-over-budget": "What is bought comes to {price}, {over} over the budget of {budget}.",
+	}
+}
+
+// englishPrices says which prices are in force, and what can be done with them.
+func englishPrices() map[string]string {
+	return map[string]string{
+		"page/book-opened":    "The price book is in force: {name}.",
+		"page/selling-opened": "The selling book is in force: clients see the range that it gives.",
+		"page/book-example":   "The example figures are in force again.",
+		"page/book-stays":     "The prices stay as they were: {name}.",
+
+		"offer/line": "Offered at {gross} with tax, until {date}.",
+
+		"prices/the-examples":   "the example figures",
+		"prices/a-selling-book": "a selling book",
+		"prices/selling-file":   "selling book",
+		"prices/no-selling":     "No selling book can be made of this price book: it has no price for the goods of usual jobs.",
+
+		"prices/heading":      "Prices in force",
+		"prices/example":      "These are example figures, made up. Open your own price book to see your prices.",
+		"prices/own":          "{name}, code {code}, in {currency}.",
+		"prices/until":        "It holds until {date}.",
+		"prices/from-until":   "It holds from {date} until {until}.",
+		"prices/from":         "It holds from {date}.",
+		"prices/invented":     "It calls its own figures invented.",
+		"prices/selling-only": "Clients see the range of a selling book, in {currency}. Rates, times and costs below are example figures until a price book is open.",
+		"prices/private":      "A price book stays in this browser and enters no file of a design and no link. A selling book holds ten rounded prices and no rates: what clients are quoted by.",
+		"prices/open":         "Open a price book or a selling book…",
+		"prices/save":         "Save the price book",
+		"prices/save-example": "Save the example book to fill in",
+		"prices/save-selling": "Save the selling book",
+		"prices/back":         "Back to the example figures",
+		"prices/client-none":  "The client sees no range: no selling book can be made of this price book.",
 	}
 }
 

@@ -1,0 +1,111 @@
+package page
+
+import (
+	"blockfield/engine"
+	"blockfield/engine/design"
+	"blockfield/engine/money"
+)
+
+// quote is the range that a client sees, out of the selling book alone; false
+// where there is none. It needs nothing of the private book.
+func (v *view) quote() (low, high money.Money, ok bool) {
+	d := v.Doc.Design
+	if d.Work.OwnBuild || !v.HasBill() {
+		return low, high, false
+	}
+	low, high, err := engine.Quote(d, v.Plan, v.selling())
+	return low, high, err == nil && high.Minor > 0
+}
+
+func (v *view) selling() design.SellingBook {
+	if v.Selling == nil {
+		return engine.ExampleSelling()
+	}
+	return *v.Selling
+}
+
+// HasRange reports whether there is a range to show to a client.
+func (v *view) HasRange() bool {
+	_, _, ok := v.quote()
+	return ok
+}
+
+// PriceRange is what a client sees of the price: from low to high, tax
+// included, and without cents.
+func (v *view) PriceRange() string {
+	low, high, _ := v.quote()
+	return v.T("money/range", "low", low.Whole(v.locale()), "high", high.Whole(v.locale()))
+}
+
+// HasPrice reports whether there is a price of the private book to show.
+func (v *view) HasPrice() bool { return v.Plan.Price.Sold && v.Plan.Price.Gross.Minor > 0 }
+
+// Example reports whether there is money to show that is made up: for a client
+// that of the selling book, for the others that of the price book.
+func (v *view) Example() bool {
+	switch v.Reading {
+	case Client:
+		return v.selling().Placeholder && v.HasRange()
+	case Builder:
+		return v.Book.Placeholder && v.HasShopping()
+	default:
+		return v.Book.Placeholder && v.HasPrice()
+	}
+}
+
+// PricesLines say which prices are in force, each a sentence.
+func (v *view) PricesLines() []string {
+	b := v.Book
+	switch {
+	case v.SellingOnly:
+		return []string{v.T("prices/selling-only", "currency", v.selling().Currency)}
+	case v.ExampleBook():
+		return []string{v.T("prices/example")}
+	}
+	lines := []string{v.T("prices/own", "name", b.Name, "code", v.Plan.BookCode, "currency", b.Currency)}
+	switch {
+	case b.ValidFrom != "" && b.ValidUntil != "":
+		lines = append(lines, v.T("prices/from-until", "date", b.ValidFrom, "until", b.ValidUntil))
+	case b.ValidUntil != "":
+		lines = append(lines, v.T("prices/until", "date", b.ValidUntil))
+	case b.ValidFrom != "":
+		lines = append(lines, v.T("prices/from", "date", b.ValidFrom))
+	}
+	if b.Placeholder {
+		lines = append(lines, v.T("prices/invented"))
+	}
+	return lines
+}
+
+// ExampleBook reports whether the example figures are in force.
+func (v *view) ExampleBook() bool {
+	return !v.SellingOnly && v.Plan.BookCode == design.DefaultBook().Code()
+}
+
+// HasSelling reports whether there is a selling book to save.
+func (v *view) HasSelling() bool { return v.selling().Format != "" }
+
+// OfferLine is what was offered, as a sentence; empty where nothing was.
+func (v *view) OfferLine() string {
+	o := v.Doc.Offer
+	if o == nil {
+		return ""
+	}
+	gross := money.Priced(o.Gross.Steps(), 1, amountSteps, o.Currency, money.HalfAway)
+	return v.T("offer/line", "gross", gross, "date", o.ValidUntil)
+}
+
+// amountSteps make one currency unit of a design.Amount.
+const amountSteps = 10_000
+
+// OfferNotes say what has become of the offer: that it has lapsed, that the
+// design is another by now.
+func (v *view) OfferNotes() []string {
+	var all []string
+	for _, w := range v.Plan.WatchOuts {
+		if w.Code == "price/offer-lapsed" || w.Code == "price/offer-changed" {
+			all = append(all, v.sentence(w))
+		}
+	}
+	return all
+}

@@ -1,0 +1,159 @@
+package session
+
+import (
+	"bytes"
+	"encoding/json"
+
+	"blockfield/engine"
+	"blockfield/engine/design"
+	"blockfield/engine/words"
+)
+
+// prices are the figures in force: a workshop's private book with the selling
+// book that goes with it, or a selling book alone, with the example figures
+// where private ones are wanted. One document is in force at a time; text is
+// it, as the page keeps it, and empty for the example figures.
+type prices struct {
+	book        design.Book
+	selling     design.SellingBook
+	sellingOnly bool
+	text        string
+}
+
+// examplePrices are in force where nobody has opened a book.
+func examplePrices() prices {
+	return prices{book: design.DefaultBook(), selling: engine.ExampleSelling()}
+}
+
+// privatePrices are those of a workshop's own book. Where no selling book can be
+// made of it, clients see no range; the book holds nevertheless.
+func privatePrices(book design.Book) prices {
+	if book.Code() == design.DefaultBook().Code() {
+		return examplePrices()
+	}
+	selling, err := engine.SellingBook(book)
+	if err != nil {
+		selling = design.SellingBook{}
+	}
+	return prices{book: book, selling: selling, text: string(design.EncodeBook(book))}
+}
+
+// canSell reports whether there is a selling book to hand out.
+func (p prices) canSell() bool { return p.selling.Format != "" }
+
+func sellingPrices(selling design.SellingBook) prices {
+	p := examplePrices()
+	p.selling, p.sellingOnly, p.text = selling, true, string(design.EncodeSelling(selling))
+	return p
+}
+
+// formatOf returns what a file says that it is, as far as it can be read: also
+// of one that was cut off after it has said so.
+func formatOf(text string) string {
+	dec := json.NewDecoder(bytes.NewReader([]byte(text)))
+	if start, err := dec.Token(); err != nil || start != json.Delim('{') {
+		return ""
+	}
+	for dec.More() {
+		name, err := dec.Token()
+		if err != nil {
+			return ""
+		}
+		if name == "format" {
+			format, _ := dec.Token()
+			said, _ := format.(string)
+			return said
+		}
+		var skipped json.RawMessage
+		if dec.Decode(&skipped) != nil {
+			return ""
+		}
+	}
+	return ""
+}
+
+// openPrices puts the figures of a file in force. A book that is refused leaves
+// those before it in force, and the answer says so.
+func (s *Session) openPrices(req Request, format string) Response {
+	var next prices
+	var err error
+	if format == design.SellingFormat {
+		var selling design.SellingBook
+		if selling, err = design.DecodeSelling([]byte(req.Text)); err == nil {
+			next = sellingPrices(selling)
+		}
+	} else {
+		var book design.Book
+		if book, err = design.DecodeBook([]byte(req.Text)); err == nil {
+			next = privatePrices(book)
+		}
+	}
+	if err == nil {
+		var res Response
+		if res, err = s.inForce(next); err == nil {
+			if req.From == "saved" {
+				res.Announce = ""
+			}
+			return res
+		}
+	}
+	res := s.refuse(err)
+	res.Faults = append(res.Faults, Fault{Message: s.booksName("page/book-stays")})
+	return res
+}
+
+// inForce plans the open design with other figures, which are no step of its
+// history, and shows it.
+func (s *Session) inForce(next prices) (Response, error) {
+	plan, err := engine.Plan(s.now.doc.Design, next.book)
+	if err != nil {
+		return Response{}, err
+	}
+	s.prices, s.now.plan = next, plan
+	announce := "page/book-opened"
+	switch {
+	case next.text == "":
+		announce = "page/book-example"
+	case next.sellingOnly:
+		announce = "page/selling-opened"
+	}
+	res := s.whole("")
+	res.Announce = s.booksName(announce)
+	res.Text = "" // the design is the same, and what is kept of it may be another
+	res.Book = &s.prices.text
+	return res, nil
+}
+
+// booksName says a sentence about the book in force.
+func (s *Session) booksName(key string) string {
+	name := any(s.prices.book.Name)
+	switch {
+	case s.prices.sellingOnly:
+		name = words.Key("prices/a-selling-book")
+	case s.prices.book.Placeholder:
+		name = words.Key("prices/the-examples")
+	}
+	return s.reader().Say(key, words.Args{"name": name})
+}
+
+// The documents of prices that can be saved.
+const (
+	bookFile    = "book"
+	sellingFile = "selling-book"
+)
+
+// priceFile is the private book or the selling book as a file.
+func (s *Session) priceFile(name string) Response {
+	file := &File{Type: "application/json"}
+	switch {
+	case name == bookFile:
+		file.Name = fileName(s.prices.book.Name, s.prices.book.Code())
+		file.Text = string(design.EncodeBook(s.prices.book))
+	case s.prices.canSell():
+		file.Name = fileName(s.reader().Say("prices/selling-file"), s.prices.book.Code())
+		file.Text = string(design.EncodeSelling(s.prices.selling))
+	default:
+		return Response{Faults: []Fault{{Message: s.reader().Say("prices/no-selling")}}}
+	}
+	return Response{File: file}
+}

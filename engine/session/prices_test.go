@@ -1,0 +1,337 @@
+package session_test
+
+import (
+	"fmt"
+	"math"
+	"reflect"
+	"strconv"
+	"strings"
+	"testing"
+
+	"blockfield/engine"
+	"blockfield/engine/design"
+	"blockfield/engine/length"
+	"blockfield/engine/session"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// ownBook is a price book of a workshop: dearer than the example figures.
+func ownBook() design.Book {
+	b := design.DefaultBook()
+	b.Name, b.Placeholder, b.Currency = "Bench prices", false, "EUR"
+	b.Rates.Shop = design.Units(55)
+	b.ValidUntil = "2026-12-31"
+	return b
+}
+
+func openBook(t testing.TB, s *session.Session, text []byte, from string) session.Response {
+	t.Helper()
+	return ask(t, s, session.Request{Op: "open", Text: string(text), From: from})
+}
+
+// html is everything that an answer puts on the page.
+func html(res session.Response) string {
+	var b strings.Builder
+	for _, f := range res.Fragments {
+		b.WriteString(f.HTML + "\n")
+	}
+	return b.String()
+}
+
+// read opens a section for a reader and returns what the page shows.
+func read(t testing.TB, s *session.Session, reading, section string) string {
+	t.Helper()
+	require.True(t, set(t, s, "view.reading", reading).OK)
+	return html(ask(t, s, session.Request{Op: "section", Name: section}))
+}
+
+func TestAPriceBookTakesForce(t *testing.T) {
+	s := fresh()
+	before := s.Plan().Price
+	text := design.EncodeBook(ownBook())
+	res := openBook(t, s, text, "file")
+	require.True(t, res.OK, "%v", res.Faults)
+	require.NotNil(t, res.Book)
+	assert.Equal(t, string(text), *res.Book, "the page keeps its canonical text")
+	assert.Empty(t, res.Text, "what is kept of the design stays")
+	assert.False(t, res.CanUndo, "prices are no step of the design's history")
+	assert.Contains(t, res.Announce, "Bench prices")
+	assert.Equal(t, "EUR", s.Plan().Price.Currency)
+	assert.Equal(t, ownBook().Code(), s.Plan().BookCode)
+
+	money := read(t, s, "maker", "money")
+	assert.Contains(t, money, "Bench prices, code "+ownBook().Code()+", in EUR.")
+	assert.Contains(t, money, "It holds until 2026-12-31.")
+	assert.NotContains(t, money, "Example figures")
+	assert.NotContains(t, read(t, s, "client", "money"), "Example figures")
+
+	back := ask(t, s, session.Request{Op: "act", Name: "example-book"})
+	require.NotNil(t, back.Book)
+	assert.Empty(t, *back.Book)
+	require.True(t, set(t, s, "view.reading", "maker").OK)
+	assert.Equal(t, before, s.Plan().Price)
+	assert.Contains(t, read(t, s, "client", "money"), "Example figures")
+}
+
+func TestAnEditLeavesTheBookAlone(t *testing.T) {
+	s := fresh()
+	openBook(t, s, design.EncodeBook(ownBook()), "file")
+	res := set(t, s, group+".wood", "oak")
+	assert.Nil(t, res.Book)
+	assert.Equal(t, "EUR", s.Plan().Price.Currency)
+	assert.Nil(t, ask(t, s, session.Request{Op: "undo"}).Book)
+	assert.Equal(t, "EUR", s.Plan().Price.Currency)
+}
+
+// What the page kept comes first at the next start; the job after it.
+func TestAKeptBookComesBackWithoutAWord(t *testing.T) {
+	s := fresh()
+	res := openBook(t, s, design.EncodeBook(ownBook()), "saved")
+	require.True(t, res.OK)
+	assert.Empty(t, res.Announce)
+	job := openBook(t, s, design.Encode(design.Default()), "saved")
+	require.True(t, job.OK)
+	assert.Equal(t, "EUR", s.Plan().Price.Currency)
+}
+
+func TestSavedPricesOpenAgain(t *testing.T) {
+	s := fresh()
+	openBook(t, s, design.EncodeBook(ownBook()), "file")
+	file := ask(t, s, session.Request{Op: "save", Name: "book"}).File
+	require.NotNil(t, file)
+	assert.Equal(t, "bench-prices-"+ownBook().Code()+".json", file.Name)
+	assert.Equal(t, string(design.EncodeBook(ownBook())), file.Text)
+
+	selling := ask(t, s, session.Request{Op: "save", Name: "selling-book"}).File
+	require.NotNil(t, selling)
+	want, err := engine.SellingBook(ownBook())
+	require.NoError(t, err)
+	assert.Equal(t, string(design.EncodeSelling(want)), selling.Text)
+	design := ask(t, s, session.Request{Op: "save"}).File
+	assert.Contains(t, design.Text, "blockfield design")
+}
+
+// A client who opens the workshop's selling book reads the very range that the
+// workshop's own page says that clients see.
+func TestASellingBookGivesTheWorkshopsRange(t *testing.T) {
+	workshop := fresh()
+	openBook(t, workshop, design.EncodeBook(ownBook()), "file")
+	said := read(t, workshop, "maker", "money")
+	_, rest, found := strings.Cut(said, "The client sees ")
+	require.True(t, found)
+	sees, _, _ := strings.Cut(rest, ".</p>")
+	selling := ask(t, workshop, session.Request{Op: "save", Name: "selling-book"}).File.Text
+
+	client := fresh()
+	assert.NotContains(t, read(t, client, "client", "money"), sees)
+	res := openBook(t, client, []byte(selling), "file")
+	require.True(t, res.OK, "%v", res.Faults)
+	require.NotNil(t, res.Book)
+	assert.Equal(t, selling, *res.Book)
+	page := read(t, client, "client", "money")
+	assert.Contains(t, page, sees)
+	assert.NotContains(t, page, "Example figures")
+	assert.Contains(t, read(t, client, "maker", "money"), "Example figures", "the costs are still those of the examples")
+	assert.Equal(t, design.DefaultBook().Code(), client.Plan().BookCode)
+}
+
+// A client's range comes out of the selling book: it is the same whatever
+// private book has the same selling book.
+func TestRangeDoesNotTellPrivateBooksApart(t *testing.T) {
+	other := ownBook()
+	other.Rates.Shop, other.Rates.Overhead = ownBook().Rates.Shop+design.Units(8), ownBook().Rates.Overhead-design.Units(8)
+	pages := map[string]bool{}
+	for _, b := range []design.Book{ownBook(), other} {
+		s := fresh()
+		openBook(t, s, design.EncodeBook(b), "file")
+		pages[read(t, s, "client", "money")] = true
+	}
+	assert.Len(t, pages, 1)
+}
+
+func TestRefusedBooksLeaveTheOldOne(t *testing.T) {
+	good := string(design.EncodeBook(ownBook()))
+	swap := func(old, now string) string {
+		require.Contains(t, good, old)
+		return strings.Replace(good, old, now, 1)
+	}
+	for name, c := range map[string]struct{ text, path, value, allowed string }{
+		"truncated":        {good[:len(good)/2], "", "", ""},
+		"missing rate":     {swap(`"shop": "55",`, ""), "rates.shop", "", ""},
+		"negative rate":    {swap(`"shop": "55"`, `"shop": "-1"`), "rates.shop", "-1", "0"},
+		"rate of two":      {swap(`"shop": "55"`, `"shop": "55 CHF"`), "rates.shop", "55 CHF", ""},
+		"unknown currency": {swap(`"EUR"`, `"EURO"`), "currency", "EURO", ""},
+		"newer":            {swap(`"version": 1`, `"version": 7`), "version", "7", "1"},
+		"ends before it begins": {swap(`"validFrom": ""`, `"validFrom": "2027-01-01"`),
+			"validUntil", "2026-12-31", "2027-01-01"},
+		"selling, truncated": {`{"format": "blockfield selling book", "version": 1, "currency": "EUR", "job": `, "", "", ""},
+		"selling, price gone": {strings.Replace(string(design.EncodeSelling(engine.ExampleSelling())), `"panel": "110",`, "", 1),
+			"panel", "", ""},
+	} {
+		t.Run(name, func(t *testing.T) {
+			s := fresh()
+			openBook(t, s, []byte(good), "file")
+			before := s.Plan()
+			res := openBook(t, s, []byte(c.text), "file")
+			assert.False(t, res.OK)
+			assert.Nil(t, res.Book)
+			require.GreaterOrEqual(t, len(res.Faults), 2)
+			assert.Equal(t, c.path, res.Faults[0].Path)
+			assert.Contains(t, res.Faults[0].Message, c.value)
+			assert.Contains(t, res.Faults[0].Message, c.allowed)
+			last := res.Faults[len(res.Faults)-1].Message
+			assert.Equal(t, "The prices stay as they were: Bench prices.", last)
+			assert.Equal(t, before, s.Plan())
+		})
+	}
+}
+
+// Either side of the last day, as the page says which day it is.
+func TestABookPastItsDayIsSaid(t *testing.T) {
+	s := fresh()
+	openBook(t, s, design.EncodeBook(ownBook()), "file")
+	require.True(t, set(t, s, "view.reading", "maker").OK)
+	const sentence = "held until 2026-12-31"
+	on := func(today string) string {
+		return html(ask(t, s, session.Request{Op: "section", Name: "money", Today: today}))
+	}
+	assert.NotContains(t, on("2026-12-31"), sentence)
+	assert.Contains(t, on("2027-01-01"), sentence)
+	assert.Contains(t, on("next week"), sentence, "no day: the one before is kept")
+	assert.NotContains(t, on("2026-12-31"), sentence)
+	assert.NotContains(t, read(t, s, "client", "money"), sentence)
+}
+
+// An offer that came with a design is said to whoever reads the price, and
+// what has become of it.
+func TestALapsedOfferIsSaid(t *testing.T) {
+	doc := design.Default()
+	doc.Offer = &design.Offer{
+		Revision: doc.Design.Revision(), BookCode: ownBook().Code(), Currency: "EUR",
+		Net: design.Units(3060), Tax: design.Units(612), Gross: design.Units(3672), ValidUntil: "2026-11-24",
+	}
+	for _, reading := range []string{"client", "maker"} {
+		s := fresh()
+		require.True(t, openBook(t, s, design.Encode(doc), "file").OK)
+		require.True(t, set(t, s, "view.reading", reading).OK)
+		on := func(today string) string {
+			return html(ask(t, s, session.Request{Op: "section", Name: "money", Today: today}))
+		}
+		assert.Contains(t, on("2026-11-24"), "Offered at €3,672.00 with tax, until 2026-11-24.", reading)
+		assert.NotContains(t, on("2026-11-24"), "an indication now", reading)
+		assert.Contains(t, on("2026-11-25"), "an indication now", reading)
+		assert.NotContains(t, on("2026-11-25"), "has changed since", reading)
+		set(t, s, group+".wood", "oak")
+		assert.Contains(t, on("2026-11-24"), "has changed since it was offered", reading)
+	}
+}
+
+// sentinelBook is a price book in which no figure is met by chance, with the
+// digits of each.
+func sentinelBook() (design.Book, []string) {
+	book := design.DefaultBook()
+	book.Name, book.Placeholder, book.Currency = "Sentinel", false, "EUR"
+	var digits []string
+	n := int64(7000)
+	next := func() int64 {
+		if n += 13; n%10 == 0 {
+			n += 13 // a last 0 is not written
+		}
+		digits = append(digits, fmt.Sprint(n))
+		return n
+	}
+	var walk func(v reflect.Value)
+	walk = func(v reflect.Value) {
+		switch x := v.Interface().(type) {
+		case design.Amount:
+			v.SetInt(int64(x)/10_000*10_000 + next()) // 42.7013
+			return
+		case float64:
+			whole := strconv.FormatFloat(math.Floor(x), 'f', 0, 64)
+			exact, _ := strconv.ParseFloat(fmt.Sprintf("%s.%d", whole, next()), 64)
+			v.SetFloat(exact)
+			return
+		case length.Length:
+			return // thicknesses of sheets are no secret
+		case []design.Stage:
+			return // their shares sum to 100
+		}
+		switch v.Kind() {
+		case reflect.Struct:
+			for i := range v.NumField() {
+				walk(v.Field(i))
+			}
+		case reflect.Slice:
+			for i := range v.Len() {
+				walk(v.Index(i))
+			}
+		}
+	}
+	walk(reflect.ValueOf(&book).Elem())
+	return book, digits
+}
+
+// Nothing private reaches a client, though the maker's book is in force in the
+// same browser: no figure of the book, no line of the price, no figure of the
+// selling book either; neither on the page nor in the file or the link.
+func TestNoPrivateFigureReachesAClient(t *testing.T) {
+	book, digits := sentinelBook()
+	require.Greater(t, len(digits), 100)
+	text := string(design.EncodeBook(book))
+	for _, d := range digits {
+		require.True(t, strings.Contains(text, "."+d), "the book holds %s", d)
+	}
+	s := fresh()
+	require.True(t, openBook(t, s, []byte(text), "file").OK)
+	set(t, s, "money.budget", "100")
+	secrets := []string{book.Name}
+	for _, d := range digits {
+		secrets = append(secrets, "."+d)
+	}
+	price := s.Plan().Price
+	for _, l := range price.Lines {
+		secrets = append(secrets, l.Amount.Format("en"))
+	}
+	for _, m := range []interface{ Format(string) string }{
+		price.BoughtIn, price.Markup, price.Labour, price.Overhead, price.Direct, price.Contingency, price.Cost,
+		price.List, price.Net, price.Margin, price.Gross, price.Low, price.High,
+	} {
+		secrets = append(secrets, m.Format("en"))
+	}
+	secrets = append(secrets, price.Net.Whole("en"), price.Gross.Whole("en"), price.Low.Whole("en"), price.High.Whole("en"))
+	selling := ask(t, s, session.Request{Op: "save", Name: "selling-book"}).File.Text
+	for _, name := range []string{"fieldM2", "fineWoodL", "middleWoodL", "hangingHand"} {
+		_, rest, ok := strings.Cut(selling, `"`+name+`": `)
+		require.True(t, ok)
+		figure, _, _ := strings.Cut(rest, "\n")
+		secrets = append(secrets, name, strings.Trim(figure, `",`)+" €", "€"+strings.Trim(figure, `",`)+"<")
+	}
+
+	leaks := func(text string) []string {
+		var found []string
+		for _, secret := range secrets {
+			if strings.Contains(text, secret) {
+				found = append(found, secret)
+			}
+		}
+		return found
+	}
+	require.True(t, set(t, s, "view.reading", "client").OK)
+	for _, section := range []string{"look", "wall", "bench", "money"} {
+		shown := html(ask(t, s, session.Request{Op: "section", Name: section, Today: "2030-01-01"}))
+		require.NotEmpty(t, shown)
+		assert.Empty(t, leaks(shown), section)
+		edited := html(set(t, s, group+".wood", map[string]string{"look": "oak", "wall": "ash", "bench": "pine", "money": "walnut"}[section]))
+		assert.Empty(t, leaks(edited), "%s, after an edit", section)
+	}
+	assert.Empty(t, leaks(ask(t, s, session.Request{Op: "save"}).File.Text))
+	link := ask(t, s, session.Request{Op: "link"}).Link
+	back, err := design.DecodeLink(strings.TrimPrefix(link, "#"))
+	require.NoError(t, err)
+	assert.Empty(t, leaks(string(design.Encode(back))))
+
+	// The net can catch: the maker's page is full of them.
+	assert.NotEmpty(t, leaks(read(t, s, "maker", "money")))
+}
