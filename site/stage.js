@@ -47,6 +47,7 @@ export function makeStage({ ask, viewed }) {
   let scene = null; // and its bytes, for a new frame
   let seen = null; // a view that the design does not hold yet
   let rest = 0;
+  let said = ""; // the note that stands there
   let noted = 0;
   let drawing = false;
   let drawn = Promise.resolve(); // when the last still picture is there
@@ -83,8 +84,8 @@ export function makeStage({ ask, viewed }) {
       starts = 0;
     }
     if (drew) {
-      if (refused) note("");
       refused = false;
+      if (said !== "picture-restarted") note("");
     } else if (message.type === "refused") {
       refused = true;
       drawStill("picture", {});
@@ -113,6 +114,7 @@ export function makeStage({ ask, viewed }) {
   // note says a sentence in a corner of the picture, and to a screen reader.
   function note(key) {
     clearTimeout(noted);
+    said = key;
     line.hidden = key === "";
     if (key === "") return;
     line.textContent = document.querySelector(`#messages [data-message="${key}"]`).textContent;
