@@ -144,7 +144,7 @@ func build(d design.Design) ([]Group, error) {
 	var groups []Group
 	for w, wall := range d.Walls {
 		for i, g := range wall.Groups {
-			path := fmt.Sprintf("walls[%d].groups[%d]", w, i)
+			path := groupPath(w, i)
 			built, err := panel.Build(g)
 			if err != nil {
 				return nil, fmt.Errorf("design.%s: %w", path, err)
@@ -153,4 +153,9 @@ func build(d design.Design) ([]Group, error) {
 		}
 	}
 	return groups, nil
+}
+
+// groupPath is where a group stands below the design.
+func groupPath(wall, group int) string {
+	return fmt.Sprintf("walls[%d].groups[%d]", wall, group)
 }

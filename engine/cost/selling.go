@@ -155,21 +155,33 @@ func list(v Visible, book design.SellingBook) money.Money {
 	return total
 }
 
-// Quote returns the range that a client sees, tax included: the price of what
-// can be seen, spread by the book, and its ends rounded to two or three digits.
-// A class of wood without a price is one that the workshop does not have.
-func Quote(v Visible, book design.SellingBook, m design.Money) (low, high money.Money, err error) {
+// Usual returns the middle of what a client is quoted, tax included, without
+// spread or rounding: to compare one job with another.
+func Usual(v Visible, book design.SellingBook, m design.Money) (money.Money, error) {
 	if !money.Known(book.Currency) {
-		return low, high, fmt.Errorf("currency: %q is not known", book.Currency)
+		return money.Money{}, fmt.Errorf("currency: %q is not known", book.Currency)
 	}
 	for i, p := range pricesOf(&book) {
 		if i >= firstWood && *p == 0 && v.steps()[i] > 0 {
-			return low, high, ErrNoSuchWood
+			return money.Money{}, ErrNoSuchWood
 		}
 	}
 	net := list(v, book)
 	net = net.Sub(percent(net, m.Discount))
-	gross := net.Add(percent(net, m.Tax))
+	return net.Add(percent(net, m.Tax)), nil
+}
+
+// RoundedDown rounds an amount as the ends of a range are.
+func RoundedDown(m money.Money) money.Money { return roundedRange(m, money.TowardsZero) }
+
+// Quote returns the range that a client sees, tax included: the price of what
+// can be seen, spread by the book, and its ends rounded to two or three digits.
+// A class of wood without a price is one that the workshop does not have.
+func Quote(v Visible, book design.SellingBook, m design.Money) (low, high money.Money, err error) {
+	gross, err := Usual(v, book, m)
+	if err != nil {
+		return low, high, err
+	}
 	low = gross.Sub(percent(gross, book.Below))
 	high = gross.Add(percent(gross, book.Above))
 	return roundedRange(low, money.TowardsZero), roundedRange(high, money.Up), nil

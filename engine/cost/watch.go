@@ -99,13 +99,19 @@ func (p Price) deposit() []check.WatchOut {
 	}}
 }
 
+// Budget is what a design may cost, in the currency of the price; nothing where
+// it was not said.
+func Budget(m design.Money, currency string) money.Money {
+	return money.Priced(m.Budget.Steps(), 1, amountUnit, currency, money.HalfAway)
+}
+
 // overBudget compares the budget, which includes tax, with what is paid.
 func (p Price) overBudget(m design.Money) []check.WatchOut {
 	code, paid := "price/over-budget", p.Gross
 	if !p.Sold {
 		code, paid = "price/goods-over-budget", p.Materials
 	}
-	budget := money.Priced(m.Budget.Steps(), 1, amountUnit, p.Currency, money.HalfAway)
+	budget := Budget(m, p.Currency)
 	if m.Budget == 0 || paid.Cmp(budget) <= 0 {
 		return nil
 	}

@@ -57,11 +57,15 @@ func (d indexData) PosterSmall() Picture { return d.Assets.Posters[0] }
 type Message struct{ Key, Text string }
 
 // Messages are the sentences of the page's scripts: all that words has for them.
-func (v *view) Messages() []Message {
-	const family = "message/"
+func (v *view) Messages() []Message { return v.family("message/") }
+
+// Late are the sentences for when a part of the page does not come.
+func (v *view) Late() []Message { return v.family("late/") }
+
+func (v *view) family(start string) []Message {
 	var all []Message
 	for _, key := range v.Words.Language.Keys() {
-		if name, ours := strings.CutPrefix(key, family); ours {
+		if name, ours := strings.CutPrefix(key, start); ours {
 			all = append(all, Message{name, v.T(key)})
 		}
 	}
@@ -84,6 +88,6 @@ func (v *view) ReadingChoice() Control {
 // of them at once.
 func (d indexData) Modules() []string {
 	return []string{
-		"engine.js", "files.js", "form.js", "jobs.js", "pointer.js", "preview.js", "pulse.js", "stage.js", "status.js", "store.js", "trusted.js",
+		"engine.js", "files.js", "form.js", "joblist.js", "jobs.js", "pointer.js", "preview.js", "pulse.js", "stage.js", "status.js", "store.js", "trusted.js",
 	}
 }

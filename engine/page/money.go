@@ -7,10 +7,14 @@ import (
 )
 
 func (v *view) moneySets() []set {
-	if v.Reading != Maker {
+	fields := []string{"discount", "tax", "budget"}
+	switch v.Reading {
+	case Client:
 		return nil
+	case Builder:
+		fields = []string{"budget"}
 	}
-	return []set{{id: "money", heading: "money/terms", base: "money.", fields: []string{"discount", "tax", "budget"}}}
+	return []set{{id: "money", heading: "money/terms", base: "money.", fields: fields}}
 }
 
 func (v *view) moneySlots() []slot {
@@ -18,6 +22,7 @@ func (v *view) moneySlots() []slot {
 		{id: "money-" + v.Reading, template: "money-" + v.Reading, data: v},
 		{id: "watch-outs", template: "watch-outs", data: v},
 	}
+	all = append(all, slot{id: "levers", template: "levers", data: v})
 	if v.Reading == Maker {
 		all = append(all, slot{id: "prices", template: "prices", data: v, after: never})
 	}

@@ -30,6 +30,7 @@ type Input struct {
 	Book             design.Book         // that the plan was made with
 	Selling          *design.SellingBook // that clients are quoted by; nil: the example's
 	SellingOnly      bool                // the selling book is somebody's, and Book is not
+	Levers           []engine.Lever      // what brings a job over its budget down; for the money section
 	Words            words.Reader
 	Section          string // that is open: "look", "wall", "bench" or "money"
 	CanUndo, CanRedo bool

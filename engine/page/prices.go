@@ -2,6 +2,7 @@ package page
 
 import (
 	"blockfield/engine"
+	"blockfield/engine/cost"
 	"blockfield/engine/design"
 	"blockfield/engine/money"
 )
@@ -108,4 +109,47 @@ func (v *view) OfferNotes() []string {
 		}
 	}
 	return all
+}
+
+// LeverLine is one lever as a sentence, with what it saves.
+type LeverLine struct{ Key, Sentence, Saves string }
+
+// LeverLines are the levers of a job that is over its budget. Hours are for
+// whoever works them.
+func (v *view) LeverLines() []LeverLine {
+	var all []LeverLine
+	for _, l := range v.Levers {
+		line := LeverLine{Key: l.Key, Sentence: v.Words.Say("lever/"+l.Key+v.leverReader(l.Key), l.Args)}
+		saves := "saves"
+		if l.Enough {
+			saves = "saves-enough"
+		}
+		amount := l.Saves.Format(v.locale())
+		if v.Reading == Client {
+			amount, saves = l.Saves.Whole(v.locale()), saves+"-about"
+		}
+		line.Saves = v.T("lever/"+saves, "money", amount)
+		if v.Reading != Client && l.Hours >= leastHours {
+			line.Saves += " " + v.T("lever/hours", "hours", hours(l.Hours))
+		}
+		all = append(all, line)
+	}
+	return all
+}
+
+// leastHours is what is worth a word of fewer hours: a tenth, as they are shown.
+const leastHours = 0.1
+
+// leverReader is the end of the key for a reader who is spoken to otherwise.
+func (v *view) leverReader(key string) string {
+	if v.Reading == Client && key == "no-hanging" {
+		return "-client"
+	}
+	return ""
+}
+
+// BudgetLine says what the budget is, over the levers.
+func (v *view) BudgetLine() string {
+	budget := cost.Budget(v.Doc.Design.Money, v.Levers[0].Saves.Currency)
+	return v.T("lever/lead", "budget", budget.Whole(v.locale()))
 }

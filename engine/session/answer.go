@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"blockfield/engine"
 	"blockfield/engine/design"
 	"blockfield/engine/page"
 	"blockfield/engine/words"
@@ -173,6 +174,12 @@ func (s *Session) acted(req Request) (design.Document, error) {
 		return doc, err
 	case "remove":
 		return design.Remove(s.now.doc, req.Path)
+	case "lever":
+		doc, ok := engine.Pull(s.now.doc, s.levers(), req.Path)
+		if !ok {
+			return design.Document{}, errors.New("internal error: no such lever: " + strconv.Quote(req.Path))
+		}
+		return doc, nil
 	case "confirm":
 		return design.Confirm(s.now.doc, req.Path), nil
 	default:

@@ -335,3 +335,24 @@ func TestNoPrivateFigureReachesAClient(t *testing.T) {
 	// The net can catch: the maker's page is full of them.
 	assert.NotEmpty(t, leaks(read(t, s, "maker", "money")))
 }
+
+// One click pulls a lever, as one step, and the price has come down by what it
+// said.
+func TestALeverIsOneStep(t *testing.T) {
+	s := fresh()
+	set(t, s, "view.reading", "maker")
+	set(t, s, "money.budget", "2000")
+	shown := html(ask(t, s, session.Request{Op: "section", Name: "money"}))
+	_, rest, ok := strings.Cut(shown, `data-act="lever" data-path="`)
+	require.True(t, ok, "over the budget")
+	key, _, _ := strings.Cut(rest, `"`)
+	before, revision := s.Plan().Price.Gross, s.Plan().Revision
+	res := ask(t, s, session.Request{Op: "act", Name: "lever", Path: key})
+	require.True(t, res.OK, "%v", res.Faults)
+	assert.NotEmpty(t, res.Values, "the fields follow")
+	assert.Contains(t, shown, "Saves "+before.Sub(s.Plan().Price.Gross).Format("en"))
+	assert.Equal(t, revision, ask(t, s, session.Request{Op: "undo"}).Revision)
+
+	set(t, s, "money.budget", "0")
+	assert.False(t, ask(t, s, session.Request{Op: "act", Name: "lever", Path: key}).OK, "no lever without a budget")
+}

@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"blockfield/engine"
 	"blockfield/engine/design"
 	"blockfield/engine/length"
 	"blockfield/engine/page"
@@ -13,12 +14,25 @@ import (
 )
 
 func (s *Session) input() page.Input {
-	return page.Input{
+	in := page.Input{
 		Doc: s.now.doc, Words: s.reader(), Section: s.section,
 		Plan: s.now.plan.On(s.today, s.now.doc, s.prices.book), Today: s.today,
 		Book: s.prices.book, Selling: &s.prices.selling, SellingOnly: s.prices.sellingOnly,
 		CanUndo: len(s.undo) > 0, CanRedo: len(s.redo) > 0,
 	}
+	if s.section == page.Money { // the only one that shows them, and they take many plans
+		in.Levers = s.levers()
+	}
+	return in
+}
+
+// levers are what brings the open design down to its budget, for its reader: a
+// client's are reckoned with the selling book.
+func (s *Session) levers() []engine.Lever {
+	if s.now.doc.View.Reading == page.Client {
+		return engine.QuoteLevers(s.now.doc, s.now.plan, s.prices.book, s.prices.selling)
+	}
+	return engine.Levers(s.now.doc, s.now.plan, s.prices.book)
 }
 
 // common fills what every answer about the open document carries.

@@ -56,6 +56,23 @@ func englishPrices() map[string]string {
 		"page/book-example":   "The example figures are in force again.",
 		"page/book-stays":     "The prices stay as they were: {name}.",
 
+		"lever/heading":            "What brings the price down",
+		"lever/lead":               "Over the budget of {budget}. Of all the changes that were planned anew these save most:",
+		"lever/larger-blocks":      "Blocks of {size}: {fewer} fewer of them.",
+		"lever/fewer-heights":      "{n} heights: {heights}.",
+		"lever/fewer-coats":        "One coat of finish less.",
+		"lever/no-frame":           "No frame: the edges of the field stay in sight.",
+		"lever/smaller":            "A tenth smaller each way: {width} × {height}.",
+		"lever/another-wood":       "{wood} instead of {was}.",
+		"lever/no-hanging":         "The client fetches it and hangs it.",
+		"lever/no-hanging-client":  "You fetch it and hang it yourself.",
+		"lever/saves":              "Saves {money}.",
+		"lever/saves-enough":       "Saves {money}, which is enough.",
+		"lever/saves-about":        "Saves about {money}.",
+		"lever/saves-enough-about": "Saves about {money}, which may be enough.",
+		"lever/hours":              "{hours} less work.",
+		"lever/do":                 "Do it",
+
 		"offer/line": "Offered at {gross} with tax, until {date}.",
 
 		"prices/the-examples":   "the example figures",

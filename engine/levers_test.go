@@ -1,0 +1,104 @@
+package engine_test
+
+import (
+	"testing"
+
+	"blockfield/engine"
+	"blockfield/engine/design"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+func over(t *testing.T, name, budget string) (design.Document, engine.Result) {
+	t.Helper()
+	doc := design.Default()
+	doc.Design = scenario(t, name)
+	doc = edit(t, doc, "money.budget = "+budget)
+	return doc, plan(t, doc.Design)
+}
+
+func leverKeys(all []engine.Lever) []string {
+	var keys []string
+	for _, l := range all {
+		keys = append(keys, l.Key)
+	}
+	return keys
+}
+
+// The second reference panel with a budget far below its price. What one change
+// saves is worked out in the trade's own table for it, before tax and in whole
+// tens: blocks of 44 mm 380 and 5.5 hours; spruce blocks 510. The frame goes
+// along to spruce: 0.01568 m³ of board × (5600 − 2400) × 1.12 × 1.07 / 0.82 is
+// 73 more. No frame 320, hung by the client 330 and a coat less 100 are weaker
+// than a tenth off each side, which stands in no table.
+func TestStrongestLeversOfTheSecondReferencePanel(t *testing.T) {
+	doc, r := over(t, "p2", "1000")
+	all := engine.Levers(doc, r, design.DefaultBook())
+	require.Equal(t, []string{"another-wood", "smaller", "larger-blocks"}, leverKeys(all))
+	assert.InDelta(t, (510+73)*120, all[0].Saves.Minor, 10*120, "a step of ten, with 20 % tax")
+	assert.EqualValues(t, 380*120, all[2].Saves.Minor)
+	assert.InDelta(t, 5.5, all[2].Hours, 0.05)
+	assert.InDelta(t, 5.0/60, all[0].Hours, 0.001, "no hours but those of two wall fixings that the lighter panel does without")
+}
+
+// What a lever says that it saves is what the price shows once it is pulled,
+// in every job that is sold or built at home.
+func TestALeverSavesWhatItSays(t *testing.T) {
+	pulled := 0
+	for _, name := range []string{"s1", "s4", "s5", "s7", "s8", "p1", "p2"} {
+		doc, r := over(t, name, "10")
+		for _, l := range engine.Levers(doc, r, design.DefaultBook()) {
+			next, ok := engine.Pull(doc, []engine.Lever{l}, l.Key)
+			require.True(t, ok)
+			after := plan(t, next.Design)
+			was, is := r.Price.Gross, after.Price.Gross
+			if !r.Price.Sold {
+				was, is = r.Price.Materials, after.Price.Materials
+			}
+			assert.Equal(t, was.Sub(is), l.Saves, "%s %s", name, l.Key)
+			assert.InDelta(t, r.Bill.Hours.Total.Typical-after.Bill.Hours.Total.Typical, l.Hours, 1e-9)
+			assert.False(t, l.Enough, "nothing comes down to 10")
+			pulled++
+		}
+	}
+	assert.Equal(t, 7*3, pulled)
+}
+
+// Either side of the budget.
+func TestLeversOnlyOverTheBudget(t *testing.T) {
+	doc, r := over(t, "s1", "1560") // its price, with tax
+	require.Equal(t, "1560.00", r.Price.Gross.Plain())
+	assert.Empty(t, engine.Levers(doc, r, design.DefaultBook()))
+	doc, r = over(t, "s1", "1559.99")
+	all := engine.Levers(doc, r, design.DefaultBook())
+	require.Len(t, all, 3)
+	for i, l := range all {
+		assert.True(t, l.Enough, "%s: a cent is soon saved", l.Key)
+		if i > 0 {
+			assert.LessOrEqual(t, l.Saves.Minor, all[i-1].Saves.Minor, "the strongest first")
+		}
+	}
+	doc, r = over(t, "s1", "0")
+	assert.Empty(t, engine.Levers(doc, r, design.DefaultBook()), "no budget was said")
+}
+
+// A client's levers know nothing of the private book: the same selling book
+// gives the same ones.
+func TestClientLeversNeedNoPrivateBook(t *testing.T) {
+	doc, r := over(t, "s5", "3000")
+	book := selling(t, design.DefaultBook())
+	dear := design.DefaultBook()
+	dear.Rates.Shop, dear.Woods[1].SquaresPerM3 = design.Units(90), design.Units(20_000)
+	with, err := engine.Plan(doc.Design, dear)
+	require.NoError(t, err)
+	one := engine.QuoteLevers(doc, r, design.DefaultBook(), book)
+	two := engine.QuoteLevers(doc, with, dear, book)
+	require.NotEmpty(t, one)
+	require.Equal(t, leverKeys(one), leverKeys(two))
+	for i := range one {
+		assert.Equal(t, one[i].Saves, two[i].Saves)
+		assert.Equal(t, one[i].Enough, two[i].Enough)
+		assert.Zero(t, one[i].Saves.Minor%500, "%s: rounded as a range is", one[i].Saves.Plain())
+	}
+}
