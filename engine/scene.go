@@ -48,7 +48,7 @@ func scenePanels(g Group) ([]scene.Panel, error) {
 		CleatThicknessM: in.Cleat.Thickness.Metres(), BackerThicknessM: in.Backer.Thickness.Metres(),
 		Columns: out.Columns, Rows: out.Rows,
 		PitchM: out.Pitch.Metres(), BlockM: in.Block.Size.Metres(),
-		HeightsM: metres(in.Heights),
+		HeightsM: length.Metres(in.Heights),
 		Blocks:   blocks, Frame: frame, Backer: backer,
 	}
 	if out.Framed {
@@ -66,12 +66,4 @@ func place(one scene.Panel, p panel.Panel, seed uint64) scene.Panel {
 	one.LeftM, one.BottomM = p.Left.Metres(), p.Bottom.Metres()
 	one.Levels, one.Seed = p.Grid.Levels, seed
 	return one
-}
-
-func metres(all []length.Length) []float64 {
-	out := make([]float64, len(all))
-	for i, l := range all {
-		out[i] = l.Metres()
-	}
-	return out
 }

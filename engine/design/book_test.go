@@ -54,12 +54,12 @@ func TestBadBooks(t *testing.T) {
 		"number for an amount": {`"42"`, `42`, "rates.shop: 42 is of the wrong kind (allowed a text, 0 to 100000)"},
 		"five decimals": {
 			`"0.55"`, `"0.55001"`,
-			"travel.perKm: 0.55001 is not an amount of money: write it like 42 or 0.55 (allowed 0 to 10000)",
+			"travel.perKm: 0.55001 is not an amount of money: write it like 42 or 0.55, without the currency (allowed 0 to 10000)",
 		},
 		"negative":   {`"0.55"`, `"-0.55"`, "travel.perKm: -0.55 is out of range (allowed 0 to 10000)"},
 		"currency":   {`"XXX"`, `"€"`, "currency: € is not one of the choices (allowed three capital letters)"},
 		"wood twice": {`"wood": "spruce"`, `"wood": "pine"`, "woods[1].wood: pine is in the list twice"},
-		"stages":     {`"percent": 50`, `"percent": 45`, "stages: adds up to 95.00 % (allowed 100 %)"},
+		"stages":     {`"percent": 50`, `"percent": 45`, "stages: adds up to 95 % (allowed 100 %)"},
 		"floor":      {`"marginFloor": 10`, `"marginFloor": 20`, "policy.marginFloor: 20 % is out of range (allowed up to the margin, 18 %)"},
 		"task twice": {`"id": "a2"`, `"id": "a1"`, "tasks[1].id: a1 is in the list twice"},
 		"task rates": {`"low": 20,`, `"low": 50,`, "tasks[0].typical: must rise, got 40 (allowed 50 to 90)"},
@@ -87,5 +87,5 @@ func TestThirdsMakeAWhole(t *testing.T) {
 	book.Stages = []design.Stage{{Name: "a", Percent: 33.3}, {Name: "b", Percent: 33.3}, {Name: "c", Percent: 33.4}}
 	assert.NoError(t, design.ValidateBook(book))
 	book.Stages[2].Percent = 33.3
-	assert.EqualError(t, design.ValidateBook(book), "stages: adds up to 99.90 % (allowed 100 %)")
+	assert.EqualError(t, design.ValidateBook(book), "stages: adds up to 99.9 % (allowed 100 %)")
 }

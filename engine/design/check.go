@@ -14,10 +14,10 @@ import (
 
 // Validate checks every value of a design document against the table and
 // against its neighbours. The error, if any, is of type Faults.
-func Validate(doc Document) error { return asError(validate(&doc, length.Metric)) }
+func Validate(doc Document) error { return asError(validate(&doc)) }
 
-func validate(doc *Document, u length.Units) Faults {
-	c := checker{units: u}
+func validate(doc *Document) Faults {
+	c := checker{}
 	c.parts(designTree(), reflect.ValueOf(doc).Elem(), nil)
 	c.document(doc)
 	return c.all()
@@ -32,10 +32,7 @@ func ValidateBook(book Book) error {
 }
 
 // checker walks a document and collects what is wrong with it.
-type checker struct {
-	finding
-	units length.Units // that ranges are said in
-}
+type checker struct{ finding }
 
 func (c *checker) parts(n *node, v reflect.Value, p *at) {
 	if n.optionalPart() {
@@ -73,7 +70,7 @@ func (c *checker) value(n *node, v reflect.Value, p *at) {
 
 func (c *checker) leaf(f Field, v reflect.Value, p *at) {
 	if code := faultOf(f, v); code != "" {
-		c.add(p, code, textOf(v), f.allowedAfter(code, c.units))
+		c.add(p, code, textOf(v), f.allowedAfter(code))
 	}
 }
 
@@ -126,7 +123,7 @@ func textFault(f Field, s string) Code {
 	switch {
 	case !utf8.ValidString(s):
 		return BadUTF8
-	case s == "" && !f.Optional:
+	case strings.TrimSpace(s) == "" && !f.Optional:
 		return EmptyText
 	case utf8.RuneCountInString(s) > f.MaxChars:
 		return LongText

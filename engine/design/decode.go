@@ -11,6 +11,7 @@ import (
 	"unicode/utf8"
 
 	"blockfield/engine/length"
+	"blockfield/engine/words"
 
 	"github.com/go-json-experiment/json/jsontext"
 )
@@ -27,11 +28,11 @@ const (
 func Decode(data []byte) (Document, error) {
 	doc := Default()
 	doc.Assumed = nil
-	d := decoder{fresh: newEntry}
-	if !d.envelope(data, Format, Version) {
+	d := decoder{data: unmarked(data), fresh: newEntry}
+	if !d.envelope(Format, Version) {
 		return Document{}, d.all()
 	}
-	d.read(data, designTree(), reflect.ValueOf(&doc).Elem())
+	d.read(designTree(), reflect.ValueOf(&doc).Elem())
 	doc.Assumed = sortAssumed(append(doc.Assumed, d.missing...))
 	d.parts(designTree(), reflect.ValueOf(&doc).Elem(), nil)
 	d.document(&doc)
@@ -44,11 +45,11 @@ func Decode(data []byte) (Document, error) {
 // DecodeBook reads a price book, which must be complete.
 func DecodeBook(data []byte) (Book, error) {
 	var book Book
-	d := decoder{fresh: nothing}
-	if !d.envelope(data, BookFormat, BookVersion) {
+	d := decoder{data: unmarked(data), fresh: nothing}
+	if !d.envelope(BookFormat, BookVersion) {
 		return Book{}, d.all()
 	}
-	d.read(data, bookTree(), reflect.ValueOf(&book).Elem())
+	d.read(bookTree(), reflect.ValueOf(&book).Elem())
 	if len(d.faults) == 0 { // a missing price is said once, not again as out of range
 		d.parts(bookTree(), reflect.ValueOf(&book).Elem(), nil)
 		d.book(&book)
@@ -65,6 +66,7 @@ func nothing(string) any { return nil }
 // decoder reads one document and checks it.
 type decoder struct {
 	checker
+	data    []byte
 	in      *jsontext.Decoder
 	fresh   func(pattern string) any // what a new entry of a list starts as
 	missing []string                 // assumable values that the file does not hold
@@ -76,35 +78,53 @@ func tokens(data []byte) *jsontext.Decoder {
 	return jsontext.NewDecoder(bytes.NewBuffer(data), jsontext.AllowDuplicateNames(true))
 }
 
+// byteOrderMark opens files of some editors. RFC 8259, section 8.1, lets a
+// reader ignore it.
+const byteOrderMark = "\uFEFF"
+
+func unmarked(data []byte) []byte { return bytes.TrimPrefix(data, []byte(byteOrderMark)) }
+
+// FormatOf returns what a file says it is, Format, BookFormat or SellingFormat
+// among others, as far as it can be read; "" where it does not say.
+func FormatOf(data []byte) string {
+	d := decoder{data: unmarked(data)}
+	d.in = tokens(d.data)
+	head, _ := d.scan()
+	return head.format
+}
+
 // envelope reads the whole file once without keeping anything: its size, its
 // syntax, its depth, its format and its version must be right before the rest
 // means anything.
-func (d *decoder) envelope(data []byte, format string, version int) bool {
+func (d *decoder) envelope(format string, version int) bool {
 	switch {
-	case len(data) > maxFileBytes:
-		d.add(nil, TooLarge, strconv.Itoa(len(data))+" bytes", "at most "+strconv.Itoa(maxFileBytes)+" bytes")
+	case len(d.data) > maxFileBytes:
+		d.add(nil, TooLarge, phrase("found/bytes", "n", count(len(d.data))), phrase("allowed/bytes", "n", count(maxFileBytes)))
 		return false
-	case !utf8.Valid(data):
-		d.add(nil, BadUTF8, "at byte "+strconv.Itoa(firstBadByte(data)), "")
+	case !utf8.Valid(d.data):
+		d.add(nil, BadUTF8, d.place("found/place", firstBadByte(d.data)), words.Phrase{})
 		return false
 	}
-	d.in = tokens(data)
-	foundFormat, foundVersion, ok := d.scan()
+	d.in = tokens(d.data)
+	head, ok := d.scan()
 	if !ok {
 		return false
 	}
-	if foundFormat != format {
-		d.add((*at)(nil).field("format"), ForeignFormat, foundFormat, format)
+	if head.format != format {
+		d.add((*at)(nil).field("format"), ForeignFormat, head.format, words.Plain(format))
 		return false
 	}
-	v, err := strconv.ParseUint(foundVersion, 10, 32)
+	v, err := strconv.ParseUint(head.version, 10, 32)
+	ours := words.Plain(count(version))
 	switch p := (*at)(nil).field("version"); {
-	case foundVersion == "":
-		d.add(p, Missing, "", strconv.Itoa(version))
+	case head.version == "":
+		d.add(p, Missing, nil, ours)
+	case !head.isNumber:
+		d.add(p, WrongType, head.version, phrase("allowed/number", "range", ours))
 	case err != nil || v == 0:
-		d.add(p, OlderVersion, foundVersion, strconv.Itoa(version))
+		d.add(p, OlderVersion, head.version, ours)
 	case v > uint64(version):
-		d.add(p, NewerVersion, foundVersion, "up to version "+strconv.Itoa(version))
+		d.add(p, NewerVersion, head.version, phrase("allowed/version", "n", version))
 	default:
 		return true
 	}
@@ -123,74 +143,101 @@ func firstBadByte(data []byte) int {
 	return len(data)
 }
 
-// scan walks over all tokens and returns the texts of format and version.
-func (d *decoder) scan() (format, version string, ok bool) {
+// place says where a byte of the file is, for a person with an editor: lines
+// and characters, both counted from 1.
+func (d *decoder) place(key string, offset int) words.Phrase {
+	before := d.data[:min(max(offset, 0), len(d.data))]
+	line := bytes.Count(before, []byte("\n")) + 1
+	column := utf8.RuneCount(before[bytes.LastIndexByte(before, '\n')+1:]) + 1
+	return phrase(key, "line", count(line), "column", count(column))
+}
+
+// head is what a file says of itself.
+type head struct {
+	format   string
+	version  string // as it is written
+	isNumber bool   // of the version
+}
+
+// scan walks over all tokens and returns what the file says of itself, as far
+// as it can be read.
+func (d *decoder) scan() (h head, ok bool) {
 	if d.in.PeekKind() != '{' {
 		_, err := d.in.ReadToken()
 		if err == nil {
-			d.add(nil, ForeignFormat, "", "a JSON object")
-			return "", "", false
+			d.add(nil, ForeignFormat, nil, words.Phrase{Key: "allowed/object"})
+			return h, false
 		}
-		return "", "", d.syntax(err)
+		return h, d.syntax(err)
 	}
-	name, end := "", int64(-1)
+	name, end := "", -1
 	for {
 		tok, err := d.in.ReadToken()
 		if err == io.EOF {
-			return format, version, true
+			return h, true
 		}
 		if err != nil {
-			return "", "", d.syntax(err)
+			return h, d.syntax(err)
 		}
 		if end >= 0 {
-			d.add(nil, BadSyntax, "more after the end at byte "+strconv.FormatInt(end, 10), "")
-			return "", "", false
+			d.add(nil, BadSyntax, d.place("found/after-end", end), words.Phrase{})
+			return h, false
 		}
-		if d.in.StackDepth() == 0 {
-			end = d.in.InputOffset()
+		depth := d.in.StackDepth()
+		if depth > maxDepth {
+			d.add(nil, TooDeep, d.place("found/place", d.offset()), phrase("allowed/levels", "n", maxDepth))
+			return h, false
 		}
-		if d.in.StackDepth() > maxDepth {
-			d.add(nil, TooDeep, "at byte "+d.offset(), strconv.Itoa(maxDepth)+" levels")
-			return "", "", false
-		}
-		if d.in.StackDepth() != 1 {
-			continue
-		}
-		switch _, n := d.in.StackIndex(1); {
-		case n%2 == 1 && tok.Kind() == '"':
+		switch {
+		case depth == 0:
+			end = d.offset()
+		case depth == 1 && d.isName():
 			name = tok.String()
-		case name == "format" && tok.Kind() == '"':
-			format = tok.String()
-		case name == "version" && tok.Kind() == '0':
-			version = tok.String()
+		case depth == 1 && name == "format" && tok.Kind() == '"':
+			h.format = tok.String()
+		case name == "version" && h.version == "":
+			h.version, h.isNumber = tok.String(), tok.Kind() == '0'
+			if tok.Kind() == '"' {
+				h.version = strconv.Quote(h.version)
+			}
 		}
 	}
+}
+
+// isName reports whether the token just read names a part of the file, which
+// has names and values in turn.
+func (d *decoder) isName() bool {
+	_, n := d.in.StackIndex(1)
+	return n%2 == 1
 }
 
 // syntax reports what keeps the file from being read at all.
 func (d *decoder) syntax(err error) bool {
-	where, code := "at byte "+d.offset(), BadSyntax
+	key, code, offset := "found/place", BadSyntax, d.offset()
+	if wrong, ok := errors.AsType[*jsontext.SyntacticError](err); ok {
+		offset = int(wrong.ByteOffset)
+	}
 	switch text := err.Error(); {
 	case errors.Is(err, io.EOF) || errors.Is(err, io.ErrUnexpectedEOF):
-		where = "cut off after byte " + d.offset()
+		key, offset = "found/cut-off", len(d.data)
 	case strings.Contains(text, "UTF-8") || strings.Contains(text, "surrogate"):
 		code = BadUTF8
 	}
-	d.add(nil, code, where, "")
+	d.add(nil, code, d.place(key, offset), words.Phrase{})
 	return false
 }
 
 // offset is how far the file was read.
-func (d *decoder) offset() string { return strconv.FormatInt(d.in.InputOffset(), 10) }
+func (d *decoder) offset() int { return int(d.in.InputOffset()) }
 
 // read fills v from a file whose syntax is known to be right.
-func (d *decoder) read(data []byte, n *node, v reflect.Value) {
-	d.in = tokens(data)
+func (d *decoder) read(n *node, v reflect.Value) {
+	d.in = tokens(d.data)
 	d.readParts(n, v, nil)
 }
 
 // wrong reports a value of the wrong kind and skips it.
-func (d *decoder) wrong(p *at, want string) {
+func (d *decoder) wrong(p *at, want words.Phrase) {
 	raw, err := d.in.ReadValue()
 	if err != nil {
 		panic("design: internal error: " + err.Error())
@@ -214,7 +261,7 @@ func (d *decoder) token() jsontext.Token {
 
 func (d *decoder) readParts(n *node, v reflect.Value, p *at) {
 	if d.in.PeekKind() != '{' {
-		d.wrong(p, "a part with names")
+		d.wrong(p, words.Phrase{Key: "allowed/part"})
 		return
 	}
 	d.token()
@@ -224,10 +271,10 @@ func (d *decoder) readParts(n *node, v reflect.Value, p *at) {
 		kid, i := n.child(name)
 		switch {
 		case kid == nil:
-			d.add(p.field(shown(name)), UnknownField, "", "")
+			d.add(p.field(shown(name)), UnknownField, nil, words.Phrase{})
 			d.skip()
 		case seen[i]:
-			d.add(p.field(name), TwiceGiven, "", "")
+			d.add(p.field(name), TwiceGiven, nil, words.Phrase{})
 			d.skip()
 		default:
 			seen[i] = true
@@ -247,7 +294,7 @@ func (d *decoder) readParts(n *node, v reflect.Value, p *at) {
 func (d *decoder) absent(n *node, v reflect.Value, p *at) {
 	switch {
 	case n.field.Required || n.name == "design":
-		d.add(p, Missing, "", "")
+		d.add(p, Missing, nil, words.Phrase{})
 	case n.optionalPart():
 	case n.shape == part:
 		for i := range n.parts {
@@ -278,7 +325,7 @@ func (d *decoder) readNode(n *node, v reflect.Value, p *at) {
 // cannot make it grow.
 func (d *decoder) readList(n *node, v reflect.Value, p *at) {
 	if d.in.PeekKind() != '[' {
-		d.wrong(p, "a list")
+		d.wrong(p, words.Phrase{Key: "allowed/list"})
 		return
 	}
 	d.token()
@@ -315,18 +362,18 @@ func (d *decoder) readLeaf(f Field, v reflect.Value, p *at) {
 	switch {
 	case v.Kind() == reflect.Bool:
 		if kind != 't' && kind != 'f' {
-			d.wrong(p, "true or false")
+			d.wrong(p, words.Phrase{Key: "allowed/true-false"})
 			return
 		}
 		v.SetBool(d.token().Bool())
 	case f.Kind == KindNumber || f.Kind == KindInteger:
 		if kind != '0' {
-			d.wrong(p, "a number, "+f.Allowed(length.Metric))
+			d.wrong(p, phrase("allowed/number", "range", f.Allowed()))
 			return
 		}
 		d.readNumber(f, v, p, d.token().String())
 	case kind != '"':
-		d.wrong(p, "a text, "+f.Allowed(length.Metric))
+		d.wrong(p, phrase("allowed/text", "range", f.Allowed()))
 	default:
 		d.readText(f, v, p, d.token().String())
 	}
@@ -336,7 +383,7 @@ func (d *decoder) readNumber(f Field, v reflect.Value, p *at, text string) {
 	if f.Kind == KindInteger {
 		n, err := strconv.ParseInt(text, 10, 64)
 		if err != nil {
-			d.add(p, BadNumber, text, f.Allowed(length.Metric))
+			d.add(p, BadNumber, text, f.Allowed())
 			return
 		}
 		v.SetInt(n)
@@ -344,7 +391,7 @@ func (d *decoder) readNumber(f Field, v reflect.Value, p *at, text string) {
 	}
 	x, err := strconv.ParseFloat(text, 64)
 	if err != nil || math.IsInf(x, 0) {
-		d.add(p, OutOfRange, text, f.Allowed(length.Metric))
+		d.add(p, OutOfRange, text, f.Allowed())
 		return
 	}
 	if x == 0 {
@@ -358,14 +405,14 @@ func (d *decoder) readText(f Field, v reflect.Value, p *at, text string) {
 	case KindLength:
 		l, err := length.ParseExact(text)
 		if err != nil {
-			d.add(p, BadLength, text, f.Allowed(length.Metric))
+			d.add(p, BadLength, text, f.Allowed())
 			return
 		}
 		v.Set(reflect.ValueOf(l))
 	case KindAmount:
 		a, err := ParseAmount(text)
 		if err != nil {
-			d.add(p, BadAmount, text, f.Allowed(length.Metric))
+			d.add(p, BadAmount, text, f.Allowed())
 			return
 		}
 		v.SetInt(int64(a))

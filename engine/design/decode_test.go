@@ -26,10 +26,10 @@ func TestBadFiles(t *testing.T) {
 	const group = "design.walls[0].groups[0]."
 	many := strings.Repeat
 	for name, c := range map[string]struct{ file, want string }{
-		"empty":     {"", "cannot be read as JSON: cut off after byte 0"},
+		"empty":     {"", "cannot be read as JSON: cut off at line 1, column 1"},
 		"no object": {`["blockfield design"]`, "is not a file of this kind: found nothing (allowed a JSON object)"},
-		"truncated": {`{"format":"blockfield design","ver`, "cannot be read as JSON: cut off after byte 29"},
-		"trailing":  {in("") + ` {}`, "cannot be read as JSON: more after the end at byte 54"},
+		"truncated": {`{"format":"blockfield design","ver`, "cannot be read as JSON: cut off at line 1, column 35"},
+		"trailing":  {in("") + ` {}`, "cannot be read as JSON: more after the end, at line 1, column 55"},
 		"foreign":   {`{"type":"FeatureCollection"}`, "format: is not a file of this kind: found nothing (allowed blockfield design)"},
 		"a book": {
 			`{"format":"blockfield price book","version":1}`,
@@ -43,9 +43,9 @@ func TestBadFiles(t *testing.T) {
 		"version 1.5": {`{"format":"blockfield design","version":1.5}`, "version: is a version that never was: 1.5 (allowed 1)"},
 		"no version":  {`{"format":"blockfield design"}`, "version: is missing (allowed 1)"},
 		"no design":   {`{"format":"blockfield design","version":1}`, "design: is missing"},
-		"bad bytes":   {in(`"title":"` + "\xff" + `"`), "is not valid UTF-8 text at byte 61"},
-		"half pair":   {in(`"title":"\ud800"`), "is not valid UTF-8 text at byte 59"},
-		"too deep":    {in(`"title":` + many("[", 40) + many("]", 40)), "has too many parts within parts at byte 91 (allowed 32 levels)"},
+		"bad bytes":   {in(`"title":"` + "\xff" + `"`), "is not valid UTF-8 text at line 1, column 62"},
+		"half pair":   {in(`"title":"\ud800"`), "is not valid UTF-8 text at line 1, column 62"},
+		"too deep":    {in(`"title":` + many("[", 40) + many("]", 40)), "has too many parts within parts at line 1, column 92 (allowed 32 levels)"},
 		"too large": {
 			in(`"note":"` + many("x", 4<<20) + `"`),
 			"is too large: 4194367 bytes (allowed at most 4194304 bytes)",
@@ -139,7 +139,7 @@ func TestBadFiles(t *testing.T) {
 		},
 		"cells": {
 			small(`"columns":400,"rows":101`),
-			group + "width: makes too many blocks: 400 × 101 cells in a panel (allowed at most 400 a side and 40000 in all)",
+			group + "columns: makes too many blocks: 400 × 101 cells in a panel (allowed at most 400 a side and 40000 in all)",
 		},
 		"cells by wish": { // 6000 / 18 = 333 each way
 			small(`"width":"6000 mm","height":"6 m","block":{"size":"18 mm","slack":"0 mm"}`),
@@ -186,15 +186,74 @@ func TestBadFiles(t *testing.T) {
 			`{"format":"blockfield design","version":1,"design":{},"looks":[{"name":"a","design":{"work":{"crew":9}}}]}`,
 			"looks[0].design.work.crew: 9 is out of range (allowed a whole number, 1 to 6)",
 		},
+		// 240 columns of 18 mm are 4.3 m, 166 rows 3 m, so that four by three panels still fit the largest wall.
 		"all cells of a job": {
-			in(`"walls":[{"groups":[` + many(`{"panelsWide":12,"columns":200,"rows":200},`, 1) + `{}]}]`),
-			"design.walls: makes too many blocks: 480726 cells in all panels (allowed at most 480000)",
+			in(`"walls":[{"groups":[{"panelsWide":4,"panelsHigh":3,"columns":240,"rows":166,"block":{"size":"18 mm","slack":"0 mm"}},{"rows":100}]}]`),
+			"design.walls[0].groups[0].panelsWide: makes too many blocks: 481380 cells in all panels (allowed at most 480000)",
 		},
+		"cells by rows": {
+			small(`"rows":400,"width":"4 m"`), // 4000 / 36.2 = 110.5
+			group + "rows: makes too many blocks: 110 × 400 cells in a panel (allowed at most 400 a side and 40000 in all)",
+		},
+		// 400 · 36.2 + 2 · (3 + 20) mm a panel, and eleven gaps of 3 mm.
+		"wider than any wall": {
+			small(`"panelsWide":12,"columns":400`),
+			group + "columns: is larger than any wall: the panels are 174345 mm wide in all (allowed up to 20000 mm)",
+		},
+		"higher than any wall": {
+			small(`"panelsHigh":4,"rows":400,"columns":10`),
+			group + "rows: is larger than any wall: the panels are 58113 mm high in all (allowed up to 20000 mm)",
+		},
+		// Twelve panels of 3 columns and eleven gaps of 3 m.
+		"far apart": {
+			small(`"panelsWide":12,"panelGap":"3 m"`),
+			group + "panelGap: is larger than any wall: the panels are 34855.2 mm wide in all (allowed up to 20000 mm)",
+		},
+		"beside any wall": {
+			small(`"place":{"left":"19 m"}`),
+			group + "place.left: is larger than any wall: the panels end 20240.6 mm from the left corner (allowed up to 20000 mm)",
+		},
+		"above any wall": {
+			small(`"place":{"height":"19.5 m"}`),
+			group + "place.height: is larger than any wall: the panels end 20342.4 mm above the floor (allowed up to 20000 mm)",
+		},
+		"a socket without a height": {
+			in(`"walls":[{"obstacles":[{"kind":"socket","height":"0 mm"}]}]`),
+			"design.walls[0].obstacles[0].height: 0 mm is out of range (allowed from 1 mm)",
+		},
+		"a detector without a width": {
+			in(`"walls":[{"obstacles":[{"kind":"detector","width":"0 mm","height":"0 mm"}]}]`),
+			"design.walls[0].obstacles[0].width: 0 mm is out of range (allowed 1 mm to 20000 mm)",
+		},
+		"no title":      {in(`"title":""`), "design.title: must not be empty"},
+		"a blank title": {in(`"title":" \u00a0\t"`), "design.title: must not be empty"},
+		"no language of ours": {
+			`{"format":"blockfield design","version":1,"design":{},"view":{"language":"xx"}}`,
+			"view.language: xx is not one of the choices (allowed one of en)",
+		},
+		"a text for the version": {
+			`{"format":"blockfield design","version":"1","design":{}}`,
+			`version: "1" is of the wrong kind (allowed a number, 1)`,
+		},
+		"a part for the version": {
+			`{"format":"blockfield design","version":{"major":1},"design":{}}`,
+			"version: { is of the wrong kind (allowed a number, 1)",
+		},
+		"a comma on the third line": {
+			"{\"format\":\"blockfield design\",\n\"version\":1,\n  \"größe\":,}",
+			"cannot be read as JSON: at line 3, column 11",
+		},
+		"right to left": {
+			small(`"wood":"oak\u202egnp"`),
+			group + `wood: oak\u202egnp is not one of the choices` +
+				" (allowed one of pine, spruce, cedar, poplar, beech, ash, maple, oak, cherry, walnut)",
+		},
+		"an unknown field that rings": {in(`"a\u001b[2J":1`), `design.a\x1b[2J: is not a field of the document`},
 		"long title": {
 			in(`"title":"` + many("x", 121) + `"`),
 			"design.title: " + many("x", 60) + "… is too long (allowed at most 120 characters)",
 		},
-		"control character": {in(`"title":"a\u0007b"`), "design.title: a\ab has characters that do not print"},
+		"control character": {in(`"title":"a\u0007b"`), "design.title: a\\ab has characters that do not print"},
 		"empty goal":        {in(`"room":{"goals":[""]}`), "design.room.goals[0]: must not be empty"},
 		"assumed": {
 			`{"format":"blockfield design","version":1,"design":{},"assumed":["bench.kerf"]}`,
@@ -217,7 +276,7 @@ func TestBadFiles(t *testing.T) {
 		},
 		"amount": {
 			in(`"money":{"budget":"1,500"}`),
-			"design.money.budget: 1,500 is not an amount of money: write it like 42 or 0.55 (allowed 0 to 100000000)",
+			"design.money.budget: 1,500 is not an amount of money: write it like 42 or 0.55, without the currency (allowed 0 to 100000000)",
 		},
 	} {
 		t.Run(name, func(t *testing.T) {

@@ -8,6 +8,7 @@ import (
 	"sync"
 
 	"blockfield/engine/length"
+	"blockfield/engine/words"
 )
 
 // Kind is what a field holds.
@@ -35,14 +36,14 @@ type Field struct {
 	Kind Kind
 	Doc  string // one plain sentence
 
-	Min, Max float64  // limits of numbers; lengths in mm, amounts in currency units
-	Zero     string   // what 0 means where it lies outside of Min to Max; empty: nothing, it is refused
-	Unit     string   // "%", "°C", "kN", …; empty for lengths and counts
-	Step     float64  // a handy step for a form, in the unit of Min and Max; 0: none
-	Choices  []string // what may be chosen, or what is suggested for a text
-	MaxChars int      // longest text, in characters
-	Lines    bool     // the text may have several lines
-	Optional bool     // the text or date may be empty
+	Min, Max float64   // limits of numbers; lengths in mm, amounts in currency units
+	Zero     words.Key // what 0 means where it lies outside of Min to Max; empty: nothing, it is refused
+	Unit     string    // "%", "°C", "kN", …; empty for lengths and counts
+	Step     float64   // a handy step for a form, in the unit of Min and Max; 0: none
+	Choices  []string  // what may be chosen, or what is suggested for a text
+	MaxChars int       // longest text, in characters
+	Lines    bool      // the text may have several lines
+	Optional bool      // the text or date may be empty
 
 	IsList      bool // a list of values or of parts
 	Least, Most int  // how many entries a list may have
@@ -77,79 +78,10 @@ func Lookup(path string) (Field, bool) {
 	return Field{}, false
 }
 
-// Allowed says in words what the field takes, with lengths in the reader's
-// units. Limits in inches are rounded inwards, so that they can be typed.
-func (f Field) Allowed(u length.Units) string {
-	switch f.Kind {
-	case KindLength, KindNumber, KindInteger, KindAmount:
-		if len(f.Choices) > 0 {
-			return "one of " + strings.Join(f.Choices, ", ")
-		}
-		text := f.limit(f.Min, u, true) + " to " + f.limit(f.Max, u, false)
-		if f.Kind == KindInteger {
-			text = "a whole number, " + text
-		}
-		if f.Zero != "" {
-			text += ", or 0 (" + f.Zero + ")"
-		}
-		return text
-	case KindChoice:
-		return "one of " + strings.Join(f.Choices, ", ")
-	case KindYesNo:
-		return "yes or no"
-	case KindDate:
-		return "a day such as 2026-03-31"
-	case KindCode:
-		return "six letters and digits"
-	case KindCurrency:
-		return "three capital letters"
-	case KindText:
-		return "at most " + strconv.Itoa(f.MaxChars) + " characters"
-	default:
-		return f.allowedCount()
-	}
-}
-
-// allowedAfter is Allowed where it helps to mend a fault.
-func (f Field) allowedAfter(code Code, u length.Units) string {
-	if code == ControlChars || code == BadUTF8 || code == EmptyText && f.Kind == KindText {
-		return ""
-	}
-	return f.Allowed(u)
-}
-
-// allowedCount says how many entries a list takes.
-func (f Field) allowedCount() string {
-	return strconv.Itoa(f.Least) + " to " + entries(f.Most)
-}
-
-func entries(n int) string {
-	if n == 1 {
-		return "1 entry"
-	}
-	return strconv.Itoa(n) + " entries"
-}
-
-// limit writes one end of the range; low says that it is the lower end.
-func (f Field) limit(v float64, u length.Units, low bool) string {
-	if f.Kind != KindLength {
-		switch f.Unit {
-		case "", "°":
-			return number(v) + f.Unit
-		default:
-			return number(v) + " " + f.Unit
-		}
-	}
-	l := millimetres(v)
-	if u.Bare() == length.InInch {
-		const nm64 = 25_400_000.0 / 64 // a 64th of an inch
-		n := math.Floor(float64(l.Nanometres()) / nm64)
-		if low {
-			n = math.Ceil(float64(l.Nanometres()) / nm64)
-		}
-		l = length.Sixtyfourths(int64(n))
-	}
-	return l.String()
+// LabelKey is the key of the words that the page has for a field, whichever
+// entry of a list it belongs to.
+func LabelKey(path string) string {
+	return "label/" + strings.ReplaceAll(shortPath(patternOf(fullPath(path))), "[]", "")
 }
 
 // holds reports whether v, in the unit of Min and Max, is within the limits.
@@ -207,11 +139,11 @@ func (f Field) list(least, most int) Field {
 	return f
 }
 
-func (f Field) assumed() Field            { f.Assumable = true; return f }
-func (f Field) fixed() Field              { f.Fixed = true; return f }
-func (f Field) required() Field           { f.Required = true; return f }
-func (f Field) filled() Field             { f.Optional = false; return f }
-func (f Field) optional() Field           { f.Optional = true; return f }
-func (f Field) lines() Field              { f.Lines = true; return f }
-func (f Field) zero(meaning string) Field { f.Zero = meaning; return f }
-func (f Field) among(c ...string) Field   { f.Choices = c; return f }
+func (f Field) assumed() Field               { f.Assumable = true; return f }
+func (f Field) fixed() Field                 { f.Fixed = true; return f }
+func (f Field) required() Field              { f.Required = true; return f }
+func (f Field) filled() Field                { f.Optional = false; return f }
+func (f Field) optional() Field              { f.Optional = true; return f }
+func (f Field) lines() Field                 { f.Lines = true; return f }
+func (f Field) zero(meaning words.Key) Field { f.Zero = "zero-means/" + meaning; return f }
+func (f Field) among(c ...string) Field      { f.Choices = c; return f }

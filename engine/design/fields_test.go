@@ -9,6 +9,7 @@ import (
 	"blockfield/engine/design"
 	"blockfield/engine/length"
 	"blockfield/engine/wood"
+	"blockfield/engine/words"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -89,7 +90,7 @@ func TestLookup(t *testing.T) {
 	}
 	f, ok := design.Lookup("view.lamp.azimuth")
 	require.True(t, ok)
-	assert.Equal(t, "0° to 360°", f.Allowed(length.Metric))
+	assert.Equal(t, "0° to 360°", allowed(f, length.Metric))
 	for _, path := range []string{"", "walls[0].groups[0].block", "nothing", "walls[0", "walls]0["} {
 		_, ok := design.Lookup(path)
 		assert.False(t, ok, path)
@@ -113,8 +114,8 @@ func TestAllowedInWords(t *testing.T) {
 			continue
 		}
 		require.True(t, ok, path)
-		assert.Equal(t, want[0], f.Allowed(length.Metric))
-		assert.Equal(t, want[1], f.Allowed(length.Inch16))
+		assert.Equal(t, want[0], allowed(f, length.Metric))
+		assert.Equal(t, want[1], allowed(f, length.Inch16))
 	}
 }
 
@@ -152,4 +153,9 @@ func TestPrimesAgainstLibrary(t *testing.T) {
 	for _, n := range []int{3, 5, 17, 257} {
 		assert.False(t, design.Foldable(n), "%d", n)
 	}
+}
+
+// allowed is what a field takes, said in the reader's units.
+func allowed(f design.Field, u length.Units) string {
+	return words.Reader{Language: words.English(), Units: u}.Show(f.Allowed())
 }

@@ -6,6 +6,7 @@ import (
 
 	"blockfield/engine/design"
 	"blockfield/engine/length"
+	"blockfield/engine/words"
 )
 
 // concrete turns a path of the table into one that leads to the first entry of
@@ -13,6 +14,9 @@ import (
 func concrete(pattern string) string {
 	return strings.TrimPrefix(strings.ReplaceAll(pattern, "[]", "[0]"), "design.")
 }
+
+// pseudo reads every sentence in the language of the tests.
+var pseudo = words.Reader{Language: words.Pseudo(), Units: length.Inch32}
 
 func FuzzDecode(f *testing.F) {
 	for _, data := range scenarioFiles(f) {
@@ -45,15 +49,18 @@ func FuzzDecode(f *testing.F) {
 	})
 }
 
-// checkFaults holds what every refusal promises.
+// checkFaults holds what every refusal promises: to be found by code, to be
+// said in full to everybody, and to keep what it was given short and plain.
 func checkFaults(t *testing.T, err error) {
 	faults, ok := err.(design.Faults)
 	if !ok || len(faults) == 0 || len(faults) > 51 {
 		t.Fatalf("%d faults of type %T", len(faults), err)
 	}
 	for _, f := range faults {
-		if f.Code == "" || len(f.Value) > 1000 {
-			t.Fatalf("fault %+v", f)
+		for _, text := range []string{f.Error(), f.Say(pseudo)} {
+			if f.Code == "" || len(text) > 2000 || strings.Contains(text, "⟪") || words.Printable(text) != text {
+				t.Fatalf("fault %+v is said as %q", f, text)
+			}
 		}
 	}
 }

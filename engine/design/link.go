@@ -7,7 +7,6 @@ import (
 	"encoding/base64"
 	"io"
 	"reflect"
-	"strconv"
 )
 
 // Bounds of a share link: its text, and what it unfolds to.
@@ -76,5 +75,5 @@ func linkCheck(packed []byte) []byte {
 }
 
 func linkTooLarge(found, allowed int) Faults {
-	return Faults{{Code: TooLarge, Value: strconv.Itoa(found) + " bytes", Allowed: "at most " + strconv.Itoa(allowed) + " bytes"}}
+	return Faults{{Code: TooLarge, Value: phrase("found/bytes", "n", count(found)), Allowed: phrase("allowed/bytes", "n", count(allowed))}}
 }

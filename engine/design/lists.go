@@ -5,8 +5,6 @@ import (
 	"slices"
 	"strconv"
 	"strings"
-
-	"blockfield/engine/length"
 )
 
 // Add returns the design with a fresh part at the end of a list, "walls",
@@ -35,7 +33,7 @@ func Add(doc Document, list string) (Document, string, error) {
 		}
 	}
 	next.Assumed = sortAssumed(next.Assumed)
-	if faults := validate(&next, length.Metric); faults != nil {
+	if faults := validate(&next); faults != nil {
 		return doc, "", faults
 	}
 	return next, path, nil
@@ -62,7 +60,7 @@ func Remove(doc Document, path string) (Document, error) {
 	}
 	list.value.Set(reflect.AppendSlice(list.value.Slice(0, p.entry), list.value.Slice(p.entry+1, n)))
 	next.Assumed = renumbered(next.Assumed, shortPath(full[:open]), p.entry)
-	if faults := validate(&next, length.Metric); faults != nil {
+	if faults := validate(&next); faults != nil {
 		return doc, faults
 	}
 	return next, nil

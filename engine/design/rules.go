@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"blockfield/engine/length"
+	"blockfield/engine/words"
 )
 
 // Sequence reports whether the kind is laid by a sequence of prime order.
@@ -18,19 +19,6 @@ func (g Group) Pitch() length.Length { return g.Block.Size.Add(g.Block.Slack) }
 
 // Panels is how many panels the group has.
 func (g Group) Panels() int { return g.PanelsWide * g.PanelsHigh }
-
-// Grid returns the columns and rows of one panel: those that are fixed, and
-// else the whole blocks nearest to the wished size, at least one.
-func (g Group) Grid() (columns, rows int) {
-	columns, rows = g.Columns, g.Rows
-	if columns == 0 {
-		columns = max(1, g.Width.Round(g.Pitch().Times(g.PanelsWide)))
-	}
-	if rows == 0 {
-		rows = max(1, g.Height.Round(g.Pitch().Times(g.PanelsHigh)))
-	}
-	return columns, rows
-}
 
 // document holds the rules that compare fields with one another.
 func (c *checker) document(doc *Document) {
@@ -47,22 +35,41 @@ func (c *checker) design(d *Design, p *at) {
 		c.rising(room.field("temperatureHigh"), d.Room.TemperatureLow, d.Room.TemperatureHigh, "°C")
 		c.rising(room.field("humidityHigh"), d.Room.HumidityLow, d.Room.HumidityHigh, "%")
 	}
-	cells, walls := 0, p.field("walls")
+	walls, job := p.field("walls"), jobCells{}
 	for i := range min(len(d.Walls), maxWalls) {
 		w, wall := &d.Walls[i], walls.item(i)
 		c.obstacles(w, wall)
 		for j := range min(len(w.Groups), maxGroups) {
-			cells += c.group(&w.Groups[j], wall.field("groups").item(j))
+			path := wall.field("groups").item(j)
+			job.add(&w.Groups[j], path, c.group(&w.Groups[j], path))
 		}
 	}
-	if cells > maxJobCells {
-		c.add(walls, TooManyCells, strconv.Itoa(cells)+" cells in all panels", "at most "+strconv.Itoa(maxJobCells))
+	if job.all > maxJobCells {
+		c.add(job.where, TooManyCells, phrase("found/all-cells", "n", count(job.all)), phrase("allowed/at-most", "n", count(maxJobCells)))
+	}
+}
+
+// jobCells adds up the cells of a design.
+type jobCells struct {
+	all, most int
+	where     *at // what to change in the group with the most cells
+}
+
+func (j *jobCells) add(g *Group, p *at, cells int) {
+	j.all += cells
+	if cells <= j.most {
+		return
+	}
+	j.most, j.where = cells, p.field("panelsWide")
+	if g.Panels() == 1 {
+		j.where = p.field(g.crowded())
 	}
 }
 
 func (c *checker) rising(p *at, low, high float64, unit string) {
 	if low > high {
-		c.add(p, NotRising, number(high)+" "+unit, "not below the lowest, "+number(low)+" "+unit)
+		c.add(p, NotRising, words.Plain(words.Quantity{Value: high, Unit: unit}),
+			phrase("allowed/not-below", "low", words.Quantity{Value: low, Unit: unit}))
 	}
 }
 
@@ -76,14 +83,24 @@ func (c *checker) obstacles(w *Wall, wall *at) {
 		if !c.clean(p) {
 			continue
 		}
+		if o.Height.IsZero() && !onCeiling(o.Kind) {
+			c.add(p.field("height"), OutOfRange, o.Height.String(),
+				phrase("allowed/from", "low", words.Least(length.MM(1))))
+		}
 		if right := o.X.Add(o.Width); right.Cmp(w.Width) > 0 {
-			c.add(p.field("x"), Outside, o.Kind+", right edge at "+right.String(), "up to "+w.Width.String())
+			c.add(p.field("x"), Outside, phrase("found/right-edge", "what", words.Key("choice/"+o.Kind), "at", right),
+				phrase("allowed/up-to", "high", w.Width))
 		}
 		if top := o.Y.Add(o.Height); top.Cmp(w.Height) > 0 {
-			c.add(p.field("y"), Outside, o.Kind+", upper edge at "+top.String(), "up to "+w.Height.String())
+			c.add(p.field("y"), Outside, phrase("found/upper-edge", "what", words.Key("choice/"+o.Kind), "at", top),
+				phrase("allowed/up-to", "high", w.Height))
 		}
 	}
 }
+
+// onCeiling reports whether a thing may hang above the wall instead of on it,
+// and so have no height there: its distance to the panels counts all the same.
+func onCeiling(kind string) bool { return kind == "detector" || kind == "sprinkler" }
 
 // group checks one group and returns the cells of all its panels.
 func (c *checker) group(g *Group, p *at) int {
@@ -93,9 +110,8 @@ func (c *checker) group(g *Group, p *at) int {
 		return 0
 	}
 	if g.Panels() > maxPanels {
-		c.add(p.field("panelsWide"), OutOfRange,
-			strconv.Itoa(g.PanelsWide)+" × "+strconv.Itoa(g.PanelsHigh)+" panels",
-			"at most "+strconv.Itoa(maxPanels)+" in a group")
+		c.add(p.field("panelsWide"), OutOfRange, phrase("found/panels", "wide", g.PanelsWide, "high", g.PanelsHigh),
+			phrase("allowed/in-group", "n", maxPanels))
 		return 0
 	}
 	c.panelOrder(g, p.field("order"))
@@ -106,19 +122,50 @@ func (c *checker) group(g *Group, p *at) int {
 	}
 	columns, rows := g.Grid()
 	if columns > maxSide || rows > maxSide || columns*rows > maxCells {
-		c.add(p.field("width"), TooManyCells, strconv.Itoa(columns)+" × "+strconv.Itoa(rows)+" cells in a panel",
-			"at most "+strconv.Itoa(maxSide)+" a side and "+strconv.Itoa(maxCells)+" in all")
+		c.add(p.field(g.crowded()), TooManyCells, phrase("found/cells", "columns", columns, "rows", rows),
+			phrase("allowed/side-and-all", "side", maxSide, "all", count(maxCells)))
 		return 0
 	}
 	c.drawn(g, columns, rows, p.field("pattern").field("drawn"))
+	c.extent(g, p)
 	return columns * rows * g.Panels()
+}
+
+// extent holds the panels to what the largest wall can carry, wherever they
+// are on it. Whether they fit this very wall is for the watch-outs: a design is
+// drawn before it fits.
+func (c *checker) extent(g *Group, p *at) {
+	for _, name := range []string{"frame", "panelGap", "place"} {
+		if !c.clean(p.field(name)) {
+			return
+		}
+	}
+	most := millimetres(maxWallMM)
+	fieldWidth, fieldHeight := g.Field()
+	width, height := g.Total()
+	for _, side := range []struct {
+		reach length.Length
+		found string
+		field *at
+	}{
+		{width, "found/wide", p.field(g.stretched(g.PanelsWide, fieldWidth, g.across()))},
+		{height, "found/high", p.field(g.stretched(g.PanelsHigh, fieldHeight, g.down()))},
+		{g.Place.Left.Add(width), "found/right", p.field("place").field("left")},
+		{g.Bottom().Add(height), "found/top", p.field("place").field("height")},
+	} {
+		if side.reach.Cmp(most) > 0 {
+			c.add(side.field, Oversize, phrase(side.found, "size", side.reach, "at", side.reach),
+				phrase("allowed/up-to", "high", words.Most(most)))
+			return
+		}
+	}
 }
 
 func (c *checker) heights(heights []length.Length, p *at) {
 	for i := 1; i < len(heights) && i < maxHeights; i++ {
 		low, high := heights[i-1], heights[i]
 		if high.Cmp(low) <= 0 && c.clean(p.item(i)) && c.clean(p.item(i-1)) {
-			c.add(p.item(i), NotRising, high.String(), "more than "+low.String())
+			c.add(p.item(i), NotRising, high.String(), phrase("allowed/more-than", "low", low.String()))
 		}
 	}
 }
@@ -129,32 +176,32 @@ func (c *checker) pattern(pat Pattern, p *at) {
 		return
 	}
 	if !IsPrime(pat.Order) {
-		c.add(order, NotPrime, strconv.Itoa(pat.Order), "a prime such as "+neighbours(pat.Order, IsPrime))
+		c.add(order, NotPrime, strconv.Itoa(pat.Order), neighbours(pat.Order, IsPrime))
 		return
 	}
 	if pat.Kind != PrimitiveRoot {
 		return
 	}
 	if !Foldable(pat.Order) {
-		c.add(order, NotFoldable, strconv.Itoa(pat.Order), "a prime such as "+neighbours(pat.Order, Foldable))
+		c.add(order, NotFoldable, strconv.Itoa(pat.Order), neighbours(pat.Order, Foldable))
 		return
 	}
 	chosen := pat.FoldRows == 0 && pat.FoldColumns == 0
 	if !chosen && !folds(pat.Order, pat.FoldRows, pat.FoldColumns) {
-		c.add(p.field("foldRows"), NotFoldable, strconv.Itoa(pat.FoldRows)+" × "+strconv.Itoa(pat.FoldColumns),
-			"two numbers above 1 without a common factor that make "+strconv.Itoa(pat.Order-1)+", or 0 and 0")
+		c.add(p.field("foldRows"), NotFoldable, phrase("found/fold", "rows", pat.FoldRows, "columns", pat.FoldColumns),
+			phrase("allowed/fold", "product", pat.Order-1))
 	}
 }
 
 // neighbours names the fit orders next to n.
-func neighbours(n int, fit func(int) bool) string {
+func neighbours(n int, fit func(int) bool) words.Phrase {
 	near := nearestOrder(n, fit)
 	for m := 2*n - near; m >= firstOrder && m <= lastOrder; m += sign(n - near) {
 		if fit(m) {
-			return strconv.Itoa(min(near, m)) + " or " + strconv.Itoa(max(near, m))
+			return phrase("allowed/primes", "one", min(near, m), "other", max(near, m))
 		}
 	}
-	return strconv.Itoa(near)
+	return phrase("allowed/prime", "one", near)
 }
 
 func sign(n int) int {
@@ -170,7 +217,7 @@ func (c *checker) panelOrder(g *Group, p *at) {
 		return
 	}
 	if len(g.Order) != g.Panels() || strings.Trim(g.Order, "ABR") != "" {
-		c.add(p, BadOrder, g.Order, strconv.Itoa(g.Panels())+" letters out of A, B and R, or none")
+		c.add(p, BadOrder, g.Order, phrase("allowed/letters", "n", g.Panels()))
 	}
 }
 
@@ -181,27 +228,19 @@ func (c *checker) drawn(g *Group, columns, rows int, p *at) {
 		return
 	}
 	if g.Pattern.Kind != Drawn {
-		c.add(p, BadDrawing, rowCount(len(drawn)), "none unless the pattern is "+Drawn)
+		c.add(p, BadDrawing, phrase("found/rows", "n", len(drawn)), phrase("allowed/no-drawing", "kind", Drawn))
 		return
 	}
 	if len(drawn) != rows {
-		c.add(p, BadDrawing, rowCount(len(drawn)), rowCount(rows))
+		c.add(p, BadDrawing, phrase("found/rows", "n", len(drawn)), phrase("allowed/rows", "n", rows))
 		return
 	}
 	levels := "0123456789"[:min(max(len(g.Heights), 1), maxHeights)]
 	for i, row := range drawn {
 		if len(row) != columns || strings.Trim(row, levels) != "" {
-			c.add(p.item(i), BadDrawing, row,
-				strconv.Itoa(columns)+" digits from 0 to "+levels[len(levels)-1:])
+			c.add(p.item(i), BadDrawing, row, phrase("allowed/digits", "n", columns, "top", levels[len(levels)-1:]))
 		}
 	}
-}
-
-func rowCount(n int) string {
-	if n == 1 {
-		return "1 row"
-	}
-	return strconv.Itoa(n) + " rows"
 }
 
 // assumed paths must lead to values that come from the real world, in order and
@@ -213,9 +252,9 @@ func (c *checker) assumed(doc *Document) {
 		_, found := slices.BinarySearch(known, path)
 		switch {
 		case !found:
-			c.add(p, NotAssumable, path, "")
+			c.add(p, NotAssumable, path, words.Phrase{})
 		case i > 0 && doc.Assumed[i-1] >= path:
-			c.add(p, NotUnique, path, "each once, in alphabetical order")
+			c.add(p, NotUnique, path, words.Phrase{Key: "allowed/sorted"})
 		}
 	}
 }

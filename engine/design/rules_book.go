@@ -3,6 +3,8 @@ package design
 import (
 	"math"
 	"strconv"
+
+	"blockfield/engine/words"
 )
 
 // percentStep is the finest step in which the shares of the stages are added
@@ -14,11 +16,11 @@ func (c *checker) book(b *Book) {
 	root := (*at)(nil)
 	if b.ValidFrom > b.ValidUntil && b.ValidUntil != "" && c.clean(root.field("validFrom")) &&
 		c.clean(root.field("validUntil")) {
-		c.add(root.field("validUntil"), NotRising, b.ValidUntil, "not before "+b.ValidFrom)
+		c.add(root.field("validUntil"), NotRising, b.ValidUntil, phrase("allowed/not-before", "day", b.ValidFrom))
 	}
 	if policy := root.field("policy"); c.clean(policy) && b.Policy.MarginFloor > b.Policy.Margin {
-		c.add(policy.field("marginFloor"), OutOfRange, number(b.Policy.MarginFloor)+" %",
-			"up to the margin, "+number(b.Policy.Margin)+" %")
+		c.add(policy.field("marginFloor"), OutOfRange, percent(b.Policy.MarginFloor),
+			phrase("allowed/margin", "high", words.Quantity{Value: b.Policy.Margin, Unit: "%"}))
 	}
 	unique(c, root.field("woods"), "wood", b.Woods, func(w WoodPrice) string { return w.Wood })
 	unique(c, root.field("sheets"), "thickness", b.Sheets, func(s SheetPrice) string {
@@ -30,7 +32,8 @@ func (c *checker) book(b *Book) {
 	for i, t := range b.Tasks[:min(len(b.Tasks), maxTasks)] {
 		p := root.field("tasks").item(i)
 		if c.clean(p) && (t.Low > t.Typical || t.Typical > t.High) {
-			c.add(p.field("typical"), NotRising, number(t.Typical), number(t.Low)+" to "+number(t.High))
+			c.add(p.field("typical"), NotRising, number(t.Typical),
+				phrase("allowed/range", "low", words.Quantity{Value: t.Low}, "high", words.Quantity{Value: t.High}))
 		}
 	}
 }
@@ -44,9 +47,11 @@ func (c *checker) stages(stages []Stage, p *at) {
 		steps += math.Round(s.Percent / percentStep)
 	}
 	if sum := steps * percentStep; math.Abs(sum-100) > percentStep/2 {
-		c.add(p, BadSum, strconv.FormatFloat(sum, 'f', 2, 64)+" %", "100 %")
+		c.add(p, BadSum, percent(math.Round(100*sum)/100), percent(100))
 	}
 }
+
+func percent(v float64) words.Phrase { return words.Plain(words.Quantity{Value: v, Unit: "%"}) }
 
 // unique reports entries of a list that have the key of an earlier one.
 func unique[T any](c *checker, p *at, name string, list []T, key func(T) string) {
@@ -54,7 +59,7 @@ func unique[T any](c *checker, p *at, name string, list []T, key func(T) string)
 	for i, entry := range list {
 		k := key(entry)
 		if seen[k] {
-			c.add(p.item(i).field(name), NotUnique, k, "")
+			c.add(p.item(i).field(name), NotUnique, k, words.Phrase{})
 		}
 		seen[k] = true
 	}

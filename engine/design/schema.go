@@ -3,11 +3,18 @@ package design
 import (
 	"strconv"
 	"strings"
+
+	"blockfield/engine/words"
 )
 
 // lengthPattern is what a length in a file looks like; Parse takes a little
-// more, and decides.
-const lengthPattern = `^ *[-−]?[0-9.,/ '′"-]+ *(mm|cm|m|in|inch|inches|ft|foot|feet|"|″|'|′)? *([0-9./ -]+ *(in|")?)? *$`
+// more, and decides. Spaces may be those that do not break a line.
+const (
+	spaces        = `[ ` + "\u00a0\u202f" + `]*`
+	lengthPattern = `^` + spaces + `[-−]?[0-9.,/ ` + "\u00a0\u202f" + `'′"-]+` + spaces +
+		`(mm|cm|m|in|inch|inches|ft|foot|feet|"|″|'|′)?` + spaces +
+		`([0-9./ ` + "\u00a0\u202f" + `-]+(in|")?)?` + spaces + `$`
+)
 
 // Schema returns the JSON Schema (2020-12) of design files. It holds what a
 // schema can say: names, kinds, choices, counts and the limits of plain
@@ -129,13 +136,16 @@ func (w *schemaWriter) inside(n *node) {
 	}
 }
 
+// inEnglish says a value in the language of the schemas.
+func inEnglish(value any) string { return words.Reader{Language: words.English()}.Show(value) }
+
 // describe joins the row's sentence with the limits that a schema cannot hold.
 func describe(f Field) string {
 	switch {
 	case f.Kind == KindLength || f.Kind == KindAmount:
-		return f.Doc + " Allowed: " + f.Allowed("") + "."
+		return f.Doc + " Allowed: " + inEnglish(f.Allowed()) + "."
 	case f.Zero != "":
-		return f.Doc + " 0: " + f.Zero + "."
+		return f.Doc + " 0: " + inEnglish(f.Zero) + "."
 	case f.Unit != "":
 		return f.Doc + " In " + f.Unit + "."
 	default:
@@ -188,6 +198,7 @@ func (w *schemaWriter) stringLimits(f Field) {
 	case KindText:
 		if !f.Optional {
 			w.numeral("minLength", 1)
+			w.pair("pattern", `\S`)
 		}
 		w.numeral("maxLength", float64(f.MaxChars))
 	}

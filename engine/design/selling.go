@@ -76,11 +76,11 @@ func EncodeSelling(s SellingBook) []byte { return file(sellingTree(), reflect.Va
 // any, is of type Faults.
 func DecodeSelling(data []byte) (SellingBook, error) {
 	var s SellingBook
-	d := decoder{fresh: nothing}
-	if !d.envelope(data, SellingFormat, SellingVersion) {
+	d := decoder{data: unmarked(data), fresh: nothing}
+	if !d.envelope(SellingFormat, SellingVersion) {
 		return SellingBook{}, d.all()
 	}
-	d.read(data, sellingTree(), reflect.ValueOf(&s).Elem())
+	d.read(sellingTree(), reflect.ValueOf(&s).Elem())
 	if len(d.faults) == 0 {
 		d.parts(sellingTree(), reflect.ValueOf(&s).Elem(), nil)
 	}

@@ -92,7 +92,7 @@ func Set(doc Document, path, text string, u length.Units) (Document, error) {
 	}
 	accompany(&before.Design, &next.Design, full)
 	next.Assumed = dropAssumed(next.Assumed, shortPath(full))
-	if faults := validate(&next, u); faults != nil {
+	if faults := validate(&next); faults != nil {
 		return doc, faults.movedTo(full)
 	}
 	return next, nil
@@ -133,6 +133,9 @@ func dropAssumed(paths []string, path string) []string {
 
 // set reads text into the place.
 func (p place) set(text string, u length.Units) *Fault {
+	if p.node.field.Kind != KindText {
+		text = length.PlainSpaces(text)
+	}
 	if p.node.shape != leafList || p.entry >= 0 {
 		return read(p.node.field, p.value, tidy(p.node.field, text), u)
 	}
@@ -215,7 +218,7 @@ func tidy(f Field, text string) string {
 // read puts one typed value into v.
 func read(f Field, v reflect.Value, text string, u length.Units) *Fault {
 	fail := func(code Code) *Fault {
-		return &Fault{Code: code, Value: shown(text), Allowed: f.allowedAfter(code, u)}
+		return &Fault{Code: code, Value: shown(text), Allowed: f.allowedAfter(code)}
 	}
 	if text == "" && f.Kind != KindText && f.Kind != KindDate {
 		if f.Zero == "" {

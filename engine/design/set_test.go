@@ -6,6 +6,7 @@ import (
 
 	"blockfield/engine/design"
 	"blockfield/engine/length"
+	"blockfield/engine/words"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -80,7 +81,7 @@ func TestSetRefuses(t *testing.T) {
 		want       string
 	}{
 		{"walls[0].width", "599", length.Metric, "design.walls[0].width: 599 mm is out of range (allowed 600 mm to 20000 mm)"},
-		{"walls[0].width", "12", length.Inch16, "design.walls[0].width: 12 in is out of range (allowed 23 5/8 in to 787 25/64 in)"},
+		{"walls[0].width", "12", length.Inch16, "design.walls[0].width: 12 in is out of range (allowed 600 mm to 20000 mm)"},
 		{
 			"walls[0].width", "wide", length.Metric,
 			`design.walls[0].width: wide is not a length: write it like 38 mm, 1.2 m, 1 1/2 in or 6' 2" (allowed 600 mm to 20000 mm)`,
@@ -109,10 +110,10 @@ func TestSetRefuses(t *testing.T) {
 		{"room.humidityLow", "60", length.Metric, "design.room.humidityLow: must rise, got 55 % (allowed not below the lowest, 60 %)"},
 		{
 			"money.budget", "1,500", length.Metric,
-			"design.money.budget: 1,500 is not an amount of money: write it like 42 or 0.55 (allowed 0 to 100000000)",
+			"design.money.budget: 1,500 is not an amount of money: write it like 42 or 0.55, without the currency (allowed 0 to 100000000)",
 		},
 		{"room.public", "perhaps", length.Metric, "design.room.public: perhaps is not one of the choices (allowed yes or no)"},
-		{"title", "a\tb", length.Metric, "design.title: a\tb has characters that do not print"},
+		{"title", "a\tb", length.Metric, "design.title: a\\tb has characters that do not print"},
 		{"title", "\xff", length.Metric, "design.title: is not valid UTF-8 text \uFFFD"},
 		{"walls", "x", length.Metric, "design.walls: cannot be edited"},
 		{"version", "2", length.Metric, "version: cannot be edited"},
@@ -141,7 +142,7 @@ func TestFaultsStandBesideTheEdit(t *testing.T) {
 	doc = set(t, doc, "walls[0].obstacles[0].kind", "socket")
 	doc = set(t, doc, "walls[0].obstacles[0].x", "3300")
 	_, err = design.Set(doc, "walls[0].width", "3 m", length.Metric)
-	assert.EqualError(t, err, "design.walls[0].width: reaches beyond the wall: socket, right edge at 3400 mm (allowed up to 3 m)")
+	assert.EqualError(t, err, "design.walls[0].width: reaches beyond the wall: socket, right edge at 3400 mm (allowed up to 3000 mm)")
 
 	doc = set(t, set(t, doc, group+"width", "6 m"), group+"height", "5 m")
 	_, err = design.Set(doc, group+"block.size", "20", length.Metric) // 6000/20.2 = 297, 5000/20.2 = 248
@@ -329,4 +330,28 @@ func TestValidateAssumed(t *testing.T) {
 	doc.Assumed = []string{"work.distanceKm", "room.width"}
 	assert.EqualError(t, design.Validate(doc),
 		"assumed[1]: room.width is in the list twice (allowed each once, in alphabetical order)")
+}
+
+// A page says what is wrong in the units of its reader, a command in those of
+// files. 600 mm are 1511.8 and 20 m are 50393.7 sixty-fourths of an inch.
+func TestFaultsAreSaidToTheirReader(t *testing.T) {
+	_, err := design.Set(design.Default(), "walls[0].width", "12", length.Inch16)
+	var faults design.Faults
+	require.ErrorAs(t, err, &faults)
+	inches := words.Reader{Language: words.English(), Units: length.Inch16}
+	assert.Equal(t, "12 in is out of range. Allowed: 23 5/8 in to 787 25/64 in.", faults[0].Say(inches))
+	assert.Equal(t, "Width of the wall", faults[0].Label(inches))
+	assert.Equal(t, "⟦⟦12 in is out of range.⟧ Allowed: 23 5/8 in to 787 25/64 in.⟧", faults[0].Say(pseudo))
+}
+
+func TestLengthsWithSpacesThatDoNotBreak(t *testing.T) {
+	for path, text := range map[string]string{
+		"walls[0].width": "4\u00a0m", group + "block.slack": "0,3\u202fmm", group + "heights": "26,\u00a042,\u202f64\u00a0mm",
+		group + "density": "690\u00a0kg/m³",
+	} {
+		_, err := design.Set(design.Default(), path, text, length.Metric)
+		assert.NoError(t, err, "%s = %q", path, text)
+	}
+	doc := set(t, design.Default(), "title", "8\u00a0panels")
+	assert.Equal(t, "8\u00a0panels", doc.Design.Title, "words keep theirs")
 }

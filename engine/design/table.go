@@ -15,6 +15,7 @@ const (
 	lastOrder    = 1201
 	maxCells     = 40_000               // of one panel
 	maxJobCells  = maxPanels * maxCells // of all panels of a design
+	maxWallMM    = 20_000               // no wall in a room that people talk in is larger; a generous bound of ours
 	maxSeed      = 1<<53 - 1            // the largest whole number that every JSON reader keeps exactly
 
 	shortText = 120
@@ -62,7 +63,7 @@ func designRows() []Field {
 func roomRows() []Field {
 	const at = "design.room."
 	return []Field{
-		textRow("design.title", shortText, "What the job is called."),
+		textRow("design.title", shortText, "What the job is called.").filled(),
 		textRow("design.note", longText, "Anything that the next reader should know.").lines(),
 		lengthRow(at+"length", 1500, 40_000, 100, "Length of the room.").assumed(),
 		lengthRow(at+"width", 1500, 40_000, 100, "Width of the room.").assumed(),
@@ -88,10 +89,10 @@ func wallRows() []Field {
 			"board on timber studs", "board on steel studs", "brick", "block", "concrete", "stone with lime",
 			"unknown", "no fixing allowed").assumed(),
 		textRow(at+"note", longText, "The wall in the surveyor's own words.").lines(),
-		lengthRow(at+"width", 600, 20_000, 50, "Width of the wall.").assumed(),
-		lengthRow(at+"height", 600, 20_000, 50, "Height of the wall.").assumed(),
+		lengthRow(at+"width", 600, maxWallMM, 50, "Width of the wall.").assumed(),
+		lengthRow(at+"height", 600, maxWallMM, 50, "Height of the wall.").assumed(),
 		lengthRow(at+"studFirst", 0, 1200, 10, "Middle of the first stud, from the left corner.").assumed(),
-		lengthRow(at+"studStep", 300, 800, 10, "From the middle of one stud to the next.").zero("no studs").assumed(),
+		lengthRow(at+"studStep", 300, 800, 10, "From the middle of one stud to the next.").zero("no-studs").assumed(),
 		yesNoRow(at+"rail", "Whether a rail across the studs carries every cleat."),
 		lengthRow(at+"listenerDistance", 300, 15_000, 50, "From the nearest ear to the block tops.").assumed(),
 		lengthRow(at+"earHeight", 300, 3000, 50, "Height of the ears above the floor.").assumed(),
@@ -110,10 +111,10 @@ func wallRows() []Field {
 			"socket", "switch", "grille", "duct", "beam", "radiator", "detector", "sprinkler", "door swing",
 			"window", "furniture", "other"),
 		textRow(at+"obstacles[].note", shortText, "The thing in the surveyor's own words."),
-		lengthRow(at+"obstacles[].x", 0, 20_000, 10, "Its left edge, from the left corner of the wall."),
-		lengthRow(at+"obstacles[].y", 0, 20_000, 10, "Its lower edge, from the floor."),
-		lengthRow(at+"obstacles[].width", 0, 20_000, 10, "Its width."),
-		lengthRow(at+"obstacles[].height", 0, 20_000, 10, "Its height."),
+		lengthRow(at+"obstacles[].x", 0, maxWallMM, 10, "Its left edge, from the left corner of the wall."),
+		lengthRow(at+"obstacles[].y", 0, maxWallMM, 10, "Its lower edge, from the floor."),
+		lengthRow(at+"obstacles[].width", 1, maxWallMM, 10, "Its width."),
+		lengthRow(at+"obstacles[].height", 1, maxWallMM, 10, "Its height.").zero("ceiling"),
 	}
 }
 
@@ -131,9 +132,9 @@ func groupRows() []Field {
 		integerRow(at+"columns", 0, maxSide, "Columns of one panel; 0 for whole blocks nearest to the wish."),
 		integerRow(at+"rows", 0, maxSide, "Rows of one panel; 0 for whole blocks nearest to the wish."),
 		lengthRow(at+"panelGap", 0, 3000, 1, "Air between neighbouring panels."),
-		lengthRow(at+"place.left", 0, 20_000, 10, "Left outer edge, from the left corner of the wall."),
+		lengthRow(at+"place.left", 0, maxWallMM, 10, "Left outer edge, from the left corner of the wall."),
 		choiceRow(at+"place.edge", "Which outer edge the height gives.", "bottom", "top"),
-		lengthRow(at+"place.height", 0, 20_000, 10, "Height of that edge above the floor."),
+		lengthRow(at+"place.height", 0, maxWallMM, 10, "Height of that edge above the floor."),
 		lengthRow(at+"block.size", 18, 100, 1, "Side of a block, as measured."),
 		lengthRow(at+"block.slack", 0, 1.5, 0.05, "Room that each block leaves to its neighbour."),
 		textRow(at+"block.section", shortText, "The stick's section in the words of the yard."),
@@ -143,7 +144,7 @@ func groupRows() []Field {
 	rows = append(rows, patternRows(at+"pattern.")...)
 	return append(rows,
 		choiceRow(at+"wood", "Wood of the blocks.", Woods()...),
-		numberRow(at+"density", 100, 1300, 5, "kg/m³", "Density of the wood as weighed.").zero("as in the tables"),
+		numberRow(at+"density", 100, 1300, 5, "kg/m³", "Density of the wood as weighed.").zero("tables"),
 		choiceRow(at+"backer.sheet", "The board that carries the blocks.", Sheets()...),
 		lengthRow(at+"backer.thickness", 9, 25, 1, "Its thickness."),
 		choiceRow(at+"frame.joint", "How the frame's corners meet.", "mitred", "butt", "none"),
@@ -158,7 +159,7 @@ func groupRows() []Field {
 		lengthRow(at+"cleat.thickness", 9, 45, 1, "Thickness of the bevelled cleat."),
 		numberRow(at+"cleat.bevel", 30, 60, 5, "°", "Bevel of the cleat from the horizontal."),
 		choiceRow(at+"cleat.lock", "What keeps the panel from being lifted off.", "screw", "clip", "none"),
-		lengthRow(at+"stand.baseDepth", 100, 2000, 10, "Depth of the floor stand's foot.").zero("no stand"),
+		lengthRow(at+"stand.baseDepth", 100, 2000, 10, "Depth of the floor stand's foot.").zero("no-stand"),
 		lengthRow(at+"stand.toeAhead", 0, 1500, 10, "From the centre of mass forward to the stand's toe."),
 		lengthRow(at+"stand.centreHeight", 0, 4000, 10, "Height of the centre of mass on the stand."),
 	)
@@ -234,7 +235,7 @@ func viewRows() []Field {
 		textRow("looks[].name", shortText, "What the look is called."),
 		choiceRow(at+"units", "How lengths are shown.",
 			string(length.Metric), string(length.Inch16), string(length.Inch32)),
-		textRow(at+"language", 16, "Language of the page and the papers.").filled().among("en"),
+		choiceRow(at+"language", "Language of the page and the papers.", "en"),
 		choiceRow(at+"reading", "Who reads.", "client", "maker", "builder"),
 		numberRow(at+"lamp.azimuth", 0, 360, 5, "°", "Where the lamp stands, clockwise from above."),
 		numberRow(at+"lamp.elevation", 5, 90, 5, "°", "Its angle above the plane of the wall."),

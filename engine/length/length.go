@@ -83,6 +83,15 @@ func (l Length) Notation() Notation { return l.notation }
 // Metres returns the size of l in metres, for areas, volumes and formulas.
 func (l Length) Metres() float64 { return float64(l.nm) / nmPerM }
 
+// Metres returns the sizes of several lengths in metres.
+func Metres(all []Length) []float64 {
+	out := make([]float64, len(all))
+	for i, l := range all {
+		out[i] = l.Metres()
+	}
+	return out
+}
+
 // Millimetres returns the size of l in millimetres, for drawings.
 func (l Length) Millimetres() float64 { return float64(l.nm) / nmPerMM }
 

@@ -42,7 +42,7 @@ func parse(text string, bare *Notation) (Length, error) {
 	if len(text) > longestText {
 		return fail(ErrTooLong)
 	}
-	s := strings.ToLower(strings.TrimSpace(text))
+	s := strings.ToLower(strings.TrimSpace(PlainSpaces(text)))
 	if s == "" {
 		return fail(ErrEmpty)
 	}
@@ -84,6 +84,18 @@ func parse(text string, bare *Notation) (Length, error) {
 		nm = -nm
 	}
 	return Nanometres(nm, notation), nil
+}
+
+// PlainSpaces makes plain spaces of those that do not break a line and of thin
+// ones: they come along with pasted text.
+func PlainSpaces(text string) string {
+	return strings.Map(func(r rune) rune {
+		switch r {
+		case '\u00a0', '\u202f', '\u2009':
+			return ' '
+		}
+		return r
+	}, text)
 }
 
 // unitOf is the unit that a bare number takes in a notation: feet and inches

@@ -79,7 +79,7 @@ func (v *view) control(path string) (Control, bool) {
 	case f.Kind == design.KindText:
 		c.Suggestions = f.Choices
 	default:
-		c.Hint, c.Unit = v.T("hint/allowed", "allowed", f.Allowed(units)), f.Unit
+		c.Hint, c.Unit = v.T("hint/allowed", "allowed", f.Allowed()), f.Unit
 		c.InputMode = inputMode(f, units)
 	}
 	if zero := "zero" + strings.TrimPrefix(labelKey(path), "label"); v.Words.Language.Has(zero) {

@@ -302,13 +302,7 @@ func (v *view) AssumedValues() []Assumed {
 }
 
 // labelKey is the key of a field's label.
-func labelKey(path string) string {
-	f, ok := design.Lookup(path)
-	if !ok {
-		return "label/" + path
-	}
-	return "label/" + strings.ReplaceAll(strings.TrimPrefix(f.Path, "design."), "[]", "")
-}
+func labelKey(path string) string { return design.LabelKey(path) }
 
 // controlID is the id of the control of a field.
 func controlID(path string) string {

@@ -111,7 +111,7 @@ func Build(g design.Group) (Group, error) {
 	if err != nil {
 		return Group{}, err
 	}
-	b := builder{group: g, size: out, density: densities, heightsM: metres(g.Heights)}
+	b := builder{group: g, size: out, density: densities, heightsM: length.Metres(g.Heights)}
 	out.Counts = make([]int, len(g.Heights))
 	for i := range g.PanelsWide * g.PanelsHigh {
 		p := b.panel(letter(g.Order, i), grid)
@@ -134,36 +134,18 @@ func letter(order string, i int) byte {
 }
 
 func measure(g design.Group) Group {
-	out := Group{Pitch: g.Pitch(), Framed: g.Frame.Joint != design.NoFrame}
+	out := Group{Pitch: g.Pitch(), Framed: g.Framed()}
 	out.Columns, out.Rows = g.Grid()
-	out.FieldWidth, out.FieldHeight = out.Pitch.Times(out.Columns), out.Pitch.Times(out.Rows)
-	out.OuterWidth, out.OuterHeight = out.FieldWidth, out.FieldHeight
+	out.FieldWidth, out.FieldHeight = g.Field()
+	out.OuterWidth, out.OuterHeight = g.Outer()
+	out.TotalWidth, out.TotalHeight = g.Total()
+	out.Left, out.Bottom = g.Place.Left, g.Bottom()
 	tallest := g.Heights[len(g.Heights)-1]
 	out.Stack = g.Cleat.Thickness.Add(g.Backer.Thickness).Add(tallest)
 	if out.Framed {
-		around := g.Frame.Gap.Add(g.Frame.Thickness).Times(2)
-		out.OuterWidth, out.OuterHeight = out.FieldWidth.Add(around), out.FieldHeight.Add(around)
 		out.FrameDepth = out.Stack.Add(g.Frame.Reveal).CeilMM()
 		inner := out.FieldHeight.Add(g.Frame.Gap.Times(2))
 		out.FrameRunning = out.OuterWidth.Times(2).Add(inner.Times(2))
-	}
-	out.TotalWidth = spread(out.OuterWidth, g.PanelGap, g.PanelsWide)
-	out.TotalHeight = spread(out.OuterHeight, g.PanelGap, g.PanelsHigh)
-	out.Left, out.Bottom = g.Place.Left, g.Place.Height
-	if g.Place.Edge == design.TopEdge {
-		out.Bottom = g.Place.Height.Sub(out.TotalHeight)
-	}
-	return out
-}
-
-func spread(each, gap length.Length, n int) length.Length {
-	return each.Times(n).Add(gap.Times(n - 1))
-}
-
-func metres(heights []length.Length) []float64 {
-	out := make([]float64, len(heights))
-	for i, h := range heights {
-		out[i] = h.Metres()
 	}
 	return out
 }

@@ -8,7 +8,6 @@ import (
 	"blockfield/engine"
 	"blockfield/engine/design"
 	"blockfield/engine/page"
-	"blockfield/engine/words"
 )
 
 // answer does what a request asks. Each operation changes the session at most
@@ -52,7 +51,7 @@ func (s *Session) answer(req Request) Response {
 }
 
 func (s *Session) openText(req Request) Response {
-	if format := formatOf(req.Text); format == design.BookFormat || format == design.SellingFormat {
+	if format := design.FormatOf([]byte(req.Text)); format == design.BookFormat || format == design.SellingFormat {
 		return s.openPrices(req, format)
 	}
 	var doc design.Document
@@ -241,22 +240,9 @@ func (s *Session) refuse(err error) Response {
 		return Response{Faults: []Fault{{Message: err.Error()}}}
 	}
 	var res Response
+	r := s.reader()
 	for _, f := range faults {
-		res.Faults = append(res.Faults, Fault{Path: f.Field(), Value: f.Value, Message: s.say(f)})
+		res.Faults = append(res.Faults, Fault{Path: f.Field(), Label: f.Label(r), Message: f.Say(r)})
 	}
 	return res
-}
-
-// say makes the sentence of a fault.
-func (s *Session) say(f design.Fault) string {
-	r := s.reader()
-	value := any(f.Value)
-	if f.Value == "" {
-		value = words.Key("fault/something-else")
-	}
-	text := r.Say("fault/"+string(f.Code), words.Args{"value": value})
-	if f.Allowed == "" {
-		return text
-	}
-	return r.Say("fault/allowed", words.Args{"fault": text, "allowed": f.Allowed})
 }

@@ -53,8 +53,8 @@ type Value struct {
 
 // Fault is something that the person has to put right.
 type Fault struct {
-	Path    string `json:"path,omitempty"` // name of the form field
-	Value   string `json:"value,omitempty"`
+	Path    string `json:"path,omitempty"`  // name of the form field
+	Label   string `json:"label,omitempty"` // what the page calls that field
 	Message string `json:"message"`
 }
 

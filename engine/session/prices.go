@@ -1,9 +1,6 @@
 package session
 
 import (
-	"bytes"
-	"encoding/json"
-
 	"blockfield/engine"
 	"blockfield/engine/design"
 	"blockfield/engine/words"
@@ -45,31 +42,6 @@ func sellingPrices(selling design.SellingBook) prices {
 	p := examplePrices()
 	p.selling, p.sellingOnly, p.text = selling, true, string(design.EncodeSelling(selling))
 	return p
-}
-
-// formatOf returns what a file says that it is, as far as it can be read: also
-// of one that was cut off after it has said so.
-func formatOf(text string) string {
-	dec := json.NewDecoder(bytes.NewReader([]byte(text)))
-	if start, err := dec.Token(); err != nil || start != json.Delim('{') {
-		return ""
-	}
-	for dec.More() {
-		name, err := dec.Token()
-		if err != nil {
-			return ""
-		}
-		if name == "format" {
-			format, _ := dec.Token()
-			said, _ := format.(string)
-			return said
-		}
-		var skipped json.RawMessage
-		if dec.Decode(&skipped) != nil {
-			return ""
-		}
-	}
-	return ""
 }
 
 // openPrices puts the figures of a file in force. A book that is refused leaves

@@ -248,7 +248,7 @@ func TestNonsenseIsAnswered(t *testing.T) {
 
 // Every code of a fault in package design has a sentence.
 func TestFaultsHaveSentences(t *testing.T) {
-	file, err := parser.ParseFile(token.NewFileSet(), "../design/faults.go", nil, 0)
+	file, err := parser.ParseFile(token.NewFileSet(), "../design/codes.go", nil, 0)
 	require.NoError(t, err)
 	n := 0
 	ast.Inspect(file, func(node ast.Node) bool {
@@ -262,6 +262,7 @@ func TestFaultsHaveSentences(t *testing.T) {
 		code, err := strconv.Unquote(spec.Values[0].(*ast.BasicLit).Value)
 		require.NoError(t, err)
 		assert.True(t, words.English().Has("fault/"+code), code)
+		assert.True(t, words.English().Has("error/"+code), code)
 		n++
 		return true
 	})

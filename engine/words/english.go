@@ -7,7 +7,9 @@ func english() []map[string]string {
 		englishBench(),
 		englishBenchChecks(),
 		englishChecks(),
+		englishErrors(),
 		englishFaults(),
+		englishLimits(),
 		englishPage(),
 	}
 }

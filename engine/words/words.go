@@ -24,8 +24,8 @@ import (
 
 // Args are the arguments of a sentence, by the name of their placeholder. Their
 // types decide how they are written: length.Length, money.Money, the
-// quantities of this package, int, string (said as it is) and Key (said in the
-// language of the reader).
+// quantities of this package, int, string (said as it is), Key and Phrase (said
+// in the language of the reader).
 type Args map[string]any
 
 // Key is an argument that is itself a message: the name of a wood, a step.
@@ -141,6 +141,16 @@ func (r Reader) Show(value any) string {
 			return "⟪" + string(v) + "⟫"
 		}
 		return r.fill(r.Language.messages[string(v)], nil)
+	case Phrase:
+		return r.phrase(v)
+	case []string:
+		return strings.Join(v, ", ")
+	case Quantity:
+		return v.text()
+	case Least:
+		return v.text(r.Units)
+	case Most:
+		return v.text(r.Units)
 	case int:
 		return r.Count(v)
 	case length.Length:
@@ -172,6 +182,18 @@ func (r Reader) Show(value any) string {
 	default:
 		panic(fmt.Sprintf("words: internal error: no way to say a %T", value))
 	}
+}
+
+// phrase says a message within another one, without brackets of its own.
+func (r Reader) phrase(p Phrase) string {
+	message, ok := r.Language.messages[p.Key]
+	switch {
+	case p.Key == "":
+		return ""
+	case !ok:
+		return "⟪" + p.Key + "⟫"
+	}
+	return r.fill(message, p.Args)
 }
 
 func (r Reader) lengths(all []length.Length) string {
