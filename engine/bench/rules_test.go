@@ -345,6 +345,7 @@ func TestWorkRules(t *testing.T) {
 			assert.Less(t, h.Shop.Typical, 1.35*(was.Shop.Typical+0.75), "at most three days more to tidy")
 			assert.Equal(t, was.Office, h.Office)
 			assert.Equal(t, was.Site, h.Site)
+			assert.InDelta(t, 1.35*33*9, b.GlueRowSeconds, 1e-9, "and the glue does not wait for them")
 		}},
 	} {
 		t.Run(c.name, func(t *testing.T) {

@@ -218,7 +218,7 @@ func (b *Bill) sum(w design.Work, pace Pace, jobs []job) {
 	n := max(w.Crew, 1)
 	b.ShopDays = h.Shop.times(spreadOf(1 / (float64(n) * crewShare(n) * shopDayHours)))
 	b.Weekends = h.Total.times(spreadOf(homeFactor / (homeDayHours * weekendDays)))
-	b.GlueRowSeconds = fullestRow(jobs) * secondsABlock(pace.Tasks)
+	b.GlueRowSeconds = fullestRow(jobs) * secondsABlock(pace.Tasks, w)
 }
 
 // road adds the way to the survey, by one person, and to the delivery, by one
@@ -261,16 +261,13 @@ func fullestRow(jobs []job) float64 {
 	return float64(most)
 }
 
-// secondsABlock is what the time table gives for gluing one block.
-func secondsABlock(tasks []design.Task) float64 {
+// secondsABlock is how long gluing one block usually takes these hands: slow
+// ones let the glue skin sooner.
+func secondsABlock(tasks []design.Task, w design.Work) float64 {
 	for _, t := range tasks {
-		if t.ID != taskGlueBlock {
-			continue
+		if t.ID == taskGlueBlock {
+			return rates(t, w).Typical * secondsAMinute
 		}
-		if t.Unit == "s" {
-			return t.Typical
-		}
-		return t.Typical * secondsAMinute
 	}
 	return 0
 }
