@@ -37,7 +37,8 @@ type Bill struct {
 	SandingHours   Spread  // of a powered sander in the hand: long faces and show ends
 	GlueRowSeconds float64
 	ShopDays       Spread // elapsed, for the crew of the job
-	Weekends       Spread // of a home builder with hand tools
+	HomeHours      Spread // of a home builder with hand tools
+	Weekends       Spread // that those hours fill
 }
 
 // Lot is what is cut out of one kind of stick.

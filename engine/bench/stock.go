@@ -124,6 +124,10 @@ const (
 	sheetEdgesMM     = 10 // each way off a sheet, both edges together
 )
 
+// CutBacker is the side of a backer as it is cut out of the sheet, for a side of
+// its field.
+func CutBacker(field length.Length) length.Length { return field.Add(length.MM(backerOversizeMM)) }
+
 // sheets counts whole sheets. A sheet is cut into backers of one size; backers
 // of the same size from several groups share sheets.
 func (b *Bill) sheets(jobs []job) error {
@@ -185,8 +189,8 @@ func (b *Bill) sheetNeed(sheet string, thickness length.Length) int {
 // perSheet returns how many backers come out of a sheet, all turned the same
 // way, the better of both ways.
 func perSheet(sheet wood.Sheet, width, height length.Length) int {
-	more := length.MM(backerOversizeMM + backerKerfMM)
-	w, h := width.Add(more), height.Add(more)
+	kerf := length.MM(backerKerfMM)
+	w, h := CutBacker(width).Add(kerf), CutBacker(height).Add(kerf)
 	across, along := usable(sheet)
 	return max(times(across, w)*times(along, h), times(across, h)*times(along, w))
 }
@@ -194,8 +198,7 @@ func perSheet(sheet wood.Sheet, width, height length.Length) int {
 // sheetsEach returns how many sheets one backer takes that is larger than a
 // sheet and has to be joined.
 func sheetsEach(sheet wood.Sheet, width, height length.Length) int {
-	more := length.MM(backerOversizeMM)
-	w, h := width.Add(more), height.Add(more)
+	w, h := CutBacker(width), CutBacker(height)
 	across, along := usable(sheet)
 	return min(timesUp(w, across)*timesUp(h, along), timesUp(h, across)*timesUp(w, along))
 }

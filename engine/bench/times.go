@@ -13,9 +13,9 @@ const (
 	minutesAnHour  = 60
 	secondsAMinute = 60
 	shopDayHours   = 6   // productive hours of one person; invented
-	homeDayHours   = 6   // of a home builder on a free day; invented
-	weekendDays    = 2   // in a weekend
-	homeFactor     = 1.6 // hand tools and a first panel; invented
+	HomeDayHours   = 6   // of a home builder on a free day; invented
+	WeekendDays    = 2   // in a weekend
+	HomeFactor     = 1.6 // hand tools and a first panel; invented
 	halfOfPictures = 0.5 // a home builder plays with the pattern, but prepares no options for a client
 	cutsARecheck   = 50
 )
@@ -217,7 +217,8 @@ func (b *Bill) sum(w design.Work, pace Pace, jobs []job) {
 	b.Hours = h
 	n := max(w.Crew, 1)
 	b.ShopDays = h.Shop.times(spreadOf(1 / (float64(n) * crewShare(n) * shopDayHours)))
-	b.Weekends = h.Total.times(spreadOf(homeFactor / (homeDayHours * weekendDays)))
+	b.HomeHours = h.Total.times(spreadOf(HomeFactor))
+	b.Weekends = b.HomeHours.times(spreadOf(1.0 / (HomeDayHours * WeekendDays)))
 	b.GlueRowSeconds = fullestRow(jobs) * secondsABlock(pace.Tasks, w)
 }
 

@@ -86,15 +86,25 @@ func (c *calculator) sheets() {
 
 // glue is bought in whole bottles.
 func (c *calculator) glue() {
-	bottleG := max(1, Steps(c.book.Goods.GlueBottleKg, GPerKg))
-	bottles := ceilDiv(c.quantities.GlueG*glueSparePct, 100*bottleG)
-	c.buy("line/glue", c.priced(c.book.Goods.GluePerKg, bottles*bottleG, GPerKg))
+	bottles := GlueBottles(c.quantities.GlueG, c.book.Goods.GlueBottleKg)
+	c.buy("line/glue", c.priced(c.book.Goods.GluePerKg, bottles*bottleG(c.book.Goods.GlueBottleKg), GPerKg))
 }
+
+func bottleG(bottleKg float64) int64 { return max(1, Steps(bottleKg, GPerKg)) }
+
+// GlueBottles is how many bottles are bought for the glue that is in the
+// joints.
+func GlueBottles(glueG int64, bottleKg float64) int64 {
+	return ceilDiv(glueG*glueSparePct, 100*bottleG(bottleKg))
+}
+
+// TinnedML is how much finish is bought where so much is used.
+func TinnedML(ml int64) int64 { return ceilDiv(ml, tinML) * tinML }
 
 func (c *calculator) finishes() {
 	total := money.New(0, c.book.Currency)
 	for _, f := range c.quantities.Finishes {
-		ml := ceilDiv(f.VolumeML, tinML) * tinML
+		ml := TinnedML(f.VolumeML)
 		found := false
 		for _, p := range c.book.Finishes {
 			if p.Finish == f.Finish {

@@ -77,20 +77,11 @@ func (v *view) WorkHours(x float64) words.Hours { return hours(x) }
 // Weekends are those of a home builder, whole ones.
 func (v *view) Weekends() int { return int(math.Ceil(v.Plan.Bill.Weekends.Typical)) }
 
-// weekendHours are two days of six hours, as the sentence about them says; the
-// plan divides by the same.
-const weekendHours = 12
-
 // HomeHours are the hours of a home builder, whom the same work takes longer.
-func (v *view) HomeHours() float64 { return v.Plan.Bill.Weekends.Typical * weekendHours }
+func (v *view) HomeHours() float64 { return v.Plan.Bill.HomeHours.Typical }
 
 // HomeFactor is how much longer.
-func (v *view) HomeFactor() float64 {
-	if total := v.Plan.Bill.Hours.Total.Typical; total > 0 {
-		return v.HomeHours() / total
-	}
-	return 1
-}
+func (v *view) HomeFactor() float64 { return bench.HomeFactor }
 
 // HourGroup is the hours of tasks of one kind.
 type HourGroup struct {

@@ -3,6 +3,7 @@ package page
 import (
 	"html/template"
 
+	"blockfield/engine"
 	"blockfield/engine/design"
 	"blockfield/engine/length"
 	"blockfield/engine/scene"
@@ -24,18 +25,12 @@ func (g groupView) Swatches() Control {
 	return c
 }
 
-// blockSizes are offered to a client: what sawn 32, 40, 50 and 63 mm stock
-// planes down to. Common practice, no source.
-func blockSizes() []length.Length {
-	return []length.Length{length.MM(28), length.MM(36), length.MM(44), length.MM(58)}
-}
-
 // BlockSizes are the sections that a client may choose from, with the one that
 // the design has.
 func (g groupView) BlockSizes() Control {
 	c, _ := g.control(g.Path + ".block.size")
 	c.Kind, c.Look, c.Hint = "radio", "chips", ""
-	sizes, now := blockSizes(), g.Design.Block.Size
+	sizes, now := engine.BlockSizes(), g.Design.Block.Size
 	known := false
 	for _, s := range sizes {
 		known = known || s.Same(now)

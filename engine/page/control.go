@@ -176,10 +176,14 @@ type Set struct {
 func (v *view) Sets() []Set {
 	var all []Set
 	for _, s := range v.sets() {
-		all = append(all, Set{
+		one := Set{
 			view: v, ID: s.id, Heading: v.T(s.heading), SlotID: s.slot, NameID: s.name, Add: s.add,
 			Fields: v.controls(s.base, s.fields), More: v.controls(s.base, s.more),
-		})
+		}
+		for i := range one.More {
+			one.More[i].Watch = nil // it is in the list, where it can be seen
+		}
+		all = append(all, one)
 	}
 	return all
 }

@@ -115,7 +115,7 @@ func Fragments(in Input, changed string) []Fragment {
 		}
 		all = append(all, Fragment{s.id, v.render(s.template, s.data)})
 	}
-	for _, path := range v.fields() {
+	for _, path := range v.openFields() {
 		html := ""
 		if w, ok := v.watchAt(path); ok {
 			html = v.render("watch-at", w)

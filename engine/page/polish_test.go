@@ -12,19 +12,8 @@ import (
 	"github.com/stretchr/testify/assert"
 )
 
-// atFirst is the text of a section before anything under "more" is opened.
-func atFirst(t *testing.T, html string) string {
-	root := parse(t, html)
-	root.walk(func(n *node) {
-		if n.attrs["class"] == "more" {
-			n.kids = nil
-		}
-	})
-	return strings.Join(root.visible(), " ")
-}
-
-// A watch-out stands beside its field or in the list, not in both. Beside a
-// field that waits under "more" it stands for whoever opens that.
+// A watch-out stands beside its field or in the list, not in both: in the list
+// where its field waits under "more".
 func TestAWatchOutIsSaidOnce(t *testing.T) {
 	seen := 0
 	for name, doc := range scenarios(t) {
@@ -32,7 +21,7 @@ func TestAWatchOutIsSaidOnce(t *testing.T) {
 			doc.View.Reading = reading
 			for _, open := range page.Sections(reading) {
 				in := input(t, doc, design.DefaultBook(), words.English(), open)
-				text := atFirst(t, section(t, doc, design.DefaultBook(), open))
+				text := said(t, section(t, doc, design.DefaultBook(), open))
 				times := map[string]int{}
 				for _, w := range in.Plan.AllWatchOuts() {
 					times[in.Words.Say(w.Code, words.Args(w.Args))]++

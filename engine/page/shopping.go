@@ -1,7 +1,6 @@
 package page
 
 import (
-	"math"
 	"slices"
 
 	"blockfield/engine/bench"
@@ -13,14 +12,9 @@ import (
 	"blockfield/engine/words"
 )
 
-// How goods are sold and cut, as packages cost and bench count them. A test
-// holds tins and bottles against the price.
 const (
-	tinLitres        = 0.25 // finish comes by the quarter litre
-	glueSpare        = 1.25 // of what the joints hold: some stays in bottle and spreader
-	gramsPerKg       = 1000
-	backerOversizeMM = 10 // each way, trimmed off after gluing
-	cleatHalves      = 2  // on the panel and on the wall
+	gramsPerKg  = 1000
+	cleatHalves = 2 // on the panel and on the wall
 )
 
 // Purchase is one row of the shopping list, named like the line of the price.
@@ -87,11 +81,10 @@ func (v *view) sheetItems() []Item {
 		}
 		all = append(all, Item{text, v.T("buy/sheets", "n", s.Count)})
 	}
-	more := length.MM(backerOversizeMM)
 	for _, g := range v.Groups() {
 		number := v.Words.Units.Number
 		all = append(all, Item{
-			v.T("buy/backer", "width", number(v.Whole(g.Built.FieldWidth.Add(more))), "height", v.Whole(g.Built.FieldHeight.Add(more)),
+			v.T("buy/backer", "width", number(v.Whole(bench.CutBacker(g.Built.FieldWidth))), "height", v.Whole(bench.CutBacker(g.Built.FieldHeight)),
 				"fieldWidth", number(g.Built.FieldWidth), "fieldHeight", g.Built.FieldHeight),
 			v.T("buy/pieces", "n", g.Panels()),
 		})
@@ -113,18 +106,16 @@ func (v *view) glueItems() []Item {
 
 // bottles is how many the price counts: whole ones.
 func (v *view) bottles() int {
-	grams := math.Round(v.Plan.Bill.GlueKg * gramsPerKg)
-	return int(math.Ceil(grams * glueSpare / math.Round(v.Book.Goods.GlueBottleKg*gramsPerKg)))
+	return int(cost.GlueBottles(cost.Steps(v.Plan.Bill.GlueKg, cost.GPerKg), v.Book.Goods.GlueBottleKg))
 }
 
 func (v *view) finishItems() []Item {
 	var all []Item
 	for _, f := range v.Plan.Bill.Finishes {
-		ml := math.Round(f.Litres * 1000)
-		tins := math.Ceil(ml / (tinLitres * 1000))
+		bought := cost.TinnedML(cost.Steps(f.Litres, cost.MLPerLitre))
 		all = append(all, Item{
 			v.T("buy/finish", "finish", v.T("choice/"+f.Finish), "litres", words.Litres(f.Litres)),
-			v.Litres(tins * tinLitres),
+			v.Litres(float64(bought) / cost.MLPerLitre),
 		})
 	}
 	return all

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"blockfield/engine/bench"
 	"blockfield/engine/design"
 	"blockfield/engine/money"
 	"blockfield/engine/page"
@@ -92,6 +93,7 @@ func TestWeekendsAreASum(t *testing.T) {
 	doc := design.Default()
 	doc.View.Reading, doc.Design.Work.OwnBuild = page.Builder, true
 	text := said(t, section(t, doc, design.DefaultBook(), page.Bench))
+	assert.Equal(t, []any{2, 6, 1.6}, []any{bench.WeekendDays, bench.HomeDayHours, bench.HomeFactor}, "as the sentence says them")
 	assert.Regexp(t, `\d+\.\d h × 1\.6 for a first time with hand tools = \d+\.\d h: \d weekends? of two six-hour days`, text)
 	assert.NotContains(t, text, "Office and survey")
 	assert.NotContains(t, text, "Weigh and pack")

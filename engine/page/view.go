@@ -135,8 +135,7 @@ func (v *view) Slot(id string) template.HTML {
 	return ""
 }
 
-// fields are the paths of the controls of the open section that watch-outs may
-// stand beside.
+// fields are the paths of the controls of the open section.
 func (v *view) fields() []string {
 	paths := v.openFields()
 	for _, c := range v.sets() {
@@ -147,7 +146,8 @@ func (v *view) fields() []string {
 	return paths
 }
 
-// openFields are those of them that do not wait under "more".
+// openFields are those of them that do not wait under "more": watch-outs may
+// stand beside them.
 func (v *view) openFields() []string {
 	var paths []string
 	for _, c := range v.sets() {

@@ -2,10 +2,10 @@ package page
 
 import (
 	"fmt"
-	"math"
 	"strings"
 
 	"blockfield/engine/panel"
+	"blockfield/engine/wall"
 )
 
 func (v *view) wallSets() []set {
@@ -89,8 +89,8 @@ func (v *view) wallSlots() []slot {
 // its kind.
 func (v *view) obstacleNames() []slot {
 	var all []slot
-	for w, wall := range v.Doc.Design.Walls {
-		for i, o := range wall.Obstacles {
+	for w, side := range v.Doc.Design.Walls {
+		for i, o := range side.Obstacles {
 			all = append(all, slot{
 				id: fmt.Sprintf("obstacle-%d-%d-name", w, i), template: "obstacle-name", inline: true,
 				data: capital(v.T("choice/" + o.Kind)), after: endsIn(fmt.Sprintf("walls[%d].obstacles[%d].kind", w, i)),
@@ -163,15 +163,8 @@ func (v *view) HeaviestKg() float64 {
 	return v.Plan.Mass.HeaviestPanelKg
 }
 
-// People to carry and to lift, from jobmap's rule of the trade: 25 kg each to
-// carry, 15 kg each above the chest. Common practice, no source.
-const (
-	carryKgEach = 25
-	liftKgEach  = 15
-)
-
 // Carriers is how many people carry the heaviest panel.
-func (v *view) Carriers() int { return int(math.Ceil(v.HeaviestKg() / carryKgEach)) }
+func (v *view) Carriers() int { return wall.Carriers(v.HeaviestKg()) }
 
 // Lifters is how many people lift it above the chest.
-func (v *view) Lifters() int { return int(math.Ceil(v.HeaviestKg() / liftKgEach)) }
+func (v *view) Lifters() int { return wall.Lifters(v.HeaviestKg()) }

@@ -50,6 +50,14 @@ func WatchOuts(room design.Room, crew int, hung []Hung) []check.WatchOut {
 	return append(all, fire(room)...)
 }
 
+// Carriers is how many people carry a panel upright.
+func Carriers(kg float64) int { return peopleFor(kg, carryKgEach) }
+
+// Lifters is how many people lift it above the chest.
+func Lifters(kg float64) int { return peopleFor(kg, liftKgEach) }
+
+func peopleFor(kg, each float64) int { return int(math.Ceil(kg/each - dustOfFloats)) }
+
 // hands compares the mass of one panel with those who lift it. Above 60 kg no
 // number of hands clears it: the person who leads the lift names a method.
 func (h Hung) hands(crew int) []check.WatchOut {
@@ -58,7 +66,7 @@ func (h Hung) hands(crew int) []check.WatchOut {
 	if top.Cmp(length.MM(chestMM)) > 0 {
 		each, code = liftKgEach, "wall/hands-to-lift"
 	}
-	people := int(math.Ceil(h.PanelKg/each - dustOfFloats))
+	people := peopleFor(h.PanelKg, each)
 	args := words.Args{"mass": words.Kg(h.PanelKg), "people": people, "crew": crew, "top": top}
 	if h.PanelKg > methodKg {
 		args["limit"] = words.Kg(methodKg)

@@ -122,3 +122,14 @@ func TestFireQuestion(t *testing.T) {
 	assert.Equal(t, []any{"wall/fire-question", check.Caution, check.Buy}, []any{got.Code, got.Level, got.Gate})
 	assert.Nil(t, got.Fix, "an answer in writing, not an edit")
 }
+
+// 25 kg each to carry and 15 kg each above the chest; the sentence about the
+// mass says both.
+func TestCarriersAndLifters(t *testing.T) {
+	for _, c := range []struct {
+		kg          float64
+		carry, lift int
+	}{{15, 1, 1}, {15.1, 1, 2}, {25, 1, 2}, {25.1, 2, 2}, {77.3, 4, 6}} {
+		assert.Equal(t, []int{c.carry, c.lift}, []int{wall.Carriers(c.kg), wall.Lifters(c.kg)}, "%v kg", c.kg)
+	}
+}
