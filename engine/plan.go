@@ -93,7 +93,7 @@ func Plan(d design.Design, b design.Book) (Result, error) {
 	}
 	out.Mass = Mass{HeaviestPanelKg: out.Bill.HeaviestKg, TotalKg: out.Bill.TotalKg}
 	out.WatchOuts = append(out.WatchOuts, out.Bill.WatchOuts(d, built)...)
-	out.WatchOuts = append(out.WatchOuts, wall.WatchOuts(d.Room, d.Work.Crew, hung(d, out))...)
+	out.WatchOuts = append(out.WatchOuts, wall.WatchOuts(d.Room, d.Work, hung(d, out))...)
 	out.Price, err = cost.Calculate(quantities(d, out.Bill), b, d.Money)
 	out.WatchOuts = append(out.WatchOuts, unpriced(err)...)
 	out.WatchOuts = append(out.WatchOuts, cost.Indication(d.Work)...)

@@ -43,7 +43,9 @@ var triggers = map[string]string{
 	"price/missing":           group + "backer.thickness = 15 mm",
 	"wall/below-ears":         group + "place.height = 100 mm",
 	"wall/hands-to-carry":     group + "place.height = 300 mm\nwork.crew = 1",
-	"wall/lifting-method":     group + "width = 2000 mm\n" + group + "wood = oak",
+	"wall/lift-named": group + "width = 2000 mm\n" + group + "wood = oak\n" +
+		"work.lifting.method = panel lifter\nwork.lifting.lead = The fitter",
+	"wall/lifting-method": group + "width = 2000 mm\n" + group + "wood = oak",
 }
 
 const group = "walls[0].groups[0]."

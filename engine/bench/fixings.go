@@ -2,9 +2,8 @@ package bench
 
 import (
 	"math"
-	"strings"
 
-	"blockfield/engine/design"
+	"blockfield/engine/length"
 )
 
 // Counts of screws.
@@ -15,6 +14,8 @@ const (
 	mostFixings      = 1000 // a panel: more says only that the typed value is far too low; invented
 	kgAThinScrew     = 25.0 // for twice the mass; 5 mm screw into a stud, old simple rule, no source
 	kgAThickScrew    = 35.0 // the same, 6 mm screw
+	thinScrewMM      = 5
+	thickScrewMM     = 6
 	safetyOfMass     = 2.0  // of the old simple rules
 	gravity          = 9.81 // m/s²
 	newtonsAKN       = 1000.0
@@ -31,7 +32,6 @@ const (
 	automatic    = "automatic"
 	woodScrew    = "wood screw"
 	noFixing     = "none"
-	thickScrewMM = "6 mm"
 )
 
 // fixings counts what holds the panels: screws of the cleats, fixings in the
@@ -66,20 +66,24 @@ func wallFixings(j job, g GroupBill) (n int, needed float64, rule FixingRule) {
 		needed = f.LoadFactor * (g.HeaviestKg/f.RatedShear + g.PullKg/f.RatedPull) * gravity / newtonsAKN
 		needed = min(needed, mostFixings)
 		return max(leastFixings, roundUp(needed)), needed, RatedValue
-	case j.wall.Kind == timberStuds && (f.Kind == woodScrew || f.Kind == automatic):
-		needed = safetyOfMass * g.HeaviestKg / kgAScrew(f)
+	case j.wall.Kind == timberStuds && (f.Kind == woodScrew || f.Kind == automatic) && kgAScrew(f.Diameter) > 0:
+		needed = safetyOfMass * g.HeaviestKg / kgAScrew(f.Diameter)
 		return max(leastFixings, roundUp(needed)), needed, OldSimpleRule
 	}
 	return leastFixings, 0, NotChecked
 }
 
-// kgAScrew reads the diameter in the words for the fixing, since the old rule
-// knows two screws only; the thinner one where they do not say.
-func kgAScrew(f design.Fixing) float64 {
-	if strings.HasPrefix(f.What, thickScrewMM) {
+// kgAScrew is what the old rule, which knows two screws only, gives one of a
+// diameter: the thinner one where nobody has said it, and nothing below that.
+func kgAScrew(diameter length.Length) float64 {
+	switch {
+	case diameter.Cmp(length.MM(thickScrewMM)) >= 0:
 		return kgAThickScrew
+	case diameter.IsZero(), diameter.Cmp(length.MM(thinScrewMM)) >= 0:
+		return kgAThinScrew
+	default:
+		return 0
 	}
-	return kgAThinScrew
 }
 
 // roundUp is the whole number not below x. What a float adds to a whole number

@@ -25,7 +25,7 @@ func file(n *node, v reflect.Value) []byte {
 	return append(w.out, '\n')
 }
 
-// compact writes a value without spaces, for codes and links.
+// compact writes a value without spaces, for links.
 func compact(n *node, v reflect.Value) []byte {
 	w := writer{}
 	w.node(n, v)
@@ -36,6 +36,7 @@ func compact(n *node, v reflect.Value) []byte {
 type writer struct {
 	out    []byte
 	pretty bool
+	sizes  bool // lengths all in millimetres, however they were written
 	depth  int
 	filled bool // the innermost part or list has an entry already
 }
@@ -121,6 +122,9 @@ func (w *writer) parts(n *node, v reflect.Value) {
 func (w *writer) value(v reflect.Value) {
 	switch x := v.Interface().(type) {
 	case length.Length:
+		if w.sizes {
+			x = length.Nanometres(x.Nanometres(), length.InMM)
+		}
 		w.text(x.String())
 	case Amount:
 		w.text(x.String())

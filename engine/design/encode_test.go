@@ -5,8 +5,11 @@ import (
 	"crypto/sha256"
 	"encoding/base32"
 	"encoding/json"
+	"math/big"
 	"os"
 	"path/filepath"
+	"regexp"
+	"strings"
 	"testing"
 
 	"blockfield/engine/design"
@@ -89,7 +92,8 @@ func TestCloneSharesNothing(t *testing.T) {
 }
 
 // The rule of the revision code, followed with the standard library: six letters
-// of base 32 of the SHA-256 of the design without spaces.
+// of base 32 of the SHA-256 of the design without spaces, its lengths in
+// millimetres.
 func TestRevisionAgainstLibrary(t *testing.T) {
 	crockford := base32.NewEncoding("0123456789ABCDEFGHJKMNPQRSTVWXYZ").WithPadding(base32.NoPadding)
 	seen := map[string]string{}
@@ -98,7 +102,7 @@ func TestRevisionAgainstLibrary(t *testing.T) {
 		require.NoError(t, json.Unmarshal(data, &file))
 		var plain bytes.Buffer
 		require.NoError(t, json.Compact(&plain, file.Design))
-		sum := sha256.Sum256(plain.Bytes())
+		sum := sha256.Sum256(inMillimetres(t, plain.Bytes()))
 		doc, err := design.Decode(data)
 		require.NoError(t, err)
 		code := doc.Design.Revision()
@@ -106,6 +110,45 @@ func TestRevisionAgainstLibrary(t *testing.T) {
 		assert.Empty(t, seen[code], "%s has the code of %s", name, seen[code])
 		seen[code] = name
 	}
+}
+
+// inMillimetres writes the lengths in inches of a file anew, with exact numbers
+// of the standard library: an inch is 25.4 mm.
+func inMillimetres(t *testing.T, file []byte) []byte {
+	t.Helper()
+	return regexp.MustCompile(`"((\d+) )?(\d+(/\d+)?) in"`).ReplaceAllFunc(file, func(text []byte) []byte {
+		sum := new(big.Rat)
+		for _, number := range strings.Fields(strings.TrimSuffix(strings.Trim(string(text), `"`), " in")) {
+			part, ok := new(big.Rat).SetString(number)
+			require.True(t, ok, "%s", text)
+			sum.Add(sum, part)
+		}
+		sum.Mul(sum, big.NewRat(254, 10))
+		return []byte(`"` + strings.TrimSuffix(strings.TrimRight(sum.FloatString(6), "0"), ".") + ` mm"`)
+	})
+}
+
+// What is built has one code, however it was typed; the file keeps what was.
+func TestRevisionDoesNotDependOnNotation(t *testing.T) {
+	doc := set(t, design.Default(), group+"width", "900 mm")
+	code, book := doc.Design.Revision(), design.DefaultBook().Code()
+	for _, text := range []string{"0.9 m", "90 cm", "90.0cm", "900.000 mm", "0,90 m"} {
+		other := set(t, design.Default(), group+"width", text)
+		assert.Equal(t, code, other.Design.Revision(), text)
+	}
+	metres := set(t, doc, group+"width", "0.9 m")
+	assert.Contains(t, string(design.Encode(metres)), `"width": "0.9 m"`)
+	again, err := design.Decode(design.Encode(metres))
+	require.NoError(t, err)
+	assert.Equal(t, string(design.Encode(metres)), string(design.Encode(again)))
+	assert.NotEqual(t, code, set(t, doc, group+"width", "900.001 mm").Design.Revision())
+
+	inch := set(t, doc, group+"block.size", "1 1/2 in")
+	assert.Equal(t, inch.Design.Revision(), set(t, doc, group+"block.size", "38.1 mm").Design.Revision())
+
+	b := design.DefaultBook()
+	b.Sheets[0].Thickness = length.Nanometres(b.Sheets[0].Thickness.Nanometres(), length.InCM)
+	assert.Equal(t, book, b.Code())
 }
 
 func TestRevisionIsOfTheDesignAlone(t *testing.T) {

@@ -15,18 +15,23 @@ const crockford = "0123456789ABCDEFGHJKMNPQRSTVWXYZ"
 // one job share a code once in a thousand million.
 const codeLetters = 6
 
-// Revision is the code of the design's content, printed on every paper.
+// Revision is the code of the design's content, printed on every paper. It
+// speaks of what is built and not of how it was typed: 0.9 m and 900 mm are one
+// revision.
 func (d Design) Revision() string {
 	n, _ := designTree().child("design")
-	return codeOf(compact(n, reflect.ValueOf(&d).Elem()))
+	return codeOf(n, reflect.ValueOf(&d).Elem())
 }
 
 // Code is the code of the price book's content, printed on papers with money.
-func (b Book) Code() string { return codeOf(compact(bookTree(), reflect.ValueOf(&b).Elem())) }
+func (b Book) Code() string { return codeOf(bookTree(), reflect.ValueOf(&b).Elem()) }
 
-// codeOf writes the first 30 bits of the SHA-256 of text.
-func codeOf(text []byte) string {
-	sum := sha256.Sum256(text)
+// codeOf writes the first 30 bits of the SHA-256 of a value without spaces, all
+// lengths in millimetres.
+func codeOf(n *node, v reflect.Value) string {
+	w := writer{sizes: true}
+	w.node(n, v)
+	sum := sha256.Sum256(w.out)
 	bits := binary.BigEndian.Uint32(sum[:])
 	code := make([]byte, codeLetters)
 	for i := range code {

@@ -98,6 +98,7 @@ func wallRows() []Field {
 		lengthRow(at+"earHeight", 300, 3000, 50, "Height of the ears above the floor.").assumed(),
 		choiceRow(at+"fixing.kind", "What goes into the wall.",
 			"automatic", "wood screw", "plug and screw", "anchor", "none"),
+		lengthRow(at+"fixing.diameter", 4, 12, 0.5, "Diameter of a wood screw that goes into the wall.").zero("not-said"),
 		numberRow(at+"fixing.ratedShear", 0, 100, 0.05, "kN",
 			"Shear that the fixing's maker allows for one fixing in this very base; 0 where it is not given."),
 		numberRow(at+"fixing.ratedPull", 0, 100, 0.05, "kN",
@@ -205,6 +206,9 @@ func jobRows() []Field {
 	return []Field{
 		yesNoRow(work+"ownBuild", "Whether a home builder makes it: no workshop, no selling price."),
 		integerRow(work+"crew", 1, 6, "People who carry and hang."),
+		choiceRow(work+"lifting.method", "How a panel is lifted that is too heavy for hands.",
+			ByHand, "panel lifter", "hoist", "scaffold"),
+		textRow(work+"lifting.lead", shortText, "Who leads the lift and answers for its method, by name or role."),
 		yesNoRow(work+"survey", "Whether the workshop surveys the site."),
 		yesNoRow(work+"delivered", "Whether the workshop delivers."),
 		yesNoRow(work+"hung", "Whether the workshop hangs the panels."),

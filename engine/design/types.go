@@ -13,7 +13,11 @@
 // at the left and row 1 at the top.
 package design
 
-import "blockfield/engine/length"
+import (
+	"strings"
+
+	"blockfield/engine/length"
+)
 
 // The names and versions that open a file of ours.
 const (
@@ -124,12 +128,13 @@ type Wall struct {
 // Fixing is what goes into the wall. The rated values are those that the
 // fixing's maker gives for one fixing in this very base, in kN; 0: not given.
 type Fixing struct {
-	Kind       string  `json:"kind"`
-	RatedShear float64 `json:"ratedShear"`
-	RatedPull  float64 `json:"ratedPull"`
-	LoadFactor float64 `json:"loadFactor"`
-	What       string  `json:"what"`
-	Source     string  `json:"source"`
+	Kind       string        `json:"kind"`
+	Diameter   length.Length `json:"diameter"` // of a wood screw; 0: not said
+	RatedShear float64       `json:"ratedShear"`
+	RatedPull  float64       `json:"ratedPull"`
+	LoadFactor float64       `json:"loadFactor"`
+	What       string        `json:"what"`
+	Source     string        `json:"source"`
 }
 
 // Obstacle is a rectangle on the wall that matters for hanging.
@@ -259,6 +264,7 @@ type Bench struct {
 type Work struct {
 	OwnBuild    bool    `json:"ownBuild"` // a home builder: no workshop, no selling price
 	Crew        int     `json:"crew"`
+	Lifting     Lifting `json:"lifting"`
 	Survey      bool    `json:"survey"`
 	Delivered   bool    `json:"delivered"`
 	Hung        bool    `json:"hung"`
@@ -267,6 +273,19 @@ type Work struct {
 	ExtraSite   float64 `json:"extraSiteMinutes"`
 	SpeedFactor float64 `json:"speedFactor"` // on shop minutes; 1: as the price book has them
 }
+
+// Lifting is how a panel gets up that is too heavy for hands, and who answers
+// for it: the evidence that a heavy panel asks for.
+type Lifting struct {
+	Method string `json:"method"`
+	Lead   string `json:"lead"` // name or role of whoever leads the lift
+}
+
+// ByHand is the lifting method that is none.
+const ByHand = "hands"
+
+// Named reports whether somebody answers for a method other than hands.
+func (l Lifting) Named() bool { return l.Method != ByHand && strings.TrimSpace(l.Lead) != "" }
 
 // WayIn is the route from the street to the wall.
 type WayIn struct {

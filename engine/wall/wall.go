@@ -41,10 +41,10 @@ type Hung struct {
 }
 
 // WatchOuts returns what is to be said of lifting, of ears and of the room.
-func WatchOuts(room design.Room, crew int, hung []Hung) []check.WatchOut {
+func WatchOuts(room design.Room, work design.Work, hung []Hung) []check.WatchOut {
 	var all []check.WatchOut
 	for _, h := range hung {
-		all = append(all, h.hands(crew)...)
+		all = append(all, h.hands(work)...)
 		all = append(all, h.ears()...)
 	}
 	return append(all, fire(room)...)
@@ -59,8 +59,10 @@ func Lifters(kg float64) int { return peopleFor(kg, liftKgEach) }
 func peopleFor(kg, each float64) int { return int(math.Ceil(kg/each - dustOfFloats)) }
 
 // hands compares the mass of one panel with those who lift it. Above 60 kg no
-// number of hands clears it: the person who leads the lift names a method.
-func (h Hung) hands(crew int) []check.WatchOut {
+// number of hands clears it: the person who leads the lift names a method, and
+// both stand on the papers.
+func (h Hung) hands(work design.Work) []check.WatchOut {
+	crew := work.Crew
 	top := h.Built.Bottom.Add(h.Built.TotalHeight)
 	each, code := float64(carryKgEach), "wall/hands-to-carry"
 	if top.Cmp(length.MM(chestMM)) > 0 {
@@ -69,11 +71,7 @@ func (h Hung) hands(crew int) []check.WatchOut {
 	people := peopleFor(h.PanelKg, each)
 	args := words.Args{"mass": words.Kg(h.PanelKg), "people": people, "crew": crew, "top": top}
 	if h.PanelKg > methodKg {
-		args["limit"] = words.Kg(methodKg)
-		return []check.WatchOut{{
-			Code: "wall/lifting-method", Level: check.Stop, Gate: check.Offer, Evidence: true,
-			Args: args, Field: h.Path + ".panelsWide", Source: check.CommonPractice,
-		}}
+		return []check.WatchOut{lift(h.PanelKg, work.Lifting)}
 	}
 	if people <= crew {
 		return nil
@@ -83,6 +81,27 @@ func (h Hung) hands(crew int) []check.WatchOut {
 		Args: args, Field: "work.crew", Source: check.CommonPractice,
 		Fix: &check.Fix{Path: "work.crew", Value: strconv.Itoa(people)},
 	}}
+}
+
+// lift asks who answers for the lift of a heavy panel, and repeats the answer
+// where it is given. At the wall the weighed mass counts, which no design holds.
+func lift(kg float64, l design.Lifting) check.WatchOut {
+	if l.Named() {
+		return check.WatchOut{
+			Code: "wall/lift-named", Level: check.Caution, Gate: check.Hang,
+			Args:  words.Args{"mass": words.Kg(kg), "lead": l.Lead, "method": words.Key("choice/" + l.Method)},
+			Field: "work.lifting.lead", Source: check.CommonPractice,
+		}
+	}
+	field := "work.lifting.method"
+	if l.Method != design.ByHand {
+		field = "work.lifting.lead"
+	}
+	return check.WatchOut{
+		Code: "wall/lifting-method", Level: check.Stop, Gate: check.Offer, Evidence: true,
+		Args:  words.Args{"mass": words.Kg(kg), "limit": words.Kg(methodKg)},
+		Field: field, Source: check.CommonPractice,
+	}
 }
 
 // ears compares the middle of the group with the ears of those who listen.

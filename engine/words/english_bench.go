@@ -77,7 +77,7 @@ func englishBench() map[string]string {
 		"task/f2":  "Brush one coat on the field",
 		"task/f3":  "De-nib between coats",
 		"task/g1":  "Set up for frames",
-		"task/g2":  "Cut, test-fit, trim, pin one frame",
+		"task/g2":  "Cut, test-fit, trim one frame, fix it with brads",
 		"task/g3":  "Sand frame",
 		"task/g4":  "Finish frame, one coat",
 		"task/h1":  "Set up and rip cleats and spacer",
@@ -90,7 +90,7 @@ func englishBench() map[string]string {
 		"task/j4a": "Set up and level wall cleat",
 		"task/j4b": "Drill and drive one wall fixing",
 		"task/j5":  "Hang, level, lock one panel",
-		"task/j6":  "Fit frame, pin",
+		"task/j6":  "Fit frame, drive its brads",
 		"task/j7":  "Clean, hand over",
 	}
 }

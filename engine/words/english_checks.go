@@ -30,6 +30,7 @@ func englishWatchOuts() map[string]string {
 		"wall/hands-to-lift":   "One panel weighs {mass} and its top hangs at {top}: lifting it takes {people} people, and {crew} {crew|is|are} there. Bring more hands, use a panel lifter, or split it.",
 		"wall/hands-to-carry":  "One panel weighs {mass}: carrying it takes {people} people, and {crew} {crew|is|are} there. Bring more hands or split it.",
 		"wall/lifting-method":  "One panel weighs {mass}. Above {limit} it is not lifted by hand: whoever leads the lift names a method, such as a panel lifter or a hoist. Or split it into smaller panels.",
+		"wall/lift-named":      "One panel weighs {mass}. {lead} leads the lift and answers for it: {method}. Weigh the panel before it is lifted.",
 		"wall/above-ears":      "The middle of the panel is {off} above the ears at {ears}. It does most for listeners at the height of its middle.",
 		"wall/below-ears":      "The middle of the panel is {off} below the ears at {ears}. It does most for listeners at the height of its middle.",
 		"wall/fire-question":   "The public comes into this room. Ask whoever answers for fire safety there which class the surface must have, and get it in writing before anything is bought. Promise no class for wood and finish that were not tested.",

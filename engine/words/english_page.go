@@ -111,6 +111,7 @@ func englishSections() map[string]string {
 		"zero/walls.groups.pattern.foldColumns": "0: chosen for the sequence",
 		"zero/walls.groups.density":             "0: as in the tables",
 		"zero/walls.groups.stand.baseDepth":     "0: no stand",
+		"zero/walls.fixing.diameter":            "0: not said",
 		"zero/money.budget":                     "0: not said",
 
 		"watch/heading":    "Watch-outs",
@@ -350,6 +351,7 @@ func englishLabels() map[string]string {
 		"label/walls.listenerDistance":    "Nearest ear to the blocks",
 		"label/walls.earHeight":           "Height of the ears",
 		"label/walls.fixing.kind":         "Fixing in the wall",
+		"label/walls.fixing.diameter":     "Diameter of a wood screw",
 		"label/walls.fixing.ratedShear":   "Rated shear of one fixing",
 		"label/walls.fixing.ratedPull":    "Rated pull of one fixing",
 		"label/walls.fixing.loadFactor":   "Load factor",
@@ -428,6 +430,8 @@ func englishLabels() map[string]string {
 
 		"label/work.ownBuild":         "Built at home",
 		"label/work.crew":             "People who carry and hang",
+		"label/work.lifting.method":   "How a heavy panel is lifted",
+		"label/work.lifting.lead":     "Who leads the lift, by name or role",
 		"label/work.survey":           "The workshop surveys the room",
 		"label/work.delivered":        "The workshop delivers",
 		"label/work.hung":             "The workshop hangs it",
@@ -462,6 +466,7 @@ func englishChoices() map[string]string {
 	return map[string]string{
 		"choice/degrees": "{n}°",
 
+		"choice/en":      "English",
 		"choice/client":  "I am looking",
 		"choice/maker":   "I build for clients",
 		"choice/builder": "I build it myself",
@@ -516,6 +521,11 @@ func englishChoices() map[string]string {
 		"choice/wood screw":     "wood screw",
 		"choice/plug and screw": "plug and screw",
 		"choice/anchor":         "anchor",
+
+		"choice/hands":        "by hand",
+		"choice/panel lifter": "with a panel lifter",
+		"choice/hoist":        "with a hoist",
+		"choice/scaffold":     "from a scaffold",
 
 		"choice/socket":     "socket",
 		"choice/switch":     "switch",
