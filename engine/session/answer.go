@@ -111,7 +111,7 @@ func (s *Session) set(req Request) Response {
 			return s.refuseAt(edit.Path, err)
 		}
 	}
-	if err := s.change(doc); err != nil {
+	if err := s.edited(doc); err != nil {
 		return s.refuseAt(req.Path, err)
 	}
 	return s.changed(before, req)
@@ -149,7 +149,7 @@ func (s *Session) act(req Request) Response {
 	before := s.now
 	doc, err := s.acted(req)
 	if err == nil {
-		err = s.change(doc)
+		err = s.edited(doc)
 	}
 	if err != nil {
 		return s.refuse(err)

@@ -96,14 +96,34 @@ func encode(res Response) []byte {
 	return data
 }
 
-// change makes doc the open document. A change of the view alone is not part of
-// the history: looking at a design is not an edit.
+// edited makes an edited document the open one. A panel in the middle of its
+// wall stays there.
+func (s *Session) edited(doc design.Document) error {
+	next, err := s.planned(doc)
+	if err != nil {
+		return err
+	}
+	if centred, moved := engine.KeepCentred(s.now.doc, s.now.plan, doc, next.plan); moved {
+		return s.change(centred)
+	}
+	s.take(next)
+	return nil
+}
+
+// change makes doc the open document.
 func (s *Session) change(doc design.Document) error {
 	next, err := s.planned(doc)
 	if err != nil {
 		return err
 	}
-	if doc.Design.Revision() != s.now.plan.Revision {
+	s.take(next)
+	return nil
+}
+
+// take makes a planned document the open one, as a step of the history. A change
+// of the view alone is none: looking at a design is not an edit.
+func (s *Session) take(next state) {
+	if next.plan.Revision != s.now.plan.Revision {
 		s.undo = append(s.undo, s.now.doc)
 		if len(s.undo) > maxHistory {
 			s.undo = s.undo[1:]
@@ -111,7 +131,6 @@ func (s *Session) change(doc design.Document) error {
 		s.redo = nil
 	}
 	s.now = next
-	return nil
 }
 
 // step moves one document from one end of the history to the other. The view

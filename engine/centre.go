@@ -1,0 +1,63 @@
+package engine
+
+import (
+	"fmt"
+
+	"blockfield/engine/design"
+	"blockfield/engine/length"
+)
+
+// centredMM is how far the middle of a group may be off the middle of its wall
+// and still be meant to be there: nobody places a panel by the millimetre
+// without a reason, and a left edge is a round figure. Invented.
+const centredMM = 10
+
+// KeepCentred returns the document with every group that stood in the middle of
+// its wall moved there again, where an edit has changed its width or the wall's:
+// otherwise the left edge would stay and the panel leave the middle. Before and
+// after are the plans on either side of the edit. A place that the edit itself
+// has changed is left as it is, and so is a panel wider than its wall. False
+// where nothing had to move.
+func KeepCentred(was design.Document, before Result, doc design.Document, after Result) (design.Document, bool) {
+	if len(before.Groups) != len(after.Groups) {
+		return doc, false
+	}
+	moved := false
+	for i, g := range after.Groups {
+		old := before.Groups[i]
+		wall, oldWall := doc.Design.Walls[g.Wall].Width, was.Design.Walls[old.Wall].Width
+		same := g.Built.TotalWidth.Same(old.Built.TotalWidth) && wall.Same(oldWall)
+		if same || !g.Design.Place.Left.Same(old.Design.Place.Left) || !centred(old, oldWall) {
+			continue
+		}
+		left := wall.Sub(g.Built.TotalWidth).Half()
+		if left.Cmp(length.MM(0)) < 0 {
+			continue
+		}
+		next, err := design.Set(doc, g.Path+".place.left", roundPlace(left, g.Design.Place.Left.Notation()), length.Metric)
+		if err == nil {
+			next.Assumed = doc.Assumed // nobody has measured it now who had not before
+			doc, moved = next, true
+		}
+	}
+	return doc, moved
+}
+
+func centred(g Group, wall length.Length) bool {
+	off := g.Built.Left.Add(g.Built.TotalWidth.Half()).Sub(wall.Half())
+	return max(off.Millimetres(), -off.Millimetres()) <= centredMM
+}
+
+// roundPlace writes a place as somebody would mark it on a wall, in whole
+// millimetres or in sixteenths of an inch.
+func roundPlace(l length.Length, n length.Notation) string {
+	const mm = 1_000_000
+	switch n {
+	case length.InInch, length.InFeet:
+		const sixteenth = 25_400_000 / 16
+		steps := (l.Nanometres() + sixteenth/2) / sixteenth
+		return length.Sixtyfourths(4 * steps).String()
+	default:
+		return fmt.Sprintf("%d mm", (l.Nanometres()+mm/2)/mm)
+	}
+}
