@@ -135,7 +135,8 @@ func TestWatchOutsAreWhole(t *testing.T) {
 			assert.NotEmpty(t, w.Source, where)
 			assert.True(t, w.Level >= check.Note && w.Level <= check.Stop, where)
 			assert.False(t, w.Evidence && w.Level != check.Stop, "%s: evidence clears Stops only", where)
-			assert.False(t, w.Level == check.Stop && w.Gate == check.NoGate, "%s: a Stop shuts a gate", where)
+			assert.False(t, w.Asked().Level == check.Stop && w.Gate == check.NoGate, "%s: a Stop shuts a gate", where)
+			assert.False(t, w.Pending != check.NotPending && w.Level != check.Caution, "%s: a Caution may be pending", where)
 			if w.Field != "" {
 				_, ok := design.Get(state.Document, w.Field)
 				assert.True(t, ok, "%s: %s leads nowhere", where, w.Field)

@@ -49,6 +49,28 @@ const (
 	Hang   Gate = "hang"
 )
 
+// Gates are all of them, in the order of the job.
+func Gates() []Gate { return []Gate{Offer, Share, Buy, Cut, Glue, Hang} }
+
+// Clearing is what clears a Stop, other than a change to the design.
+type Clearing string
+
+// The ways to clear a Stop.
+const (
+	NotPending Clearing = ""
+	SignOff    Clearing = "sign-off" // by the maker, with name and reason
+	ByEvidence Clearing = "evidence" // a rated value, a weighed mass, a named professional; never a signature
+)
+
+// Asked returns a watch-out as it stands when its gate is asked for: a pending
+// one is a Stop then.
+func (w WatchOut) Asked() WatchOut {
+	if w.Pending != NotPending {
+		w.Level, w.Evidence, w.Pending = Stop, w.Pending == ByEvidence, NotPending
+	}
+	return w
+}
+
 // Common sources of limits.
 const (
 	CommonPractice = "common practice, no source"
@@ -61,6 +83,7 @@ type WatchOut struct {
 	Level    Level
 	Gate     Gate
 	Evidence bool           // a Stop that only evidence can clear, never a signature
+	Pending  Clearing       // of a Caution that is a Stop once its gate is asked for, since no record of the job answers it
 	Private  bool           // holds figures of the price book: no client may see it
 	Args     map[string]any // of the sentence; values as package words takes them
 	Field    string         // path of the field to change, below the design; may be empty

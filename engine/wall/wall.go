@@ -88,7 +88,7 @@ func (h Hung) hands(work design.Work) []check.WatchOut {
 func lift(kg float64, l design.Lifting) check.WatchOut {
 	if l.Named() {
 		return check.WatchOut{
-			Code: "wall/lift-named", Level: check.Caution, Gate: check.Hang,
+			Code: "wall/lift-named", Level: check.Caution, Gate: check.Hang, Pending: check.ByEvidence,
 			Args:  words.Args{"mass": words.Kg(kg), "lead": l.Lead, "method": words.Key("choice/" + l.Method)},
 			Field: "work.lifting.lead", Source: check.CommonPractice,
 		}
@@ -142,7 +142,7 @@ func fire(room design.Room) []check.WatchOut {
 		return nil
 	}
 	return []check.WatchOut{{
-		Code: "wall/fire-question", Level: check.Caution, Gate: check.Buy,
+		Code: "wall/fire-question", Level: check.Caution, Gate: check.Buy, Pending: check.SignOff,
 		Field: "room.public", Source: check.CommonPractice,
 	}}
 }
