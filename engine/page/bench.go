@@ -33,6 +33,9 @@ func (v *view) benchSets() []set {
 
 func (v *view) benchSlots() []slot {
 	all := []slot{{id: "bench-stock", template: "bench-stock", data: v}, {id: "bench-hours", template: "bench-hours", data: v}}
+	if v.Reading == Maker {
+		all = append(all, slot{id: "gates", template: "gates", data: v})
+	}
 	return append(all, v.atTheEnd()...)
 }
 

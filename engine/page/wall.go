@@ -26,7 +26,12 @@ func (v *view) wallSets() []set {
 	if v.Reading == Builder {
 		room.fields = []string{"use"}
 	}
-	return append(all, room,
+	return append(all,
+		set{
+			id: "lifting", heading: "wall/lifting", base: "work.lifting.",
+			fields: []string{"method", "lead"},
+		},
+		room,
 		set{
 			id: "way", heading: "wall/way", base: "wayIn.",
 			fields: []string{"doorWidth", "doorHeight", "corridor"}, more: []string{"stairs", "lift"},
@@ -58,7 +63,7 @@ func (v *view) wallSet(w int) []set {
 	}
 	return append(all, set{
 		id: fmt.Sprintf("fixing-%d", w), heading: "wall/fixing", base: base + "fixing.",
-		fields: []string{"kind"}, more: []string{"ratedShear", "ratedPull", "loadFactor", "what", "source"},
+		fields: []string{"kind"}, more: []string{"diameter", "ratedShear", "ratedPull", "loadFactor", "what", "source"},
 	})
 }
 

@@ -6,6 +6,7 @@ import "maps"
 // numbers, and what to do.
 func englishChecks() map[string]string {
 	all := englishPrices()
+	maps.Copy(all, englishGates())
 	maps.Copy(all, englishWatchOuts())
 	return all
 }
@@ -46,6 +47,28 @@ func englishWatchOuts() map[string]string {
 		"price/deposit":           "The first payment, {deposit}, does not cover what is bought for the job, {boughtIn}. Ask for {share} at the order.",
 		"price/over-budget":       "The price with tax is {price}, {over} over the budget of {budget}.",
 		"price/goods-over-budget": "What is bought comes to {price}, {over} over the budget of {budget}.",
+	}
+}
+
+// englishGates says what keeps the gates of a job shut.
+func englishGates() map[string]string {
+	return map[string]string{
+		"gate/offer":         "the offer",
+		"gate/buy":           "buying",
+		"gate/cut":           "cutting",
+		"gate/glue":          "gluing",
+		"gate/hang":          "hanging",
+		"gate/shuts":         "Until it is solved it holds up {gate}.",
+		"gate/will-shut":     "Once it comes to {gate}, this is a Stop.",
+		"gate/by-evidence":   "Only evidence clears it, no signature.",
+		"gate/by-sign-off":   "Or somebody signs it off, with name and reason.",
+		"gate/heading":       "What holds the job up",
+		"gate/open":          "nothing known",
+		"gate/shut":          "{n} {n|Stop|Stops}",
+		"gate/shut-evidence": "{n} {n|Stop|Stops}, evidence asked for",
+		"gate/waits":         "waits for {gate}",
+		"gate/not-checked":   "Not checked here yet: what holds the panel in the wall, room to lift it on, safety devices, the way in, and whatever only the bench can tell. There is no place to sign off yet either; until then a Stop stays one.",
+		"wall/lifting":       "Lifting",
 	}
 }
 

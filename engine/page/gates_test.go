@@ -1,0 +1,41 @@
+package page_test
+
+import (
+	"testing"
+
+	"blockfield/engine/design"
+	"blockfield/engine/page"
+
+	"github.com/stretchr/testify/assert"
+)
+
+// What is pending is said as what it will be, beside its watch-out and in the
+// list of the gates; and what nothing checks is not called open.
+func TestGatesOfTheMaker(t *testing.T) {
+	doc := design.Default()
+	doc.View.Reading = page.Maker
+	look := said(t, section(t, doc, design.DefaultBook(), page.Look))
+	assert.Contains(t, look, "Once it comes to cutting, this is a Stop. Or somebody signs it off")
+	bench := said(t, section(t, doc, design.DefaultBook(), page.Bench))
+	assert.Contains(t, bench, "The offer nothing known Buying nothing known Cutting 1 Stop Gluing waits for cutting Hanging waits for cutting")
+	assert.Contains(t, bench, "Not checked here yet")
+
+	heavy := scenarios(t)["s6.json"]
+	heavy.View.Reading = page.Maker
+	bench = said(t, section(t, heavy, design.DefaultBook(), page.Bench))
+	assert.Contains(t, bench, "The offer 1 Stop, evidence asked for")
+	wall := said(t, section(t, heavy, design.DefaultBook(), page.Wall))
+	assert.Contains(t, wall, "Until it is solved it holds up the offer. Only evidence clears it, no signature.")
+	assert.Contains(t, wall, "Who leads the lift", "and here is where to name it")
+}
+
+// A client's page has no gates: they are the workshop's.
+func TestNoGatesForTheClient(t *testing.T) {
+	doc := scenarios(t)["s6.json"]
+	doc.View.Reading = page.Client
+	for _, open := range page.Sections(page.Client) {
+		text := said(t, section(t, doc, design.DefaultBook(), open))
+		assert.NotContains(t, text, "holds up")
+		assert.NotContains(t, text, "signs it off")
+	}
+}
