@@ -5,6 +5,7 @@ import (
 
 	"blockfield/engine"
 	"blockfield/engine/design"
+	"blockfield/engine/design/designtest"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -13,7 +14,7 @@ import (
 func over(t *testing.T, name, budget string) (design.Document, engine.Result) {
 	t.Helper()
 	doc := design.Default()
-	doc.Design = scenario(t, name)
+	doc.Design = designtest.Job(t, name)
 	doc = edit(t, doc, "money.budget = "+budget)
 	return doc, plan(t, doc.Design)
 }

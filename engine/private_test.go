@@ -9,6 +9,7 @@ import (
 	"blockfield/engine"
 	"blockfield/engine/check"
 	"blockfield/engine/design"
+	"blockfield/engine/design/designtest"
 	"blockfield/engine/length"
 
 	"github.com/stretchr/testify/assert"
@@ -71,7 +72,7 @@ func leaks(text string, digits []string) []string {
 func TestNoPriceBookInFileOrLink(t *testing.T) {
 	book, digits := sentinel(t)
 	doc := design.Default()
-	doc.Design = scenario(t, "s5")
+	doc.Design = designtest.Job(t, "s5")
 	r, err := engine.Plan(doc.Design, book)
 	require.NoError(t, err)
 	doc.Offer = &design.Offer{

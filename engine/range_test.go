@@ -3,6 +3,8 @@ package engine_test
 import (
 	"testing"
 
+	"blockfield/engine/design/designtest"
+
 	"github.com/stretchr/testify/assert"
 )
 
@@ -12,7 +14,7 @@ import (
 // take a part off the lower half.
 func TestRangesOfWorkedJobs(t *testing.T) {
 	for _, name := range []string{"s1", "s1-second", "s2", "s3", "s4", "s5", "s6", "s7", "p1", "p2"} {
-		d := scenario(t, name)
+		d := designtest.Job(t, name)
 		p := plan(t, d).Price
 		low, high := float64(p.Low.Minor), float64(p.High.Minor)
 		gross, step := float64(p.Gross.Minor), 1200.0

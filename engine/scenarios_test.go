@@ -1,26 +1,17 @@
 package engine_test
 
 import (
-	"os"
 	"testing"
 
 	"blockfield/engine"
 	"blockfield/engine/design"
+	"blockfield/engine/design/designtest"
 	"blockfield/engine/length"
 	"blockfield/engine/words"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
-
-func scenario(t testing.TB, name string) design.Design {
-	t.Helper()
-	data, err := os.ReadFile("../testdata/scenarios/" + name + ".json")
-	require.NoError(t, err)
-	doc, err := design.Decode(data)
-	require.NoError(t, err)
-	return doc.Design
-}
 
 // The figures are a separate reference model's for the same jobs with the
 // placeholder book. Net, tax and gross agree to the cent; bought-in may differ
@@ -38,7 +29,7 @@ func TestReferenceJobsFromEndToEnd(t *testing.T) {
 		"p2": {33, 1, 77.3, 26.0, 36.7, "701.20", "3580.00", "716.00", "4296.00"},
 	} {
 		t.Run(name, func(t *testing.T) {
-			r := plan(t, scenario(t, name)).Report(words.Reader{Language: words.English()})
+			r := plan(t, designtest.Job(t, name)).Report(words.Reader{Language: words.English()})
 			assert.Equal(t, want.sticks, r.Stock.Sticks)
 			assert.Equal(t, want.sheets, r.Stock.Sheets)
 			assert.InDelta(t, want.heaviestKg, r.Mass.HeaviestPanelKg, 0.01*want.heaviestKg)
@@ -48,7 +39,7 @@ func TestReferenceJobsFromEndToEnd(t *testing.T) {
 				[]string{r.Money.BoughtIn, r.Money.Net, r.Money.Tax, r.Money.Gross})
 		})
 	}
-	home := plan(t, scenario(t, "s8"))
+	home := plan(t, designtest.Job(t, "s8"))
 	assert.Equal(t, "203.43", home.Price.Materials.Plain(), "the home builder's shopping sum")
 	assert.InDelta(t, 14.1, home.Mass.HeaviestPanelKg, 0.14)
 	assert.InDelta(t, 10.3, home.Bill.Hours.Total.Typical, 0.1)
@@ -56,7 +47,7 @@ func TestReferenceJobsFromEndToEnd(t *testing.T) {
 
 func TestEveryScenarioHasAPlanAndAPicture(t *testing.T) {
 	for _, name := range []string{"s1", "s2", "s3", "s4", "s5", "s6", "s7", "s8", "p1", "p2"} {
-		d := scenario(t, name)
+		d := designtest.Job(t, name)
 		r := plan(t, d)
 		s, err := engine.Scene(d, r, design.Default().View)
 		require.NoError(t, err, name)
@@ -77,7 +68,7 @@ func TestAMissingPriceIsSaid(t *testing.T) {
 func TestWatchOutsHaveSentences(t *testing.T) {
 	reader := words.Reader{Language: words.English(), Units: length.Metric}
 	for _, name := range []string{"s1", "s2", "s3", "s4", "s5", "s6", "s7", "s8"} {
-		for _, w := range plan(t, scenario(t, name)).Report(reader).WatchOuts {
+		for _, w := range plan(t, designtest.Job(t, name)).Report(reader).WatchOuts {
 			assert.NotContains(t, w.Sentence, "⟪", "%s: %s", name, w.Code)
 		}
 	}

@@ -6,6 +6,7 @@ import (
 
 	"blockfield/engine"
 	"blockfield/engine/design"
+	"blockfield/engine/design/designtest"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -24,7 +25,7 @@ func TestQuotesHoldThePriceOfWorkedJobs(t *testing.T) {
 	book := selling(t, design.DefaultBook())
 	assert.True(t, book.Placeholder)
 	for _, name := range []string{"s1", "s1-second", "s2", "s3", "s4", "s5", "s5-second", "s6", "s7", "p1", "p2"} {
-		d := scenario(t, name)
+		d := designtest.Job(t, name)
 		r := plan(t, d)
 		low, high, err := engine.Quote(d, r, book)
 		require.NoError(t, err)
@@ -38,7 +39,7 @@ func TestQuotesHoldThePriceOfWorkedJobs(t *testing.T) {
 // design was planned with.
 func TestQuoteNeedsNoPrivateBook(t *testing.T) {
 	book := selling(t, design.DefaultBook())
-	d := scenario(t, "s5")
+	d := designtest.Job(t, "s5")
 	dear := design.DefaultBook()
 	dear.Rates.Shop *= 2
 	with, err := engine.Plan(d, dear)

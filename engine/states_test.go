@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"blockfield/engine/design"
+	"blockfield/engine/design/designtest"
 	"blockfield/engine/length"
 	"blockfield/engine/words"
 
@@ -75,7 +76,7 @@ func everyState(t testing.TB) map[string]state {
 	for _, f := range files {
 		name := strings.TrimSuffix(f.Name(), ".json")
 		doc := design.Default()
-		doc.Design = scenario(t, name)
+		doc.Design = designtest.Job(t, name)
 		all[name] = state{doc, design.DefaultBook(), ""}
 	}
 	for code, today := range days {

@@ -8,6 +8,7 @@ import (
 	"blockfield/engine"
 	"blockfield/engine/check"
 	"blockfield/engine/design"
+	"blockfield/engine/design/designtest"
 	"blockfield/engine/length"
 
 	"github.com/stretchr/testify/assert"
@@ -49,7 +50,7 @@ func TestWatchOutsOfWorkedJobs(t *testing.T) {
 		"s8-second": home,
 	} {
 		t.Run(name, func(t *testing.T) {
-			got := plan(t, scenario(t, name)).AllWatchOuts()
+			got := plan(t, designtest.Job(t, name)).AllWatchOuts()
 			assert.ElementsMatch(t, want, codes(got))
 			assert.LessOrEqual(t, check.Worst(got), check.Caution, "no Stop beyond what the jobs list")
 		})
@@ -60,7 +61,7 @@ func TestWatchOutsOfWorkedJobs(t *testing.T) {
 // person-days; a row of 306 s; the middle 509 mm above the ears.
 func TestFiguresOfWorkedJobs(t *testing.T) {
 	say := func(name, code string) string {
-		for _, w := range plan(t, scenario(t, name)).Report(english()).WatchOuts {
+		for _, w := range plan(t, designtest.Job(t, name)).Report(english()).WatchOuts {
 			if w.Code == code {
 				return w.Sentence
 			}

@@ -8,6 +8,7 @@ import (
 
 	"blockfield/engine/bench"
 	"blockfield/engine/design"
+	"blockfield/engine/design/designtest"
 	"blockfield/engine/length"
 
 	"github.com/stretchr/testify/assert"
@@ -242,14 +243,14 @@ func TestSheets(t *testing.T) {
 // Frame board of P1 by hand: 2 × 1059.6 + 2 × (687.8 + 2 × 3) = 3506.8 mm in the
 // frame, 15 % more bought, 20 × 130 mm; its cleat strips are 1013.6 − 100 long.
 func TestFrameAndCleatByHand(t *testing.T) {
-	b := estimate(t, example(t, "p1"))
+	b := estimate(t, designtest.Job(t, "p1"))
 	require.Len(t, b.Frame, 1)
 	assert.InDelta(t, 3.5068, b.Frame[0].NeedM, 1e-9)
 	assert.InDelta(t, 3.5068*1.15*0.020*0.130, b.Frame[0].BoughtM3, 1e-12)
 	assert.InDelta(t, 3*0.9136, b.Cleat.RunningM, 1e-9)
 	assert.Equal(t, 20, b.Brads)
 
-	d := bothWalls(example(t, "p1").Walls[0].Groups[0], example(t, "p1").Walls[0].Groups[0])
+	d := bothWalls(designtest.Job(t, "p1").Walls[0].Groups[0], designtest.Job(t, "p1").Walls[0].Groups[0])
 	d.Walls[1].Groups[0].Frame.Board = length.MM(140)
 	assert.Len(t, estimate(t, d).Frame, 2, "boards of another width are bought apart")
 }
@@ -361,7 +362,7 @@ func TestWorkRules(t *testing.T) {
 // typical ≤ high throughout.
 func TestHoursAddUp(t *testing.T) {
 	for _, name := range []string{"s1", "s2", "s3", "s4", "s5", "s6", "s7", "s8"} {
-		d := example(t, name)
+		d := designtest.Job(t, name)
 		b := estimate(t, d)
 		by := map[string]float64{}
 		for _, task := range b.Tasks {

@@ -1,28 +1,18 @@
 package bench_test
 
 import (
-	"os"
 	"strings"
 	"testing"
 
 	"blockfield/engine/bench"
 	"blockfield/engine/design"
+	"blockfield/engine/design/designtest"
 	"blockfield/engine/length"
 	"blockfield/engine/panel"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
-
-// example reads a design of the example jobs.
-func example(t testing.TB, name string) design.Design {
-	t.Helper()
-	raw, err := os.ReadFile("../../testdata/scenarios/" + name + ".json")
-	require.NoError(t, err)
-	doc, err := design.Decode(raw)
-	require.NoError(t, err)
-	return doc.Design
-}
 
 func built(t testing.TB, d design.Design) []panel.Group {
 	t.Helper()
@@ -131,7 +121,7 @@ func TestWorkedJobs(t *testing.T) {
 	} {
 		t.Run(w.name, func(t *testing.T) {
 			t.Parallel()
-			d := example(t, w.name)
+			d := designtest.Job(t, w.name)
 			if w.change != nil {
 				w.change(&d)
 			}
@@ -201,9 +191,9 @@ func needs(l bench.Lot) string {
 // instead of the reference's 29, and ⌈28 / 0.9⌉ = 32 instead of 33. P1 has
 // room to spare in its last stick and stays at 13.
 func TestThinnerKerfSavesAStick(t *testing.T) {
-	p2 := estimate(t, withSaw(example(t, "p2"), 2800, 20)).Lots[0]
+	p2 := estimate(t, withSaw(designtest.Job(t, "p2"), 2800, 20)).Lots[0]
 	assert.Equal(t, []int{28, 32}, []int{p2.SticksBeforeDefects, p2.Sticks})
-	p1 := estimate(t, withSaw(example(t, "p1"), 2800, 20)).Lots[0]
+	p1 := estimate(t, withSaw(designtest.Job(t, "p1"), 2800, 20)).Lots[0]
 	assert.Equal(t, []int{13, 15}, []int{p1.SticksBeforeDefects, p1.Sticks})
 }
 
@@ -218,7 +208,7 @@ func withSaw(d design.Design, kerfUM, trimMM int64) design.Design {
 // 781 kg·mm over 16.6 kg = 47.0 mm, and 16.8 × 47.0 / (615.6 − 150) = 1.70 kg:
 // the centroid here is that of the parts.
 func TestPullIsThatOfTheParts(t *testing.T) {
-	g := estimate(t, example(t, "s1")).Groups[0]
+	g := estimate(t, designtest.Job(t, "s1")).Groups[0]
 	assert.InDelta(t, 1.70, g.PullKg, halfOf(0.01)+0.005)
 	assert.Equal(t, bench.RatedValue, g.Rule)
 	// Shear 16.8 kg and that pull, g = 9.81, factor 4, rated 1.2 and 0.8 kN.
@@ -230,7 +220,7 @@ func TestPullIsThatOfTheParts(t *testing.T) {
 // tidying 5 days of 15, brushing 2 coats of 1.612 m² 64.5, counting 42.3, rows
 // 36, sorting 33. All are quantity × rate by hand.
 func TestTasksByHand(t *testing.T) {
-	d := example(t, "p2")
+	d := designtest.Job(t, "p2")
 	unsaid(&d)
 	minutes := map[string]float64{}
 	for _, task := range estimate(t, d).Tasks {
@@ -248,7 +238,7 @@ func TestTasksByHand(t *testing.T) {
 // crew of two.
 func TestShopDaysOfACrew(t *testing.T) {
 	for name, want := range map[string][2]float64{"p1": {2.4, 1.3}, "p2": {4.3, 2.4}} {
-		d := example(t, name)
+		d := designtest.Job(t, name)
 		unsaid(&d)
 		for i, crew := range []int{1, 2} {
 			d.Work.Crew = crew

@@ -1,6 +1,7 @@
 package design_test
 
 import (
+	"fmt"
 	"os"
 	"strings"
 	"testing"
@@ -56,8 +57,21 @@ func TestBadBooks(t *testing.T) {
 			`"0.55"`, `"0.55001"`,
 			"travel.perKm: 0.55001 is not an amount of money: write it like 42 or 0.55, without the currency (allowed 0 to 10000)",
 		},
-		"negative":   {`"0.55"`, `"-0.55"`, "travel.perKm: -0.55 is out of range (allowed 0 to 10000)"},
-		"currency":   {`"XXX"`, `"€"`, "currency: € is not one of the choices (allowed three capital letters)"},
+		"negative":         {`"0.55"`, `"-0.55"`, "travel.perKm: -0.55 is out of range (allowed 0 to 10000)"},
+		"currency":         {`"XXX"`, `"€"`, "currency: € is not one of the choices (allowed three capital letters)"},
+		"a rate missing":   {`"shop": "42",`, ``, "rates.shop: is missing"},
+		"a negative rate":  {`"shop": "42"`, `"shop": "-42"`, "rates.shop: -42 is out of range (allowed 0 to 100000)"},
+		"a negative brad":  {`"brad": "0.02"`, `"brad": "-0.02"`, "goods.brad: -0.02 is out of range (allowed 0 to 10000)"},
+		"two currencies":   {`"currency": "XXX"`, `"currency": "EUR/USD"`, "currency: EUR/USD is not one of the choices (allowed three capital letters)"},
+		"a currency twice": {`"currency": "XXX"`, `"currency": "EUR", "currency": "USD"`, "currency: is given twice"},
+		"an amount in a currency of its own": {
+			`"shop": "42"`, `"shop": "42 USD"`,
+			"rates.shop: 42 USD is not an amount of money: write it like 42 or 0.55, without the currency (allowed 0 to 100000)",
+		},
+		"an amount with a sign": {
+			`"shop": "42"`, `"shop": "€42"`,
+			"rates.shop: €42 is not an amount of money: write it like 42 or 0.55, without the currency (allowed 0 to 100000)",
+		},
 		"wood twice": {`"wood": "spruce"`, `"wood": "pine"`, "woods[1].wood: pine is in the list twice"},
 		"stages":     {`"percent": 50`, `"percent": 45`, "stages: adds up to 95 % (allowed 100 %)"},
 		"floor":      {`"marginFloor": 10`, `"marginFloor": 20`, "policy.marginFloor: 20 % is out of range (allowed up to the margin, 18 %)"},
@@ -79,6 +93,40 @@ func TestBadBooks(t *testing.T) {
 			_, err := design.DecodeBook([]byte(file))
 			assert.EqualError(t, err, c.want)
 		})
+	}
+}
+
+// A book that was cut off says where it ends, wherever that is.
+func TestTruncatedBook(t *testing.T) {
+	file := placeholder(t)
+	lines := strings.Split(file, "\n")
+	for _, line := range []int{3, 20, len(lines) / 2, len(lines) - 4} {
+		last := lines[line-1]
+		cut := strings.Join(lines[:line-1], "\n") + "\n" + last[:len(last)/2+1]
+		_, err := design.DecodeBook([]byte(cut))
+		want := fmt.Sprintf("cannot be read as JSON: cut off at line %d, column %d", line, len(last)/2+2)
+		assert.EqualError(t, err, want)
+		assert.Equal(t, design.BookFormat, design.FormatOf([]byte(cut)), "it still says what it was")
+	}
+}
+
+func TestHoldsOn(t *testing.T) {
+	book := design.DefaultBook()
+	for _, day := range []string{"", "0001-01-01", "9999-12-31"} {
+		assert.NoError(t, design.HoldsOn(book, day), "a book without days holds on each")
+	}
+	book.ValidFrom, book.ValidUntil = "2026-02-01", "2026-06-30"
+	for day, want := range map[string]string{
+		"2026-01-31": "validFrom: does not hold yet, but from 2026-02-01 on (allowed not after 2026-01-31)",
+		"2026-02-01": "", "2026-06-30": "", "": "",
+		"2026-07-01": "validUntil: has run out: its last day was 2026-06-30 (allowed not before 2026-07-01)",
+	} {
+		err := design.HoldsOn(book, day)
+		if want == "" {
+			assert.NoError(t, err, day)
+			continue
+		}
+		assert.EqualError(t, err, want)
 	}
 }
 

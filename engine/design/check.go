@@ -104,7 +104,7 @@ func faultOf(f Field, v reflect.Value) Code {
 	case KindText:
 		return textFault(f, v.String())
 	case KindDate:
-		if !(f.Optional && v.String() == "") && !isDate(v.String()) {
+		if !(f.Optional && v.String() == "") && !IsDate(v.String()) {
 			return BadDate
 		}
 	case KindCode:
@@ -160,8 +160,8 @@ func textOf(v reflect.Value) string {
 	return v.String()
 }
 
-// isDate reports whether s is a day of the calendar, written 2026-03-31.
-func isDate(s string) bool {
+// IsDate reports whether s is a day of the calendar, written 2026-03-31.
+func IsDate(s string) bool {
 	if len(s) != len("2026-03-31") || s[4] != '-' || s[7] != '-' {
 		return false
 	}

@@ -6,36 +6,20 @@ import (
 	"encoding/base32"
 	"encoding/json"
 	"math/big"
-	"os"
-	"path/filepath"
 	"regexp"
 	"strings"
 	"testing"
 
 	"blockfield/engine/design"
+	"blockfield/engine/design/designtest"
 	"blockfield/engine/length"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
 
-// scenarioFiles are the design files of the repository.
-func scenarioFiles(t testing.TB) map[string][]byte {
-	t.Helper()
-	names, err := filepath.Glob("../../testdata/scenarios/*.json")
-	require.NoError(t, err)
-	require.Len(t, names, 18)
-	files := make(map[string][]byte)
-	for _, name := range names {
-		data, err := os.ReadFile(name)
-		require.NoError(t, err)
-		files[filepath.Base(name)] = data
-	}
-	return files
-}
-
 func TestFilesAreCanonical(t *testing.T) {
-	for name, data := range scenarioFiles(t) {
+	for name, data := range designtest.Files(t) {
 		doc, err := design.Decode(data)
 		require.NoError(t, err, name)
 		assert.Equal(t, string(data), string(design.Encode(doc)), name)
@@ -44,7 +28,7 @@ func TestFilesAreCanonical(t *testing.T) {
 
 // The standard library's encoder agrees on names, order, indentation and texts.
 func TestCanonicalFormAgainstLibrary(t *testing.T) {
-	for name, data := range scenarioFiles(t) {
+	for name, data := range designtest.Files(t) {
 		doc, err := design.Decode(data)
 		require.NoError(t, err, name)
 		var b bytes.Buffer
@@ -97,7 +81,7 @@ func TestCloneSharesNothing(t *testing.T) {
 func TestRevisionAgainstLibrary(t *testing.T) {
 	crockford := base32.NewEncoding("0123456789ABCDEFGHJKMNPQRSTVWXYZ").WithPadding(base32.NoPadding)
 	seen := map[string]string{}
-	for name, data := range scenarioFiles(t) {
+	for name, data := range designtest.Files(t) {
 		var file struct{ Design json.RawMessage }
 		require.NoError(t, json.Unmarshal(data, &file))
 		var plain bytes.Buffer

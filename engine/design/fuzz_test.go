@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"blockfield/engine/design"
+	"blockfield/engine/design/designtest"
 	"blockfield/engine/length"
 	"blockfield/engine/words"
 )
@@ -19,7 +20,7 @@ func concrete(pattern string) string {
 var pseudo = words.Reader{Language: words.Pseudo(), Units: length.Inch32}
 
 func FuzzDecode(f *testing.F) {
-	for _, data := range scenarioFiles(f) {
+	for _, data := range designtest.Files(f) {
 		f.Add(data)
 	}
 	f.Add(design.Encode(design.Default()))

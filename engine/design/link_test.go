@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"blockfield/engine/design"
+	"blockfield/engine/design/designtest"
 	"blockfield/engine/length"
 
 	"github.com/stretchr/testify/assert"
@@ -30,7 +31,7 @@ func packed(t testing.TB, plain []byte) string {
 }
 
 func TestLinkCarriesTheClientCopy(t *testing.T) {
-	for name, data := range scenarioFiles(t) {
+	for name, data := range designtest.Files(t) {
 		doc, err := design.Decode(data)
 		require.NoError(t, err)
 		link, err := design.EncodeLink(doc)

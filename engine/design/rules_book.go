@@ -51,6 +51,22 @@ func (c *checker) stages(stages []Stage, p *at) {
 	}
 }
 
+// HoldsOn reports, with an error of type Faults, that a book does not hold on a
+// day, "2026-03-31". Its first and its last day are days on which it holds. An
+// empty day is none, and holds every book.
+func HoldsOn(b Book, day string) error {
+	root := (*at)(nil)
+	c := finding{}
+	switch {
+	case day == "":
+	case b.ValidUntil != "" && day > b.ValidUntil:
+		c.add(root.field("validUntil"), Expired, b.ValidUntil, phrase("allowed/not-before", "day", day))
+	case day < b.ValidFrom:
+		c.add(root.field("validFrom"), NotYet, b.ValidFrom, phrase("allowed/not-after", "day", day))
+	}
+	return asError(c.all())
+}
+
 func percent(v float64) words.Phrase { return words.Plain(words.Quantity{Value: v, Unit: "%"}) }
 
 // unique reports entries of a list that have the key of an earlier one.

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"blockfield/engine/design"
+	"blockfield/engine/design/designtest"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -15,7 +16,7 @@ import (
 // s3 1000/40.2 = 24.9 and 700/40.2 = 17.4; s4 1200/40.25 = 29.8 and 600/40.25 =
 // 14.9; s6 1000/45.3 = 22.1 both ways.
 func TestScenarioGrids(t *testing.T) {
-	files := scenarioFiles(t)
+	files := designtest.Files(t)
 	for name, want := range map[string][3]int{
 		"s1": {26, 18, 1}, "s2": {30, 23, 3}, "s3": {25, 17, 2}, "s4": {30, 15, 3},
 		"s5": {34, 20, 1}, "s6": {22, 22, 2}, "s7": {20, 59, 5}, "s8": {14, 14, 1},
@@ -44,7 +45,7 @@ func TestDefaultGrid(t *testing.T) {
 
 // A second state is the same job after the change that its note names.
 func TestSecondStates(t *testing.T) {
-	files := scenarioFiles(t)
+	files := designtest.Files(t)
 	for name, changed := range map[string][]string{
 		"s1": {
 			"walls[0].listenerDistance", "walls[0].fixing.ratedShear", "walls[0].fixing.ratedPull",
@@ -81,7 +82,7 @@ func TestSecondStates(t *testing.T) {
 }
 
 func TestScenariosAssumeNothing(t *testing.T) {
-	for name, data := range scenarioFiles(t) {
+	for name, data := range designtest.Files(t) {
 		doc, err := design.Decode(data)
 		require.NoError(t, err)
 		if name[0] == 's' {

@@ -29,6 +29,11 @@ func BookSchema() []byte {
 	return schema(bookTree(), "Blockfield price book", "What a workshop pays and asks.")
 }
 
+// SellingSchema returns the JSON Schema of selling books.
+func SellingSchema() []byte {
+	return schema(sellingTree(), "Blockfield selling book", "What a public page quotes a range by: rounded prices and no rates.")
+}
+
 func schema(n *node, title, doc string) []byte {
 	w := schemaWriter{writer: writer{pretty: true}}
 	w.open('{')

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"blockfield/engine/design"
+	"blockfield/engine/design/designtest"
 
 	"github.com/santhosh-tekuri/jsonschema/v6"
 	"github.com/stretchr/testify/assert"
@@ -36,7 +37,7 @@ func validate(t *testing.T, s *jsonschema.Schema, file []byte) error {
 
 func TestSchemaTakesOurFiles(t *testing.T) {
 	s := compiled(t, design.Schema())
-	files := scenarioFiles(t)
+	files := designtest.Files(t)
 	full := design.Default()
 	full.Looks = []design.Look{{Name: "kept", Design: full.Design}}
 	full.Offer = &design.Offer{Revision: "ZZZZZZ", BookCode: "000000", Currency: "XXX", ValidUntil: "2028-02-29"}
@@ -106,4 +107,20 @@ func TestBookSchema(t *testing.T) {
 	}
 	assert.Error(t, validate(t, s, []byte(strings.Replace(string(data), `"42"`, `42`, 1))))
 	assert.Error(t, validate(t, s, []byte(strings.Replace(string(data), `"42"`, `"4,2"`, 1))))
+}
+
+func TestSellingSchema(t *testing.T) {
+	s := compiled(t, design.SellingSchema())
+	data := design.EncodeSelling(design.SellingBook{Format: design.SellingFormat, Version: 1, Currency: "EUR", Job: design.Units(600), Below: 10, Above: 20})
+	require.NoError(t, validate(t, s, data))
+	for _, change := range [][2]string{
+		{`"currency": "EUR"`, `"currency": "EU"`}, {`  "job": "600",` + "\n", ""}, {`"job": "600"`, `"job": 600`},
+		{`"below": 10`, `"below": 91`}, {`"job": "600"`, `"job": "600", "rates": {}`},
+	} {
+		broken := strings.Replace(string(data), change[0], change[1], 1)
+		require.NotEqual(t, string(data), broken)
+		assert.Error(t, validate(t, s, []byte(broken)), "%s", change[1])
+		_, err := design.DecodeSelling([]byte(broken))
+		assert.Error(t, err, "%s", change[1])
+	}
 }

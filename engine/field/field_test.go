@@ -58,25 +58,62 @@ func TestLayEqualsTheReferenceModel(t *testing.T) {
 	}
 }
 
-// With as many levels as values the levels are the sequence itself. Residues
-// of 7: Acoustics Today, Summer 2006, p. 23. Residues of 13: OEIS A070436.
+// The sequence is n² modulo the order. A value v of the order N is level
+// floor(v·K/N) of K heights; over all K that can be laid that tells the values
+// apart.
 func TestQuadraticResidueSequences(t *testing.T) {
-	for order, want := range map[int]string{7: "0142241"} {
-		p := design.Pattern{Kind: design.QuadraticResidueStripes, Order: order}
-		assert.Equal(t, want, lines(lay(t, p, order, 1, order))[0])
-	}
-	want := []int{0, 1, 4, 9, 3, 12, 10, 10, 12, 3, 9, 4, 1} // at 10 levels: v·10/13
-	g := lay(t, design.Pattern{Kind: design.QuadraticResidueStripes, Order: 13}, 13, 1, 10)
-	for j, v := range want {
-		assert.Equal(t, uint8(v*10/13), g.At(0, j), "place %d", j)
+	for _, c := range []struct {
+		order  int
+		source string
+		want   []int
+	}{
+		{7, "Acoustics Today, Summer 2006, p. 23", []int{0, 1, 4, 2, 2, 4, 1}},
+		{11, "by hand from the definition", []int{0, 1, 4, 9, 5, 3, 3, 5, 9, 4, 1}},
+		{13, "OEIS A070436", []int{0, 1, 4, 9, 3, 12, 10, 10, 12, 3, 9, 4, 1}},
+		{17, "a newsgroup post of 1986 that quotes Science News on M. R. Schroeder",
+			[]int{0, 1, 4, 9, 16, 8, 2, 15, 13, 13, 15, 2, 8, 16, 9, 4, 1}},
+	} {
+		p := design.Pattern{Kind: design.QuadraticResidueStripes, Order: c.order}
+		for k := 2; k <= mostLevels; k++ {
+			g := lay(t, p, c.order, 1, k)
+			for j, v := range c.want {
+				assert.Equal(t, uint8(v*k/c.order), g.At(0, j), "order %d, %d heights, place %d: %s", c.order, k, j, c.source)
+			}
+		}
 	}
 }
 
-// Folding of the primitive roots of 7 into 2 × 3: [1 4 2] [6 3 5], by the
-// definition in M. R. Schroeder's papers. Six levels show v − 1.
+// mostLevels is how many heights a field can have.
+const mostLevels = 10
+
+// Powers of the smallest primitive root, folded to two dimensions: element n
+// goes to row n mod rows and column n mod columns (M. R. Schroeder, AMS
+// Proceedings of Symposia in Applied Mathematics 46, p. 10). The arrays are
+// worked by hand from that rule. A value v of the order N is level
+// floor((v − 1)·K/(N − 1)) of K heights.
 func TestPrimitiveRootFolding(t *testing.T) {
-	p := design.Pattern{Kind: design.PrimitiveRoot, Order: 7, FoldRows: 2, FoldColumns: 3}
-	assert.Equal(t, []string{"031", "524"}, lines(lay(t, p, 3, 2, 6)))
+	for _, c := range []struct {
+		order int
+		want  [][]int
+	}{
+		{7, [][]int{{1, 4, 2}, {6, 3, 5}}},
+		{13, [][]int{{1, 5, 12, 8}, {3, 2, 10, 11}, {9, 6, 4, 7}}},
+		{31, [][]int{
+			{1, 6, 5, 30, 25, 26}, {16, 3, 18, 15, 28, 13}, {8, 17, 9, 23, 14, 22}, {4, 24, 20, 27, 7, 11},
+			{2, 12, 10, 29, 19, 21},
+		}},
+	} {
+		rows, columns := len(c.want), len(c.want[0])
+		p := design.Pattern{Kind: design.PrimitiveRoot, Order: c.order, FoldRows: rows, FoldColumns: columns}
+		for k := 2; k <= mostLevels; k++ {
+			g := lay(t, p, columns, rows, k)
+			for i, row := range c.want {
+				for j, v := range row {
+					assert.Equal(t, uint8((v-1)*k/(c.order-1)), g.At(i, j), "order %d, %d heights, row %d, column %d", c.order, k, i, j)
+				}
+			}
+		}
+	}
 }
 
 // Smallest primitive roots of the primes below 100: OEIS A001918, which cites

@@ -4,16 +4,15 @@ import (
 	"bytes"
 	"encoding/json"
 	"fmt"
-	"io/fs"
 	"strings"
 	"testing"
 
 	"blockfield/engine"
 	"blockfield/engine/design"
+	"blockfield/engine/design/designtest"
 	"blockfield/engine/length"
 	"blockfield/engine/page"
 	"blockfield/engine/words"
-	"blockfield/testdata"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -76,13 +75,7 @@ func everyPage(t *testing.T, doc design.Document, book design.Book, lang words.L
 
 func scenarios(t testing.TB) map[string]design.Document {
 	all := map[string]design.Document{"default": design.Default()}
-	names, err := fs.Glob(testdata.Designs(), "*.json")
-	require.NoError(t, err)
-	for _, name := range names {
-		text, err := fs.ReadFile(testdata.Designs(), name)
-		require.NoError(t, err)
-		doc, err := design.Decode(text)
-		require.NoError(t, err, name)
+	for name, doc := range designtest.Documents(t) {
 		all[name] = doc
 	}
 	return all

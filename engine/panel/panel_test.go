@@ -1,25 +1,16 @@
 package panel_test
 
 import (
-	"os"
 	"testing"
 
 	"blockfield/engine/design"
+	"blockfield/engine/design/designtest"
 	"blockfield/engine/length"
 	"blockfield/engine/panel"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
-
-func scenario(t testing.TB, name string) design.Design {
-	t.Helper()
-	data, err := os.ReadFile("../../testdata/scenarios/" + name + ".json")
-	require.NoError(t, err)
-	doc, err := design.Decode(data)
-	require.NoError(t, err)
-	return doc.Design
-}
 
 func build(t testing.TB, g design.Group) panel.Group {
 	t.Helper()
@@ -58,7 +49,7 @@ func TestReferenceJobs(t *testing.T) {
 		"p2": {41, 30, 1530.2, 1132.0, 114, 119, 5.24, []int{310, 310, 308, 302}, 53.1, 13.2, 9.0, 1.4, 1.59, 1.2, 53.9},
 	} {
 		t.Run(name, func(t *testing.T) {
-			got := build(t, scenario(t, name).Walls[0].Groups[0])
+			got := build(t, designtest.Job(t, name).Walls[0].Groups[0])
 			p := got.Panels[0]
 			assert.Equal(t, []int{want.columns, want.rows}, []int{got.Columns, got.Rows})
 			assert.InDelta(t, want.width, got.OuterWidth.Millimetres(), 0.051)
@@ -168,7 +159,7 @@ func TestPlacesOfSeveralPanels(t *testing.T) {
 
 func codes(t *testing.T, name string) map[string]bool {
 	t.Helper()
-	g := scenario(t, name).Walls[0].Groups[0]
+	g := designtest.Job(t, name).Walls[0].Groups[0]
 	out := map[string]bool{}
 	for _, w := range build(t, g).WatchOuts(g, "walls[0].groups[0]") {
 		out[w.Code] = true

@@ -333,3 +333,16 @@ func TestAPanelStaysInTheMiddle(t *testing.T) {
 		})
 	}
 }
+
+// The same size in another notation is no other design, and nothing to undo.
+func TestAnotherNotationIsNoStep(t *testing.T) {
+	s := fresh()
+	metres := set(t, s, group+".width", "0.9 m")
+	require.True(t, metres.CanUndo)
+	mm := set(t, s, group+".width", "900 mm")
+	assert.Equal(t, metres.Revision, mm.Revision)
+	assert.Contains(t, mm.Text, `"width": "900 mm"`, "what was typed is kept")
+	undone := ask(t, s, session.Request{Op: "undo"})
+	assert.False(t, undone.CanUndo, "one edit, one step")
+	assert.Equal(t, fresh().Plan().Revision, undone.Revision)
+}

@@ -152,7 +152,7 @@ func englishLimits() map[string]string {
 		"allowed/sorted":       "each once, in alphabetical order",
 		"allowed/not-before":   "not before {day}",
 		"allowed/margin":       "up to the margin, {high}",
-		"allowed/today":        "{day} within its days",
+		"allowed/not-after":    "not after {day}",
 
 		"zero-means/tables":   "as in the tables",
 		"zero-means/no-studs": "no studs",

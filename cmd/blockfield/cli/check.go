@@ -7,11 +7,14 @@ import (
 	"fmt"
 
 	"blockfield/engine/design"
+	"blockfield/engine/words"
 )
 
 // checkFiles reads every file and says what each is, or what is wrong with it.
 func checkFiles(_ context.Context, args []string, s Streams) (int, error) {
-	names, err := parse(flag.NewFlagSet("check", flag.ContinueOnError), args)
+	flags := flag.NewFlagSet("check", flag.ContinueOnError)
+	today := dayFlag(flags)
+	names, err := parse(flags, args)
 	if err != nil {
 		return badInput, err
 	}
@@ -20,25 +23,55 @@ func checkFiles(_ context.Context, args []string, s Streams) (int, error) {
 	}
 	var faults []error
 	for _, name := range names {
-		verdict, err := checkFile(name, s)
+		verdict, err := checkFile(name, string(*today), s)
 		if err != nil {
 			faults = append(faults, err)
 			continue
 		}
-		fmt.Fprintf(s.Out, "%s: %s\n", name, verdict)
+		fmt.Fprintf(s.Out, "%s: %s\n", words.Printable(name), verdict)
 	}
 	return done, errors.Join(faults...)
 }
 
-func checkFile(name string, s Streams) (string, error) {
+// checkFile tells the kinds of files apart by what they say of themselves. A
+// price book is also held against a day, if one is given.
+func checkFile(name, today string, s Streams) (string, error) {
 	body, err := readInput(name, s)
 	if err != nil {
 		return "", err
 	}
-	if isBook(body) {
+	switch design.FormatOf(body) {
+	case design.BookFormat:
 		book, err := design.DecodeBook(body)
+		if err == nil {
+			err = design.HoldsOn(book, today)
+		}
 		return "good price book, code " + book.Code(), located(name, err)
+	case design.SellingFormat:
+		_, err := design.DecodeSelling(body)
+		return "good selling book", located(name, err)
+	default:
+		doc, err := design.Decode(body)
+		return "good design file, revision " + doc.Design.Revision(), located(name, err)
 	}
-	doc, err := design.Decode(body)
-	return "good design file, revision " + doc.Design.Revision(), located(name, err)
+}
+
+// day is a flag that takes a day of the calendar; empty: not given.
+type day string
+
+func dayFlag(flags *flag.FlagSet) *day {
+	var d day
+	flags.Var(&d, "today", "")
+	return &d
+}
+
+func (d *day) String() string { return string(*d) }
+
+// Set reads the day as files write it.
+func (d *day) Set(text string) error {
+	if !design.IsDate(text) {
+		return errors.New("not a day (allowed such as 2026-03-31)")
+	}
+	*d = day(text)
+	return nil
 }

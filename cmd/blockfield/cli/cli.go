@@ -43,9 +43,9 @@ func commands() []command {
 	return []command{
 		{"serve", "[-addr 127.0.0.1:8080]", "serve the page, with strict headers", serve},
 		{"build", "-o DIR [-brotli 9]", "write the page as static files", build},
-		{"report", "DESIGN [-prices BOOK] [-gate GATE]", "print everything that is known of a design, as JSON", report},
+		{"report", "DESIGN [-prices BOOK] [-gate GATE] [-today DATE]", "print everything that is known of a design, as JSON", report},
 		{"picture", "DESIGN -o FILE.png [-size 1600x1200] [-lamp AZ,EL] [-camera YAW,PITCH,ZOOM]", "draw a design", picture},
-		{"check", "FILE…", "check design files and price books", checkFiles},
+		{"check", "[-today DATE] FILE…", "check design files, price books and selling books", checkFiles},
 	}
 }
 
@@ -94,7 +94,8 @@ func usage(w io.Writer) {
 		fmt.Fprintf(w, "  blockfield %s %s\n        %s\n", c.name, c.usage, c.what)
 	}
 	fmt.Fprint(w, "\n\"-\" is standard input or output. Exit codes: 0 done, 1 done but a Stop stands at the\n"+
-		"gate that was asked for, 2 bad use or bad input.\n")
+		"gate that was asked for or at one before it, 2 bad use or bad input. The gates, in the\n"+
+		"order of the job: "+strings.Join(gates(), ", ")+".\n")
 }
 
 func names() string {

@@ -73,6 +73,8 @@ func TestCheckSaysWhatIsWrong(t *testing.T) {
 		{"unknown field", `{"format":"blockfield design","version":1,"design":{"colour":"red"}}`, `design.colour: is not a field of the document`},
 		{"out of range", `{"format":"blockfield design","version":1,"design":{"room":{"length":"1 mm"}}}`, `design.room.length: `},
 		{"bad book", `{"format":"blockfield price book","version":1,"curency":"EUR"}`, `curency: is not a field of the document`},
+		{"bad selling book", `{"format":"blockfield selling book","version":1,"rates":{}}`, `rates: is not a field of the document`},
+		{"escapes", "{\"format\":\"blockfield design\",\"version\":1,\"design\":{\"\\u001b]0;x\\u0007\\u202e\":1}}", `design.\x1b]0;x\a\u202e: is not a field of the document`},
 	}
 	for _, c := range cases {
 		got := run(t, c.file, "check", "-")
@@ -83,6 +85,8 @@ func TestCheckSaysWhatIsWrong(t *testing.T) {
 			assert.True(t, strings.HasPrefix(line, "standard input: "), "%s: %s", c.name, line)
 		}
 	}
+	named := run(t, "", "check", "no\u202esuch\x1bfile")
+	assert.Equal(t, "no\\u202esuch\\x1bfile: no such file or directory\n", named.err)
 	both := run(t, "", "check", jobs+"s1.json", "no-such-file", jobs+"s2.json")
 	assert.Equal(t, 2, both.code)
 	assert.Equal(t, "no-such-file: no such file or directory\n", both.err)
@@ -139,9 +143,59 @@ func TestPictureRefuses(t *testing.T) {
 
 func TestServeSaysWhatIsWrong(t *testing.T) {
 	t.Parallel()
-	got := run(t, "", "serve", "-addr", "nowhere:-1")
-	assert.Equal(t, 2, got.code)
-	assert.Contains(t, got.err, "-addr: ")
+	for addr, want := range map[string]string{
+		"nowhere:-1": "-addr: ",
+		"":           `-addr: "" names no host (allowed HOST:PORT`,
+		":8080":      `-addr: ":8080" names no host`,
+	} {
+		got := run(t, "", "serve", "-addr", addr)
+		assert.Equal(t, 2, got.code, addr)
+		assert.Contains(t, got.err, want, addr)
+	}
+}
+
+// A price book holds from its first day to its last one; a day on which it does
+// not hold is one to say, with the day.
+func TestCheckHoldsABookAgainstADay(t *testing.T) {
+	t.Parallel()
+	book := design.DefaultBook()
+	book.ValidFrom, book.ValidUntil = "2026-02-01", "2026-06-30"
+	file := string(design.EncodeBook(book))
+	for day, want := range map[string]string{
+		"2026-01-31": "standard input: validFrom: does not hold yet, but from 2026-02-01 on (allowed not after 2026-01-31)\n",
+		"2026-02-01": "", "2026-06-30": "",
+		"2026-07-01": "standard input: validUntil: has run out: its last day was 2026-06-30 (allowed not before 2026-07-01)\n",
+	} {
+		got := run(t, file, "check", "-today", day, "-")
+		assert.Equal(t, want, got.err, day)
+		assert.Equal(t, want != "", got.code == 2, day)
+	}
+	assert.Equal(t, 0, run(t, file, "check", "-").code, "without a day nothing is said of days")
+	bad := run(t, file, "check", "-today", "1.7.2026", "-")
+	assert.Equal(t, 2, bad.code)
+	assert.Contains(t, bad.err, "not a day (allowed such as 2026-03-31)")
+
+	lapsed := filepath.Join(t.TempDir(), "lapsed.json")
+	require.NoError(t, os.WriteFile(lapsed, []byte(file), 0o644))
+	told := run(t, "", "report", jobs+"s1.json", "-prices", lapsed, "-today", "2026-07-01")
+	assert.Equal(t, 0, told.code, told.err)
+	assert.Contains(t, told.out, "held until 2026-06-30")
+	assert.NotContains(t, run(t, "", "report", jobs+"s1.json", "-prices", lapsed).out, "held until")
+}
+
+// A byte-order mark before a file is no part of it, in the command as on the
+// page.
+func TestByteOrderMark(t *testing.T) {
+	t.Parallel()
+	for _, name := range []string{jobs + "s1.json", "../../../testdata/books/placeholder.json"} {
+		file, err := os.ReadFile(name)
+		require.NoError(t, err)
+		plain, marked := run(t, string(file), "check", "-"), run(t, "\uFEFF"+string(file), "check", "-")
+		assert.Equal(t, plain, marked)
+		assert.Equal(t, 0, marked.code, marked.err)
+	}
+	selling := design.EncodeSelling(design.SellingBook{Format: design.SellingFormat, Version: 1, Currency: "EUR"})
+	assert.Equal(t, "-: good selling book\n", run(t, "\uFEFF"+string(selling), "check", "-").out)
 }
 
 // What the report of a job says is checked in the engine; here it is enough
@@ -197,12 +251,23 @@ func TestReportRefusesUnknownGates(t *testing.T) {
 }
 
 // The panel of the sixth job is too heavy for the hands that lift it, which
-// stops its offer and no later gate; the report is printed all the same.
+// stops its offer, and so every gate that comes after it; the report is printed
+// all the same. Once somebody answers for the lift it may be offered.
 func TestReportEndsWithOneAtAShutGate(t *testing.T) {
 	t.Parallel()
 	plain := run(t, "", "report", jobs+"s6.json")
 	require.Equal(t, 0, plain.code, plain.err)
 	assert.Contains(t, plain.out, `"level": "stop"`)
 	assert.Equal(t, result{1, plain.out, ""}, run(t, "", "report", jobs+"s6.json", "-gate", "offer"))
-	assert.Equal(t, result{0, plain.out, ""}, run(t, "", "report", jobs+"s6.json", "-gate", "glue"))
+	assert.Equal(t, result{1, plain.out, ""}, run(t, "", "report", jobs+"s6.json", "-gate", "hang"))
+
+	file, err := os.ReadFile(jobs + "s6.json")
+	require.NoError(t, err)
+	named := strings.Replace(string(file), `"method": "hands",
+        "lead": ""`, `"method": "hoist",
+        "lead": "The rigger"`, 1)
+	require.NotEqual(t, string(file), named)
+	open := run(t, named, "report", "-", "-gate", "offer")
+	assert.Equal(t, 0, open.code, open.err)
+	assert.Contains(t, open.out, "The rigger leads the lift")
 }

@@ -1,13 +1,13 @@
 package cli
 
 import (
-	"encoding/json"
 	"errors"
 	"fmt"
 	"io"
 	"os"
 
 	"blockfield/engine/design"
+	"blockfield/engine/words"
 )
 
 // maxInput is more than any file of ours may have, so that the reader of the
@@ -28,12 +28,12 @@ func readInput(name string, s Streams) ([]byte, error) {
 	}
 	f, err := os.Open(name)
 	if err != nil {
-		return nil, fmt.Errorf("%s: %w", name, cause(err))
+		return nil, fmt.Errorf("%s: %w", words.Printable(name), cause(err))
 	}
 	defer f.Close()
 	body, err := io.ReadAll(io.LimitReader(f, maxInput))
 	if err != nil {
-		return nil, fmt.Errorf("%s: %w", name, cause(err))
+		return nil, fmt.Errorf("%s: %w", words.Printable(name), cause(err))
 	}
 	return body, nil
 }
@@ -45,7 +45,7 @@ func writeOutput(name string, body []byte, s Streams) error {
 		return err
 	}
 	if err := os.WriteFile(name, body, 0o644); err != nil {
-		return fmt.Errorf("%s: %w", name, cause(err))
+		return fmt.Errorf("%s: %w", words.Printable(name), cause(err))
 	}
 	return nil
 }
@@ -80,19 +80,12 @@ func readBook(name string, s Streams) (design.Book, error) {
 	return book, located(name, err)
 }
 
-// isBook reports whether a file says of itself that it is a price book.
-func isBook(body []byte) bool {
-	var head struct {
-		Format string `json:"format"`
-	}
-	return json.Unmarshal(body, &head) == nil && head.Format == design.BookFormat
-}
-
 // located puts the name of the file before each fault.
 func located(name string, err error) error {
 	if name == streamName {
 		name = "standard input"
 	}
+	name = words.Printable(name)
 	faults, ok := errors.AsType[design.Faults](err)
 	if !ok {
 		if err != nil {

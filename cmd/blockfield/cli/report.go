@@ -16,10 +16,11 @@ import (
 
 // gates are the points of the job that a Stop can keep shut.
 func gates() []string {
-	return []string{
-		string(check.Offer), string(check.Share), string(check.Buy),
-		string(check.Cut), string(check.Glue), string(check.Hang),
+	var all []string
+	for _, g := range check.Gates() {
+		all = append(all, string(g))
 	}
+	return all
 }
 
 // report prints everything that is known of a design.
@@ -27,6 +28,7 @@ func report(_ context.Context, args []string, s Streams) (int, error) {
 	flags := flag.NewFlagSet("report", flag.ContinueOnError)
 	prices := flags.String("prices", "", "")
 	gate := flags.String("gate", "", "")
+	today := dayFlag(flags)
 	names, err := parse(flags, args)
 	if err != nil {
 		return badInput, err
@@ -49,21 +51,15 @@ func report(_ context.Context, args []string, s Streams) (int, error) {
 	if err != nil {
 		return badInput, fmt.Errorf("%s: %w", names[0], err)
 	}
+	plan = plan.On(string(*today), doc, book)
 	reader := words.Reader{Language: words.English(), Units: doc.View.Units}
 	if err := writeJSON(s, plan.Report(reader)); err != nil {
 		return badInput, err
 	}
-	if shut(plan.WatchOuts, check.Gate(*gate)) {
+	if len(plan.ShutAt(check.Gate(*gate))) > 0 {
 		return stopped, nil
 	}
 	return done, nil
-}
-
-// shut reports whether a Stop stands at the gate that was asked for.
-func shut(all []check.WatchOut, gate check.Gate) bool {
-	return gate != check.NoGate && slices.ContainsFunc(all, func(w check.WatchOut) bool {
-		return w.Level == check.Stop && w.Gate == gate
-	})
 }
 
 func writeJSON(s Streams, v any) error {

@@ -31,6 +31,9 @@ func serve(ctx context.Context, args []string, s Streams) (int, error) {
 	if len(rest) > 0 {
 		return badInput, errUsage
 	}
+	if host, _, err := net.SplitHostPort(*addr); err == nil && host == "" || *addr == "" {
+		return badInput, fmt.Errorf("-addr: %q names no host (allowed HOST:PORT, such as 127.0.0.1:8080; 0.0.0.0:8080 for every network)", *addr)
+	}
 	listener, err := (&net.ListenConfig{}).Listen(ctx, "tcp", *addr)
 	if err != nil {
 		return badInput, fmt.Errorf("-addr: %w", err)

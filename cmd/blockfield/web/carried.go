@@ -44,8 +44,9 @@ func Carried(modules fs.FS) (Ingredients, error) {
 		Modules: modules,
 		Designs: testdata.Designs(),
 		Schemas: map[string][]byte{
-			"design.schema.json": design.Schema(),
-			"book.schema.json":   design.BookSchema(),
+			"design.schema.json":  design.Schema(),
+			"book.schema.json":    design.BookSchema(),
+			"selling.schema.json": design.SellingSchema(),
 		},
 		Poster:   drawPoster(picture),
 		Examples: examples,
