@@ -1,0 +1,148 @@
+package sound
+
+import "math"
+
+// gridLanes is how many levels one pass over a grid sums at a time: each takes
+// four sums.
+const gridLanes = 2
+
+// gridSum is the transform of a grid of cells: for each level l
+//
+//	F_l(α, β) = Σ_mn [level(m, n) = l]·exp(j·(α·x_m + β·y_n)).
+//
+// The four cells that mirror each other at the two middles are folded into the
+// sums that go with cos·cos, sin·cos, cos·sin and sin·sin, so that one pass over
+// a quarter of the cells yields F at (α, β) and at (α, −β); the conjugates are F
+// at the opposite directions. As in lineSum, the last level is what the others
+// leave of the grid without blocks.
+type gridSum struct {
+	columns, rows int
+	levels        int
+	blocks        [][]float64 // for each gridLanes levels, row after row from the middle: 4 numbers a level and place
+	cos, sin      []float64   // of the columns
+}
+
+func newGridSum(s Surface) *gridSum {
+	g := &gridSum{columns: s.Columns, rows: s.Rows, levels: len(s.HeightsM)}
+	half := (s.Columns + 1) / 2
+	g.cos, g.sin = make([]float64, half), make([]float64, half)
+	for first := 0; first < g.levels-1; first += gridLanes {
+		g.blocks = append(g.blocks, g.fold(s, first))
+	}
+	return g
+}
+
+// fold folds the levels from first on.
+func (g *gridSum) fold(s Surface, first int) []float64 {
+	half := (g.columns + 1) / 2
+	block := make([]float64, (g.rows+1)/2*half*4*gridLanes)
+	for i := range g.rows {
+		y, up := mirrored(g.rows-1-i, g.rows) // y grows upwards, rows grow downwards
+		for j := range g.columns {
+			l := int(s.Levels[i*g.columns+j]) - first
+			if l < 0 || l >= gridLanes || l+first == g.levels-1 {
+				continue
+			}
+			x, right := mirrored(j, g.columns)
+			at := block[((y*half+x)*gridLanes+l)*4:]
+			at[0]++
+			at[1] += right
+			at[2] += up
+			at[3] += right * up
+		}
+	}
+	return block
+}
+
+// mirrored returns how far a place is from the middle of n, in places, and on
+// which side: +1, −1, or 0 for the middle itself.
+func mirrored(place, n int) (distance int, side float64) {
+	upper, lower := place-n/2, (n-1)/2-place
+	switch {
+	case upper == lower:
+		return 0, 0
+	case upper >= 0:
+		return upper, 1
+	default:
+		return lower, -1
+	}
+}
+
+// at writes the transforms of every level for the phases α and β from cell to
+// cell, and those for α and −β.
+func (g *gridSum) at(alpha, beta float64, up, down []complex128) {
+	across := series(alpha, g.columns, g.cos, g.sin)
+	sin, cos := math.Sincos(beta / 2)
+	step := turner{cos: cos*cos - sin*sin, sin: 2 * sin * cos}
+	first := turner{cos: cos, sin: sin}
+	if g.rows%2 == 1 {
+		first = turner{cos: 1}
+	}
+	all := complex(across*dirichlet(g.rows, first, step), 0)
+	lastUp, lastDown := all, all
+	for b, block := range g.blocks {
+		sums := g.sum(block, first, step)
+		for i := range min(gridLanes, g.levels-1-b*gridLanes) {
+			l, s := b*gridLanes+i, sums[4*i:4*i+4]
+			up[l], down[l] = complex(s[0]-s[3], s[1]+s[2]), complex(s[0]+s[3], s[1]-s[2])
+			lastUp -= up[l]
+			lastDown -= down[l]
+		}
+	}
+	up[g.levels-1], down[g.levels-1] = lastUp, lastDown
+}
+
+// series fills the cosines and sines of the places of a line, from the middle
+// outwards, and returns Σ exp(j·α·x_m).
+func series(alpha float64, n int, cosines, sines []float64) float64 {
+	sin, cos := math.Sincos(alpha / 2)
+	stepCos, stepSin := cos*cos-sin*sin, 2*sin*cos
+	c, d := cos, sin
+	if n%2 == 1 {
+		c, d = 1, 0
+	}
+	var sum float64
+	for m := range cosines {
+		cosines[m], sines[m] = c, d
+		sum += 2 * c
+		c, d = c*stepCos-d*stepSin, d*stepCos+c*stepSin
+	}
+	if n%2 == 1 {
+		sum--
+	}
+	return sum
+}
+
+// sum runs over the quarter of the cells for gridLanes levels and returns, for
+// each, the sums with cos·cos, sin·cos, cos·sin and sin·sin.
+func (g *gridSum) sum(block []float64, at, step turner) (out [4 * gridLanes]float64) {
+	const width = 4 * gridLanes
+	cosines, sines := g.cos, g.sin
+	cy, sy := at.cos, at.sin
+	for len(block) >= width*len(cosines) {
+		row := block[:width*len(cosines)]
+		block = block[len(row):]
+		var a0, b0, c0, d0, a1, b1, c1, d1 float64
+		for m, c := range cosines {
+			s, f := sines[m], row[width*m:width*m+width:width*m+width]
+			a0 += f[0] * c
+			b0 += f[1] * s
+			c0 += f[2] * c
+			d0 += f[3] * s
+			a1 += f[4] * c
+			b1 += f[5] * s
+			c1 += f[6] * c
+			d1 += f[7] * s
+		}
+		out[0] += cy * a0
+		out[1] += cy * b0
+		out[2] += sy * c0
+		out[3] += sy * d0
+		out[4] += cy * a1
+		out[5] += cy * b1
+		out[6] += sy * c1
+		out[7] += sy * d1
+		cy, sy = cy*step.cos-sy*step.sin, sy*step.cos+cy*step.sin
+	}
+	return out
+}
