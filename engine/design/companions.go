@@ -1,8 +1,11 @@
 package design
 
 import (
+	"reflect"
 	"strconv"
 	"strings"
+
+	"blockfield/engine/length"
 )
 
 // accompany changes what has to go along with an edit at a path, so that one
@@ -21,8 +24,14 @@ import (
 //     added.
 //   - A new wished size or another block gives up a fixed number of columns or
 //     rows, which would keep the size as it was.
+//   - A thing on the ceiling that becomes one on the wall gets the height of a
+//     new one, down from where it was.
 //   - Another wood of the blocks has another density: the weighed one is dropped.
 func accompany(before, after *Design, full string) {
+	if list, _, ok := strings.Cut(full, "].kind"); ok && strings.Contains(list, ".obstacles[") {
+		settleObstacle(after, list+"]")
+		return
+	}
 	g := groupAt(after, full)
 	if g == nil {
 		return
@@ -54,6 +63,21 @@ func accompany(before, after *Design, full string) {
 	if field != "pattern.drawn" {
 		g.settleDrawing()
 	}
+}
+
+// settleObstacle gives the thing at a full path a height where it must have one.
+func settleObstacle(d *Design, full string) {
+	tree, _ := designTree().child("design")
+	p, ok := find(tree, reflect.ValueOf(d).Elem(), shortPath(full))
+	if !ok {
+		return
+	}
+	o := p.value.Addr().Interface().(*Obstacle)
+	if !o.Height.IsZero() || onCeiling(o.Kind) {
+		return
+	}
+	o.Height = newEntry("design.walls[].obstacles").(Obstacle).Height
+	o.Y = length.Max(length.MM(0), o.Y.Sub(o.Height))
 }
 
 // groupAt returns the group that a full path leads into, or nil.

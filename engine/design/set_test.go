@@ -274,6 +274,20 @@ func TestCompanions(t *testing.T) {
 		assert.Equal(t, "AABA", set(t, d, group+"panelsWide", "4").Design.Walls[0].Groups[0].Order)
 		assert.Equal(t, "AA", set(t, d, group+"panelsWide", "2").Design.Walls[0].Groups[0].Order)
 	})
+	t.Run("a thing that comes down from the ceiling gets a height", func(t *testing.T) {
+		d, _, err := design.Add(doc, "walls[0].obstacles")
+		require.NoError(t, err)
+		const at = "walls[0].obstacles[0]."
+		_, err = design.Set(d, at+"height", "0", length.Metric)
+		assert.EqualError(t, err, "design."+at+"height: 0 mm is out of range (allowed from 1 mm)")
+		d = set(t, set(t, set(t, d, at+"kind", "detector"), at+"height", "0"), at+"y", "2500")
+		assert.Equal(t, "0 mm", d.Design.Walls[0].Obstacles[0].Height.String())
+		d = set(t, d, at+"kind", "sprinkler")
+		assert.Equal(t, "2500 mm", d.Design.Walls[0].Obstacles[0].Y.String(), "it hangs there as well")
+		d = set(t, d, at+"kind", "beam")
+		assert.Equal(t, "100 mm", d.Design.Walls[0].Obstacles[0].Height.String())
+		assert.Equal(t, "2400 mm", d.Design.Walls[0].Obstacles[0].Y.String())
+	})
 	t.Run("another wood drops the weighed density", func(t *testing.T) {
 		d := set(t, doc, group+"density", "480")
 		assert.InDelta(t, 480, set(t, d, group+"wood", "poplar").Design.Walls[0].Groups[0].Density, 0)

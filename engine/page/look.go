@@ -141,7 +141,7 @@ type Snap struct {
 	Path     string
 	Less     string // what to type for one block fewer; empty: not possible
 	LessSize length.Length
-	More     string
+	More     string // the same for one block more
 	// LessShown and MoreShown are what the field shows afterwards.
 	LessShown, MoreShown string
 	MoreSize             length.Length
@@ -182,10 +182,20 @@ func (g groupView) snap(key string, n, panels int, count, size string, fixed boo
 		s.Path, s.Less, s.More = g.Path+"."+count, fmt.Sprint(n-1), fmt.Sprint(n+1)
 		s.LessShown, s.MoreShown = s.Less, s.More
 	}
-	if n == 1 {
+	if n == 1 || !g.takes(s.Path, s.Less) {
 		s.Less = ""
 	}
+	if !g.takes(s.Path, s.More) {
+		s.More = ""
+	}
 	return s
+}
+
+// takes reports whether a value may be typed into a field of the design as it
+// is: what would be refused is not offered.
+func (v *view) takes(path, value string) bool {
+	_, err := design.Set(v.Doc, path, value, v.Doc.View.Units)
+	return err == nil
 }
 
 // CanShuffle reports whether there is chance in the pattern.
