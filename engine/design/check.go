@@ -123,7 +123,7 @@ func textFault(f Field, s string) Code {
 	switch {
 	case !utf8.ValidString(s):
 		return BadUTF8
-	case strings.TrimSpace(s) == "" && !f.Optional:
+	case !f.Optional && blank(s):
 		return EmptyText
 	case utf8.RuneCountInString(s) > f.MaxChars:
 		return LongText
@@ -134,6 +134,11 @@ func textFault(f Field, s string) Code {
 		}
 	}
 	return ""
+}
+
+// blank reports whether nothing of a text can be seen.
+func blank(s string) bool {
+	return strings.IndexFunc(s, func(r rune) bool { return r != ' ' && unicode.IsPrint(r) }) < 0
 }
 
 // textOf writes a value the way a person would.

@@ -226,7 +226,7 @@ func TestBadFiles(t *testing.T) {
 			"design.walls[0].obstacles[0].width: 0 mm is out of range (allowed 1 mm to 20000 mm)",
 		},
 		"no title":      {in(`"title":""`), "design.title: must not be empty"},
-		"a blank title": {in(`"title":" \u00a0\t"`), "design.title: must not be empty"},
+		"a blank title": {in(`"title":" \u00a0\u200b\u3000"`), "design.title: must not be empty"},
 		"no language of ours": {
 			`{"format":"blockfield design","version":1,"design":{},"view":{"language":"xx"}}`,
 			"view.language: xx is not one of the choices (allowed one of en)",

@@ -13,11 +13,7 @@
 // at the left and row 1 at the top.
 package design
 
-import (
-	"strings"
-
-	"blockfield/engine/length"
-)
+import "blockfield/engine/length"
 
 // The names and versions that open a file of ours.
 const (
@@ -285,7 +281,7 @@ type Lifting struct {
 const ByHand = "hands"
 
 // Named reports whether somebody answers for a method other than hands.
-func (l Lifting) Named() bool { return l.Method != ByHand && strings.TrimSpace(l.Lead) != "" }
+func (l Lifting) Named() bool { return l.Method != ByHand && !blank(l.Lead) }
 
 // WayIn is the route from the street to the wall.
 type WayIn struct {

@@ -36,6 +36,9 @@ func TestParse(t *testing.T) {
 		{"-5 mm", length.InMM, -5_000_000, "-5 mm"},
 		{".5 mm", length.InMM, 500_000, "0.5 mm"},
 		{"0", length.InInch, 0, "0 in"},
+		{"38\u00a0mm", length.InMM, 38_000_000, "38 mm"},
+		{"\u202f1\u00a01/2\u2009in\u00a0", length.InMM, 38_100_000, "1 1/2 in"},
+		{"6'\u00a02\u202f1/2\"", length.InMM, 1_892_300_000, `6' 2 1/2"`},
 	} {
 		l, err := length.Parse(c.text, c.bare)
 		require.NoError(t, err, c.text)
@@ -120,4 +123,9 @@ func FuzzParse(f *testing.F) {
 			t.Fatalf("%q read as %v, written and read again as %v, %v", s, l, back, err)
 		}
 	})
+}
+
+func TestMetres(t *testing.T) {
+	assert.Equal(t, []float64{0.026, 0.0381}, length.Metres([]length.Length{length.MM(26), length.Sixtyfourths(96)}))
+	assert.Empty(t, length.Metres(nil))
 }

@@ -55,10 +55,50 @@ func TestShow(t *testing.T) {
 		{r, words.Hz(4763.9), "4764 Hz"},
 		{r, money.New(156000, "EUR"), "€1,560.00"},
 		{r, words.Key("level/stop"), "Stop"},
+		{r, words.Quantity{Value: 0.05, Unit: "kN"}, "0.05 kN"},
+		{r, words.Quantity{Value: -5, Unit: "°C"}, "-5 °C"},
+		{r, words.Quantity{Value: 90, Unit: "°"}, "90°"},
+		{r, words.Quantity{Value: 40000}, "40000"},
+		{r, []string{"oak", "ash"}, "oak, ash"},
+		{r, words.Plain(words.Key("level/stop")), "Stop"},
+		{r, words.Phrase{}, ""},
+		{r, words.Phrase{Key: "no/such-key"}, "⟪no/such-key⟫"},
+		{r, words.Phrase{Key: "found/rows", Args: words.Args{"n": 1}}, "1 row"},
+		{r, words.Least(length.MM(18)), "18 mm"},
+		// 18 mm are 45.35 and 100 mm 251.97 sixty-fourths of an inch.
+		{inch, words.Least(length.MM(18)), "23/32 in"},
+		{inch, words.Most(length.MM(100)), "3 59/64 in"},
+		{inch, words.Least(length.MM(-20)), "-25/32 in"}, // −50.39 sixty-fourths: inwards is up
+		{inch, words.Most(length.Sixtyfourths(96)), "1 1/2 in"},
 	} {
 		assert.Equal(t, c.want, c.reader.Show(c.value))
 	}
 	assert.Panics(t, func() { r.Show(struct{}{}) }, "a type that nobody knows how to say")
+}
+
+// What a file holds cannot steer a terminal or turn the writing round; what
+// people write stays as it is.
+func TestPrintable(t *testing.T) {
+	for text, want := range map[string]string{
+		"Größe 木 👩 \u00a0½\u202f″": "Größe 木 👩 \u00a0½\u202f″",
+		"\x1b[2J\a":                `\x1b[2J\a`,
+		"a\nb\r":                   `a\nb\r`,
+		"oak\u202egnp":             `oak\u202egnp`,
+		"\u009b31m\u2066\ufeff":    `\u009b31m\u2066\ufeff`,
+		"\U000e0041":               `\U000e0041`,
+	} {
+		assert.Equal(t, want, words.Printable(text))
+	}
+}
+
+// A phrase inside a sentence of the pseudo-language is said and not bracketed
+// once more; one that has no message shows.
+func TestPhrasesInSentences(t *testing.T) {
+	r := words.Reader{Language: words.Pseudo(), Units: length.Metric}
+	limit := words.Phrase{Key: "allowed/at-most", Args: words.Args{"n": 3}}
+	assert.Equal(t, "⟦x Allowed: at most 3.⟧", r.Say("fault/allowed", words.Args{"fault": "x", "allowed": limit}))
+	missing := words.Phrase{Key: "allowed/nothing-like-it"}
+	assert.Contains(t, r.Say("fault/allowed", words.Args{"fault": "x", "allowed": missing}), "⟪allowed/nothing-like-it⟫")
 }
 
 // Every message is well formed: braces are closed, and a choice has two words.

@@ -49,7 +49,7 @@ func report(_ context.Context, args []string, s Streams) (int, error) {
 	}
 	plan, err := engine.Plan(doc.Design, book)
 	if err != nil {
-		return badInput, fmt.Errorf("%s: %w", names[0], err)
+		return badInput, located(names[0], err)
 	}
 	plan = plan.On(string(*today), doc, book)
 	reader := words.Reader{Language: words.English(), Units: doc.View.Units}
