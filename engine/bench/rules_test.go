@@ -265,6 +265,9 @@ func TestWallFixings(t *testing.T) {
 	}{
 		{"automatic in studs", func(*design.Wall) {}, bench.OldSimpleRule, 4},
 		{"6 mm screws in studs", func(w *design.Wall) { w.Fixing.Kind, w.Fixing.Diameter = "wood screw", length.MM(6) }, bench.OldSimpleRule, 4},
+		{"4.9 mm screws in studs: the rule knows none so thin", func(w *design.Wall) {
+			w.Fixing.Kind, w.Fixing.Diameter = "wood screw", length.Micrometres(4900)
+		}, bench.NotChecked, 4},
 		{"brick without a value", func(w *design.Wall) { w.Kind, w.Fixing.Kind = "brick", "plug and screw" }, bench.NotChecked, 4},
 		{"one rated value is not enough", func(w *design.Wall) { w.Kind, w.Fixing.RatedShear = "brick", 1 }, bench.NotChecked, 4},
 		{"steel studs are not for wood screws", func(w *design.Wall) { w.Kind = "board on steel studs" }, bench.NotChecked, 4},

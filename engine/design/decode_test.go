@@ -192,8 +192,8 @@ func TestBadFiles(t *testing.T) {
 			"design.walls[0].groups[0].panelsWide: makes too many blocks: 481380 cells in all panels (allowed at most 480000)",
 		},
 		"cells by rows": {
-			small(`"rows":400,"width":"4 m"`), // 4000 / 36.2 = 110.5
-			group + "rows: makes too many blocks: 110 × 400 cells in a panel (allowed at most 400 a side and 40000 in all)",
+			small(`"rows":200,"width":"6 m","block":{"size":"20 mm"}`), // 6000 / 20.2 = 297.03
+			group + "rows: makes too many blocks: 297 × 200 cells in a panel (allowed at most 400 a side and 40000 in all)",
 		},
 		// 400 · 36.2 + 2 · (3 + 20) mm a panel, and eleven gaps of 3 mm.
 		"wider than any wall": {
@@ -220,6 +220,11 @@ func TestBadFiles(t *testing.T) {
 		"a socket without a height": {
 			in(`"walls":[{"obstacles":[{"kind":"socket","height":"0 mm"}]}]`),
 			"design.walls[0].obstacles[0].height: 0 mm is out of range (allowed from 1 mm)",
+		},
+		"a socket without a size": {
+			in(`"walls":[{"obstacles":[{"kind":"socket","width":"0 mm","height":"0 mm"}]}]`),
+			"design.walls[0].obstacles[0].width: 0 mm is out of range (allowed 1 mm to 20000 mm)\n" +
+				"design.walls[0].obstacles[0].height: 0 mm is out of range (allowed from 1 mm)",
 		},
 		"a detector without a width": {
 			in(`"walls":[{"obstacles":[{"kind":"detector","width":"0 mm","height":"0 mm"}]}]`),

@@ -24,6 +24,8 @@ func FuzzDecode(f *testing.F) {
 		f.Add(data)
 	}
 	f.Add(design.Encode(design.Default()))
+	f.Add(append([]byte("\uFEFF"), design.Encode(design.Default())...))
+	f.Add([]byte(small(`"panelsWide":12,"columns":44,"panelGap":"3 m","place":{"edge":"top"}`)))
 	for _, s := range []string{"", "{}", in(""), in(`"title":"\ud800"`), small(`"heights":["1 mm","1 in"]`), strings.Repeat("[", 100)} {
 		f.Add([]byte(s))
 	}
@@ -161,17 +163,32 @@ func FuzzLink(f *testing.F) {
 
 func FuzzBook(f *testing.F) {
 	f.Add([]byte(placeholder(f)))
+	f.Add(design.EncodeSelling(design.SellingBook{Format: design.SellingFormat, Version: 1, Currency: "EUR", Below: 1}))
 	f.Add([]byte(`{"format":"blockfield price book","version":1,"stages":[{}]}`))
 	f.Fuzz(func(t *testing.T, data []byte) {
-		book, err := design.DecodeBook(data)
-		if err != nil {
+		if book, err := design.DecodeBook(data); err != nil {
 			checkFaults(t, err)
-			return
+		} else {
+			fixedPoint(t, design.EncodeBook(book), func(file []byte) ([]byte, error) {
+				again, err := design.DecodeBook(file)
+				return design.EncodeBook(again), err
+			})
 		}
-		file := design.EncodeBook(book)
-		again, err := design.DecodeBook(file)
-		if err != nil || string(design.EncodeBook(again)) != string(file) {
-			t.Fatalf("no fixed point: %v\n%s", err, file)
+		if selling, err := design.DecodeSelling(data); err != nil {
+			checkFaults(t, err)
+		} else {
+			fixedPoint(t, design.EncodeSelling(selling), func(file []byte) ([]byte, error) {
+				again, err := design.DecodeSelling(file)
+				return design.EncodeSelling(again), err
+			})
 		}
 	})
+}
+
+// fixedPoint holds that what was written is read and written again as it is.
+func fixedPoint(t *testing.T, file []byte, again func([]byte) ([]byte, error)) {
+	t.Helper()
+	if back, err := again(file); err != nil || string(back) != string(file) {
+		t.Fatalf("no fixed point: %v\n%s", err, file)
+	}
 }

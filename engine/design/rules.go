@@ -80,12 +80,12 @@ func (c *checker) obstacles(w *Wall, wall *at) {
 	}
 	for i := range min(len(w.Obstacles), maxObstacles) {
 		o, p := w.Obstacles[i], wall.field("obstacles").item(i)
-		if !c.clean(p) {
-			continue
-		}
-		if o.Height.IsZero() && !onCeiling(o.Kind) {
+		if c.clean(p.field("kind")) && o.Height.IsZero() && !onCeiling(o.Kind) {
 			c.add(p.field("height"), OutOfRange, o.Height.String(),
 				phrase("allowed/from", "low", words.Least(length.MM(1))))
+		}
+		if !c.clean(p) {
+			continue
 		}
 		if right := o.X.Add(o.Width); right.Cmp(w.Width) > 0 {
 			c.add(p.field("x"), Outside, phrase("found/right-edge", "what", words.Key("choice/"+o.Kind), "at", right),

@@ -70,14 +70,12 @@ func (g Group) down() string {
 }
 
 // crowded is the field to change where a panel has too many cells: the side
-// that is too long, else the one that somebody has fixed, else the longer one.
+// that somebody has fixed, else the longer one.
 func (g Group) crowded() string {
 	columns, rows := g.Grid()
 	fixedAcross, fixedDown := g.Columns > 0, g.Rows > 0
 	switch {
-	case columns > maxSide:
-		return g.across()
-	case rows > maxSide, fixedDown && !fixedAcross:
+	case fixedDown && !fixedAcross:
 		return g.down()
 	case fixedAcross && !fixedDown, columns >= rows:
 		return g.across()
