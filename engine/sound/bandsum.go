@@ -41,18 +41,25 @@ func (b *bandSum) spread(band Band, weights []float64) Spread {
 		if weights != nil {
 			w = weights[i]
 		}
-		b.energy[i] /= float64(b.lines)
-		b.flat[i] /= float64(b.lines)
-		panel[i], flat[i] = Receiver{b.energy[i], w}, Receiver{b.flat[i], w}
+		panel[i] = Receiver{b.energy[i] / float64(b.lines), w}
+		flat[i] = Receiver{b.flat[i] / float64(b.lines), w}
 	}
 	s := Spread{
 		Band: band, Diffusion: Diffusion(panel), Flat: Diffusion(flat),
 		Scattering: b.scattering / float64(b.lines),
-		Energy:     b.energy, FlatEnergy: b.flat,
+		Energy:     energies(panel), FlatEnergy: energies(flat),
 	}
 	s.Normalised = Normalise(s.Diffusion, s.Flat)
 	if b.total > 0 {
 		s.ByEnergy = 1 - b.kept/b.total
 	}
 	return s
+}
+
+func energies(all []Receiver) []float64 {
+	out := make([]float64, len(all))
+	for i, r := range all {
+		out[i] = r.Energy
+	}
+	return out
 }

@@ -27,6 +27,6 @@ func BenchmarkPlane(b *testing.B) {
 func BenchmarkHalfSpace(b *testing.B) {
 	a, o := yardstick()
 	for b.Loop() {
-		sound.HalfSpace(a, o)
+		sound.HalfSpace(a, 0, o)
 	}
 }

@@ -1,7 +1,5 @@
 package sound
 
-import "math"
-
 // gridLanes is how many levels one pass over a grid sums at a time: each takes
 // four sums.
 const gridLanes = 2
@@ -19,13 +17,16 @@ type gridSum struct {
 	columns, rows int
 	levels        int
 	blocks        [][]float64 // for each gridLanes levels, row after row from the middle: 4 numbers a level and place
-	cos, sin      []float64   // of the columns
+	cos, sin      []float64   // of the columns, from the middle outwards
+	cosRows       []float64   // of the rows
+	sinRows       []float64
 }
 
 func newGridSum(s Surface) *gridSum {
 	g := &gridSum{columns: s.Columns, rows: s.Rows, levels: len(s.HeightsM)}
 	half := (s.Columns + 1) / 2
 	g.cos, g.sin = make([]float64, half), make([]float64, half)
+	g.cosRows, g.sinRows = make([]float64, (s.Rows+1)/2), make([]float64, (s.Rows+1)/2)
 	for first := 0; first < g.levels-1; first += gridLanes {
 		g.blocks = append(g.blocks, g.fold(s, first))
 	}
@@ -71,17 +72,12 @@ func mirrored(place, n int) (distance int, side float64) {
 // at writes the transforms of every level for the phases α and β from cell to
 // cell, and those for α and −β.
 func (g *gridSum) at(alpha, beta float64, up, down []complex128) {
-	across := series(alpha, g.columns, g.cos, g.sin)
-	sin, cos := math.Sincos(beta / 2)
-	step := turner{cos: cos*cos - sin*sin, sin: 2 * sin * cos}
-	first := turner{cos: cos, sin: sin}
-	if g.rows%2 == 1 {
-		first = turner{cos: 1}
-	}
-	all := complex(across*dirichlet(g.rows, first, step), 0)
+	across := series(towards(alpha/2), g.columns, g.cos, g.sin)
+	upwards := series(towards(beta/2), g.rows, g.cosRows, g.sinRows)
+	all := complex(across*upwards, 0)
 	lastUp, lastDown := all, all
 	for b, block := range g.blocks {
-		sums := g.sum(block, first, step)
+		sums := g.sum(block)
 		for i := range min(gridLanes, g.levels-1-b*gridLanes) {
 			l, s := b*gridLanes+i, sums[4*i:4*i+4]
 			up[l], down[l] = complex(s[0]-s[3], s[1]+s[2]), complex(s[0]+s[3], s[1]-s[2])
@@ -92,39 +88,17 @@ func (g *gridSum) at(alpha, beta float64, up, down []complex128) {
 	up[g.levels-1], down[g.levels-1] = lastUp, lastDown
 }
 
-// series fills the cosines and sines of the places of a line, from the middle
-// outwards, and returns Σ exp(j·α·x_m).
-func series(alpha float64, n int, cosines, sines []float64) float64 {
-	sin, cos := math.Sincos(alpha / 2)
-	stepCos, stepSin := cos*cos-sin*sin, 2*sin*cos
-	c, d := cos, sin
-	if n%2 == 1 {
-		c, d = 1, 0
-	}
-	var sum float64
-	for m := range cosines {
-		cosines[m], sines[m] = c, d
-		sum += 2 * c
-		c, d = c*stepCos-d*stepSin, d*stepCos+c*stepSin
-	}
-	if n%2 == 1 {
-		sum--
-	}
-	return sum
-}
-
 // sum runs over the quarter of the cells for gridLanes levels and returns, for
 // each, the sums with cos·cos, sin·cos, cos·sin and sin·sin.
-func (g *gridSum) sum(block []float64, at, step turner) (out [4 * gridLanes]float64) {
+func (g *gridSum) sum(block []float64) (out [4 * gridLanes]float64) {
 	const width = 4 * gridLanes
-	cosines, sines := g.cos, g.sin
-	cy, sy := at.cos, at.sin
-	for len(block) >= width*len(cosines) {
-		row := block[:width*len(cosines)]
-		block = block[len(row):]
+	cosines, sines := g.cos, g.sin[:len(g.cos)]
+	for n, cy := range g.cosRows {
+		sy := g.sinRows[n]
+		row := block[n*width*len(cosines):][:width*len(cosines)]
 		var a0, b0, c0, d0, a1, b1, c1, d1 float64
 		for m, c := range cosines {
-			s, f := sines[m], row[width*m:width*m+width:width*m+width]
+			s, f := sines[m], (*[width]float64)(row[width*m:])
 			a0 += f[0] * c
 			b0 += f[1] * s
 			c0 += f[2] * c
@@ -142,7 +116,6 @@ func (g *gridSum) sum(block []float64, at, step turner) (out [4 * gridLanes]floa
 		out[5] += cy * b1
 		out[6] += sy * c1
 		out[7] += sy * d1
-		cy, sy = cy*step.cos-sy*step.sin, sy*step.cos+cy*step.sin
 	}
 	return out
 }

@@ -29,10 +29,15 @@ func DomeReceivers() []Direction {
 	return out
 }
 
-// HalfSpace returns what receivers all over the half space hear of a source
-// straight on.
-func HalfSpace(a Arrangement, o Options) Dome {
+// HalfSpace returns what receivers all over the half space hear of a source in
+// the plane across, at an angle to the right. Straight on is a tenth of the
+// work: then the transform is that of rays from the middle.
+func HalfSpace(a Arrangement, incidenceDeg float64, o Options) Dome {
 	w := newDomeWork(a, o)
+	if incidenceDeg != 0 {
+		return w.oblique(incidenceDeg)
+	}
+	w.makeRays()
 	for r := range quarter {
 		w.sample(r)
 		w.hear(r)
@@ -47,6 +52,7 @@ type domeWork struct {
 	levels         int
 	depths         []float64
 	grid           *gridSum
+	scale          float64 // 1 over all cells
 	panels         panels
 	at             sampling
 	ray            *ray
@@ -72,6 +78,7 @@ func newDomeWork(a Arrangement, o Options) *domeWork {
 	a = a.used()
 	w := &domeWork{a: a, o: o.whole(), levels: len(a.HeightsM), depths: a.depths()}
 	w.grid = newGridSum(a.Surface)
+	w.scale = a.scale()
 	w.panels = newPanels(a, Across, Down)
 	w.sines, w.cosines = ringCosines()
 	w.ringWeight = ringWeights()
@@ -80,21 +87,26 @@ func newDomeWork(a Arrangement, o Options) *domeWork {
 	if !w.panels.one {
 		w.upAll, w.downAll = make([]complex128, w.levels), make([]complex128, w.levels)
 	}
-	var most float64
 	for b, band := range w.o.Bands {
 		w.sums = append(w.sums, newBandSum(sphereReceivers))
 		for _, hz := range band.Lines(w.o.Lines) {
-			k := 2 * math.Pi * hz / w.o.SpeedMS
-			w.lines = append(w.lines, domeLine{k: k, band: b})
-			most = math.Max(most, k*a.PitchM)
+			w.lines = append(w.lines, domeLine{k: 2 * math.Pi * hz / w.o.SpeedMS, band: b})
 		}
+	}
+	return w
+}
+
+// makeRays makes ready what is heard straight on.
+func (w *domeWork) makeRays() {
+	var most float64
+	for _, line := range w.lines {
+		most = math.Max(most, line.k*w.a.PitchM)
 	}
 	w.at = newSampling(w.a.reach(), most)
 	w.ray = newRay(w.levels, w.at.count)
 	for i := range w.lines {
 		w.prepare(&w.lines[i])
 	}
-	return w
 }
 
 // reach is how far a cell's centre can be from the middle of the arrangement,
@@ -119,7 +131,7 @@ func (w *domeWork) prepare(line *domeLine) {
 		line.first[r] = w.at.weights(line.k*w.a.PitchM*w.sines[r], line.weights[r*taps:(r+1)*taps])
 		in, out, _ := w.o.Phase.path(1, w.cosines[r])
 		for _, d := range w.depths {
-			line.phases = append(line.phases, turn(-line.k*d*(in+out)))
+			line.phases = append(line.phases, unit(-line.k*d*(in+out)))
 		}
 	}
 }
@@ -129,12 +141,7 @@ func (w *domeWork) sample(azimuth int) {
 	sin, cos := math.Sincos(float64(azimuth*azimuthStep) * math.Pi / 180)
 	for i := halfTaps; i < w.at.count; i++ {
 		kappa := w.at.kappa(i)
-		w.grid.at(kappa*cos, kappa*sin, w.up, w.down)
-		if !w.panels.one {
-			ku, kv := kappa*cos/w.a.PitchM, kappa*sin/w.a.PitchM
-			w.panels.join(ku, kv, w.up, w.upAll)
-			w.panels.join(ku, -kv, w.down, w.downAll)
-		}
+		w.transform(kappa*cos/w.a.PitchM, kappa*sin/w.a.PitchM)
 		w.ray.set(w.ray.up, i, w.upAll)
 		w.ray.set(w.ray.down, i, w.downAll)
 	}
@@ -175,7 +182,7 @@ func (w *domeWork) obliquity(ring int) float64 {
 // gap round it, for the phases ku and kv of a metre.
 func (w *domeWork) element(ku, kv, obliquity float64) (blocks, floor float64) {
 	pitch := w.a.PitchM
-	scale := obliquity / float64(w.a.Columns*w.a.Rows*len(w.a.modules()))
+	scale := obliquity * w.scale
 	whole := scale * sinc(ku*pitch/2) * sinc(kv*pitch/2)
 	gap := w.a.gap()
 	if gap == 0 {

@@ -41,7 +41,7 @@ func (p panels) join(ku, kv float64, own, out []complex128) {
 func (p panels) sum(t Turn, ku, kv float64) complex128 {
 	var sum complex128
 	for _, at := range p.places[t] {
-		sum += turn(ku*at[0] + kv*at[1])
+		sum += unit(ku*at[0] + kv*at[1])
 	}
 	return sum
 }

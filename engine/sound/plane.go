@@ -48,22 +48,42 @@ type Polar struct {
 func Plane(a Arrangement, axis Axis, incidenceDeg []float64, o Options) []Polar {
 	p := newPlaneWork(a, axis, o)
 	out := make([]Polar, len(incidenceDeg))
+	sources := make([]*source, len(incidenceDeg))
 	for i, deg := range incidenceDeg {
-		twin := slices.Index(incidenceDeg, -deg)
-		if twin >= 0 && twin < i {
-			continue
+		out[i] = Polar{Axis: axis, IncidenceDeg: deg, AnglesDeg: p.angles}
+		if twin := slices.Index(incidenceDeg[:i], -deg); twin >= 0 {
+			sources[i] = sources[twin]
+		} else {
+			sources[i] = newSource(math.Abs(deg))
+			p.sources = append(p.sources, sources[i])
 		}
-		plus, minus := p.listen(math.Abs(deg))
-		here, there := plus, minus
-		if deg < 0 {
-			here, there = minus, plus
-		}
-		out[i] = here
-		if twin > i {
-			out[twin] = there
+	}
+	for _, band := range p.o.Bands {
+		p.band(band)
+		for i, deg := range incidenceDeg {
+			sum := sources[i].up
+			if deg < 0 {
+				sum = sources[i].down
+			}
+			out[i].Bands = append(out[i].Bands, sum.spread(band, nil))
 		}
 	}
 	return out
+}
+
+// source is where sound comes from. The pattern of a source on the other side
+// of the normal is that of this one with the transforms conjugated and the
+// receivers in reverse.
+type source struct {
+	sin, cos float64
+	normal   bool
+	up, down *bandSum // of the source, and of that on the other side
+}
+
+func newSource(deg float64) *source {
+	s := &source{normal: deg == 0}
+	s.sin, s.cos = math.Sincos(deg * math.Pi / 180)
+	return s
 }
 
 // planeWork is one arrangement in one plane, made ready.
@@ -73,27 +93,32 @@ type planeWork struct {
 	o       Options
 	levels  int
 	depths  []float64
-	line    *lineSum
+	line    *lineTable
+	scale   float64 // 1 over all cells
 	panels  panels
-	sines   []float64 // of the receivers
+	sources []*source
+	angles  []float64 // of the receivers, in degrees
+	sines   []float64
 	cosines []float64
-	phases  []complex128 // of one line: for each cosine, of each level and of the backer
+	out     []complex128 // phases of one line on the way out: for each cosine, of each level and of the backer
+	phases  []complex128 // with the way in
 	f, own  []complex128 // transforms of one direction: with all panels, of one panel
-	steps   []complex128 // phase of each level on the way in
 }
 
 func newPlaneWork(a Arrangement, axis Axis, o Options) *planeWork {
 	a = a.used()
 	p := &planeWork{a: a, axis: axis, o: o.whole(), levels: len(a.HeightsM), depths: a.depths()}
-	p.line = newLineSum(a.counts(axis))
+	p.line = newLineTable(newLineSum(a.counts(axis)))
+	p.scale = a.scale()
 	p.panels = newPanels(a, axis)
 	for deg := -90; deg <= 90; deg += stepDeg {
-		p.sines = append(p.sines, math.Sin(float64(deg)*math.Pi/180))
-		p.cosines = append(p.cosines, math.Abs(math.Cos(float64(deg)*math.Pi/180)))
+		sin, cos := math.Sincos(float64(deg) * math.Pi / 180)
+		p.angles = append(p.angles, float64(deg))
+		p.sines, p.cosines = append(p.sines, sin), append(p.cosines, math.Abs(cos))
 	}
 	p.phases = make([]complex128, planeReceivers*len(p.depths))
+	p.out = make([]complex128, planeReceivers*len(p.depths))
 	p.f, p.own = make([]complex128, p.levels), make([]complex128, p.levels)
-	p.steps = make([]complex128, len(p.depths))
 	return p
 }
 
@@ -120,69 +145,102 @@ func (s Surface) counts(axis Axis) (counts [][]float64, across int) {
 	return counts, across
 }
 
-// listen returns what is heard for a source at +deg and at −deg. The pattern of
-// a source at −deg is that of the one at +deg with the transforms conjugated
-// and the receivers in reverse.
-func (p *planeWork) listen(deg float64) (plus, minus Polar) {
-	angles := make([]float64, planeReceivers)
-	for i := range angles {
-		angles[i] = float64(i*stepDeg - 90)
+// band listens to one band for all sources.
+func (p *planeWork) band(band Band) {
+	for _, s := range p.sources {
+		s.up, s.down = newBandSum(planeReceivers), newBandSum(planeReceivers)
 	}
-	plus = Polar{Axis: p.axis, IncidenceDeg: deg, AnglesDeg: angles}
-	minus = Polar{Axis: p.axis, IncidenceDeg: -deg, AnglesDeg: angles}
-	for _, band := range p.o.Bands {
-		up, down := newBandSum(planeReceivers), newBandSum(planeReceivers)
-		for _, hz := range band.Lines(p.o.Lines) {
-			p.oneLine(2*math.Pi*hz/p.o.SpeedMS, deg, up, down)
+	for _, hz := range band.Lines(p.o.Lines) {
+		k := 2 * math.Pi * hz / p.o.SpeedMS
+		p.prepare(k)
+		for _, s := range p.sources {
+			p.wayIn(k, s)
+			p.oneLine(k, s)
 		}
-		plus.Bands = append(plus.Bands, up.spread(band, nil))
-		minus.Bands = append(minus.Bands, down.spread(band, nil))
 	}
-	return plus, minus
 }
 
-// oneLine adds one frequency to the sums of both sources.
-func (p *planeWork) oneLine(k, deg float64, up, down *bandSum) {
-	theta := deg * math.Pi / 180
-	sinSource, cosSource := math.Sin(theta), math.Cos(theta)
-	p.prepare(k, cosSource)
+// prepare works out the phases of every level on the way out at one frequency,
+// which are the same on both sides of the normal.
+func (p *planeWork) prepare(k float64) {
+	for i := planeReceivers / 2; i < planeReceivers; i++ {
+		_, out, _ := p.o.Phase.path(1, p.cosines[i])
+		for l, d := range p.depths {
+			p.out[i*len(p.depths)+l] = unit(-k * d * out)
+		}
+	}
+}
+
+// wayIn adds the way in, which depends on the source alone.
+func (p *planeWork) wayIn(k float64, s *source) {
+	in, _, _ := p.o.Phase.path(s.cos, 1)
+	for l, d := range p.depths {
+		step := unit(-k * d * in)
+		for i := planeReceivers/2*len(p.depths) + l; i < len(p.out); i += len(p.depths) {
+			p.phases[i] = p.out[i] * step
+		}
+	}
+}
+
+// oneLine adds one frequency to the sums of a source and of the one on the
+// other side.
+func (p *planeWork) oneLine(k float64, s *source) {
 	first := 0
-	if deg == 0 {
+	if s.normal {
 		first = planeReceivers / 2 // the other half is the same with conjugated transforms
 	}
-	up.begin()
-	down.begin()
-	w, face := p.a.PitchM, p.a.faceShare()
-	side := w - p.a.gap()
-	scale := 1 / float64(p.a.Columns*p.a.Rows*len(p.a.modules()))
+	s.up.begin()
+	s.down.begin()
 	for i := first; i < planeReceivers; i++ {
-		u := p.sines[i] + sinSource
-		f := p.transform(k, u)
-		_, _, obliquity := p.o.Phase.path(cosSource, p.cosines[i])
-		whole := scale * obliquity * sinc(k*w*u/2)
-		blocks, floor := whole, 0.0
-		if side != w {
-			blocks = scale * obliquity * face * sinc(k*side*u/2)
-			floor = whole - blocks
+		twin := planeReceivers - 1 - i
+		u := p.sines[i] + s.sin
+		f := p.transform(k * u)
+		_, _, obliquity := p.o.Phase.path(s.cos, p.cosines[i])
+		blocks, floor := p.element(k*u, obliquity)
+		pressure, mirrored, flat := weigh(f, p.phasesOf(i), blocks, floor)
+		flat *= complex(blocks+floor, 0)
+		s.up.add(i, 1, pressure, flat)
+		switch {
+		case !s.normal:
+			s.down.add(twin, 1, mirrored, conj(flat))
+		case twin != i:
+			s.up.add(twin, 1, mirrored, conj(flat))
 		}
-		phases := p.phasesOf(i)
-		pressure, mirrored, flat := weigh(f, phases, blocks, floor)
-		flat *= complex(whole, 0)
-		if deg == 0 {
-			up.add(i, 1, pressure, flat)
-			if i != planeReceivers/2 {
-				up.add(planeReceivers-1-i, 1, mirrored, conj(flat))
-			}
-			continue
-		}
-		up.add(i, 1, pressure, flat)
-		down.add(planeReceivers-1-i, 1, mirrored, conj(flat))
 	}
-	up.end()
-	down.end()
+	s.up.end()
+	s.down.end()
 }
 
-func conj(z complex128) complex128 { return complex(real(z), -imag(z)) }
+// element returns the pattern of one block's face and that of the floor of the
+// gap round it, for the phase ku of a metre.
+func (p *planeWork) element(ku, obliquity float64) (blocks, floor float64) {
+	scale := obliquity * p.scale
+	whole := scale * sinc(ku*p.a.PitchM/2)
+	gap := p.a.gap()
+	if gap == 0 {
+		return whole, 0
+	}
+	blocks = scale * p.a.faceShare() * sinc(ku*(p.a.PitchM-gap)/2)
+	return blocks, whole - blocks
+}
+
+// phasesOf returns the phases of the levels, and of the backer last, towards a
+// receiver.
+func (p *planeWork) phasesOf(receiver int) []complex128 {
+	i, n := max(receiver, planeReceivers-1-receiver), len(p.depths)
+	return p.phases[i*n : (i+1)*n]
+}
+
+// transform returns the transform of each level of the whole arrangement.
+func (p *planeWork) transform(ku float64) []complex128 {
+	if p.panels.one {
+		p.line.at(ku*p.a.PitchM, p.f)
+		return p.f
+	}
+	p.line.at(ku*p.a.PitchM, p.own)
+	p.panels.join(ku, 0, p.own, p.f)
+	return p.f
+}
 
 // weigh returns the pressure of the levels with their phases and of the floor
 // of the gaps, the same with conjugated transforms, and the transform of all
@@ -205,45 +263,4 @@ func weigh(f, phases []complex128, blocks, floor float64) (pressure, mirrored, a
 		mirrored += backer * conj(all)
 	}
 	return pressure, mirrored, all
-}
-
-// prepare works out the phases of every level at one frequency: the way in,
-// which depends on the source, times the way out, which depends on the cosine
-// of the receiver and is the same on both sides of the normal.
-func (p *planeWork) prepare(k, cosSource float64) {
-	n := len(p.depths)
-	for l, d := range p.depths {
-		in, _, _ := p.o.Phase.path(cosSource, 1)
-		p.steps[l] = turn(-k * d * in)
-	}
-	for i := planeReceivers / 2; i < planeReceivers; i++ {
-		_, out, _ := p.o.Phase.path(cosSource, p.cosines[i])
-		for l, d := range p.depths {
-			p.phases[i*n+l] = p.steps[l] * turn(-k*d*out)
-		}
-	}
-}
-
-// phasesOf returns the phases of the levels, and of the backer last, towards a
-// receiver.
-func (p *planeWork) phasesOf(receiver int) []complex128 {
-	i, n := max(receiver, planeReceivers-1-receiver), len(p.depths)
-	return p.phases[i*n : (i+1)*n]
-}
-
-// transform returns the transform of each level of the whole arrangement.
-func (p *planeWork) transform(k, u float64) []complex128 {
-	if p.panels.one {
-		p.line.at(k*p.a.PitchM*u, p.f)
-		return p.f
-	}
-	p.line.at(k*p.a.PitchM*u, p.own)
-	p.panels.join(k*u, 0, p.own, p.f)
-	return p.f
-}
-
-// turn returns exp(jx).
-func turn(x float64) complex128 {
-	sin, cos := math.Sincos(x)
-	return complex(cos, sin)
 }

@@ -136,3 +136,8 @@ func (a Arrangement) modules() []Module {
 	}
 	return a.Modules
 }
+
+// scale is 1 over the number of all cells.
+func (a Arrangement) scale() float64 {
+	return 1 / float64(a.Columns*a.Rows*len(a.modules()))
+}
