@@ -36,11 +36,9 @@ func (r Result) On(today string, doc design.Document, b design.Book) Result {
 func bookOn(today string, b design.Book) []check.WatchOut {
 	w := check.WatchOut{Level: check.Caution, Gate: check.Offer, Private: true, Source: ownPriceBook}
 	switch {
-	case today == "":
-		return nil
-	case b.ValidUntil != "" && today > b.ValidUntil:
+	case b.Lapsed(today):
 		w.Code, w.Args = "price/book-lapsed", words.Args{"name": b.Name, "date": b.ValidUntil}
-	case today < b.ValidFrom:
+	case b.Early(today):
 		w.Code, w.Args = "price/book-early", words.Args{"name": b.Name, "date": b.ValidFrom}
 	default:
 		return nil

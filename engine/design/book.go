@@ -23,6 +23,13 @@ type Book struct {
 	Tasks       []Task        `json:"tasks"`
 }
 
+// Early reports whether a day, "2026-03-31", is before the book's first one. An
+// empty day is none.
+func (b Book) Early(day string) bool { return day != "" && day < b.ValidFrom }
+
+// Lapsed reports whether a day is after the book's last one.
+func (b Book) Lapsed(day string) bool { return b.ValidUntil != "" && day > b.ValidUntil }
+
 // Rates are amounts for an hour of work.
 type Rates struct {
 	Shop     Amount `json:"shop"`

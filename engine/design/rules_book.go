@@ -58,10 +58,9 @@ func HoldsOn(b Book, day string) error {
 	root := (*at)(nil)
 	c := finding{}
 	switch {
-	case day == "":
-	case b.ValidUntil != "" && day > b.ValidUntil:
+	case b.Lapsed(day):
 		c.add(root.field("validUntil"), Expired, b.ValidUntil, phrase("allowed/not-before", "day", day))
-	case day < b.ValidFrom:
+	case b.Early(day):
 		c.add(root.field("validFrom"), NotYet, b.ValidFrom, phrase("allowed/not-after", "day", day))
 	}
 	return asError(c.all())

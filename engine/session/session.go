@@ -9,7 +9,6 @@ package session
 import (
 	"encoding/json"
 	"fmt"
-	"time"
 
 	"blockfield/engine"
 	"blockfield/engine/design"
@@ -79,7 +78,7 @@ func (s *Session) Handle(request []byte) (response []byte) {
 	if err := json.Unmarshal(request, &req); err != nil {
 		return encode(Response{Faults: []Fault{{Message: "internal error: unreadable request: " + err.Error()}}})
 	}
-	if _, err := time.Parse(time.DateOnly, req.Today); err == nil {
+	if design.IsDate(req.Today) {
 		s.today = req.Today
 	}
 	res := s.answer(req)
