@@ -119,10 +119,11 @@ type GroupBill struct {
 	AddedKg       float64 // glue and finish that stay on one panel
 	HeaviestKg    float64 // of one panel, with glue and finish
 	TotalKg       float64
-	PullKg        float64 // outwards at the top cleat of the heaviest panel
-	CleatScrews   int     // a panel
-	WallFixings   int     // a panel
-	FixingsNeeded float64 // before rounding up and the least count; 0 where not checked
+	PullKg        float64       // outwards at the top cleat of the heaviest panel
+	CleatScrews   int           // a panel
+	WallFixings   int           // a panel
+	Screw         length.Length // that the old simple rule counts; 0 elsewhere
+	FixingsNeeded float64       // before rounding up and the least count; 0 where not checked
 	Rule          FixingRule
 	PerSheet      int // backers out of a sheet; 0 where one is larger than a sheet
 }

@@ -46,6 +46,9 @@ func (b *Bill) fixings(jobs []job) {
 		}
 		g.CleatScrews = max(leastCleatScrews, roundUp(safetyOfMass*g.HeaviestKg/kgACleatScrew))
 		g.WallFixings, g.FixingsNeeded, g.Rule = wallFixings(j, *g)
+		if g.Rule == OldSimpleRule {
+			g.Screw = screwOf(j.wall.Fixing.Diameter)
+		}
 		b.CleatScrews += g.CleatScrews * j.panels()
 		b.WallFixings += g.WallFixings * j.panels()
 		if j.built.Framed {
@@ -66,20 +69,29 @@ func wallFixings(j job, g GroupBill) (n int, needed float64, rule FixingRule) {
 		needed = f.LoadFactor * (g.HeaviestKg/f.RatedShear + g.PullKg/f.RatedPull) * gravity / newtonsAKN
 		needed = min(needed, mostFixings)
 		return max(leastFixings, roundUp(needed)), needed, RatedValue
-	case j.wall.Kind == timberStuds && (f.Kind == woodScrew || f.Kind == automatic) && kgAScrew(f.Diameter) > 0:
-		needed = safetyOfMass * g.HeaviestKg / kgAScrew(f.Diameter)
+	case j.wall.Kind == timberStuds && (f.Kind == woodScrew || f.Kind == automatic) && kgAScrew(screwOf(f.Diameter)) > 0:
+		needed = safetyOfMass * g.HeaviestKg / kgAScrew(screwOf(f.Diameter))
 		return max(leastFixings, roundUp(needed)), needed, OldSimpleRule
 	}
 	return leastFixings, 0, NotChecked
 }
 
+// screwOf is the diameter that somebody has said, or the thinner of the two that
+// the old rule knows.
+func screwOf(said length.Length) length.Length {
+	if said.IsZero() {
+		return length.MM(thinScrewMM)
+	}
+	return said
+}
+
 // kgAScrew is what the old rule, which knows two screws only, gives one of a
-// diameter: the thinner one where nobody has said it, and nothing below that.
+// diameter, and nothing for one that is thinner than both.
 func kgAScrew(diameter length.Length) float64 {
 	switch {
 	case diameter.Cmp(length.MM(thickScrewMM)) >= 0:
 		return kgAThickScrew
-	case diameter.IsZero(), diameter.Cmp(length.MM(thinScrewMM)) >= 0:
+	case diameter.Cmp(length.MM(thinScrewMM)) >= 0:
 		return kgAThinScrew
 	default:
 		return 0

@@ -220,7 +220,7 @@ func (v *view) fixingItems() []Item {
 	byKind := map[string]int{}
 	var order []string
 	for i, g := range v.Groups() {
-		text := v.fixingText(g, bill.Groups[i].Rule)
+		text := v.fixingText(g, bill.Groups[i])
 		if byKind[text] == 0 {
 			order = append(order, text)
 		}
@@ -234,15 +234,15 @@ func (v *view) fixingItems() []Item {
 }
 
 // fixingText names the wall fixings of a group as far as the design says.
-func (v *view) fixingText(g groupView, rule bench.FixingRule) string {
+func (v *view) fixingText(g groupView, bill bench.GroupBill) string {
 	f := v.Doc.Design.Walls[g.Wall].Fixing
 	switch {
 	case f.What != "":
 		return v.T("buy/fixings-named", "what", f.What)
+	case bill.Rule == bench.OldSimpleRule:
+		return v.T("buy/fixings-stud", "diameter", bill.Screw)
 	case f.Kind != "automatic":
 		return v.T("buy/fixings-named", "what", v.T("choice/"+f.Kind))
-	case rule == bench.OldSimpleRule:
-		return v.T("buy/fixings-stud")
 	default:
 		return v.T("buy/fixings-open")
 	}

@@ -7,6 +7,7 @@ import (
 
 	"blockfield/engine/bench"
 	"blockfield/engine/design"
+	"blockfield/engine/length"
 	"blockfield/engine/money"
 	"blockfield/engine/page"
 	"blockfield/engine/words"
@@ -48,6 +49,8 @@ func TestAHomeBuilderCanBuyFromTheList(t *testing.T) {
 	}
 	assert.NotContains(t, text, "Packing", "the sum does not hold it")
 	assert.NotContains(t, said(t, section(t, doc, design.DefaultBook(), page.Bench)), "Sheets for backers", "it stands under Shopping")
+	doc.Design.Walls[0].Fixing.Diameter = length.MM(6)
+	assert.Contains(t, said(t, section(t, doc, design.DefaultBook(), page.Money)), "wood screws of 6 mm into the studs")
 	doc.Design.Walls[0].Fixing.What = "8 mm coach screws"
 	assert.Contains(t, said(t, section(t, doc, design.DefaultBook(), page.Money)), "8 mm coach screws")
 }
