@@ -192,15 +192,21 @@ func eachGroup(d design.Design, change func(g design.Group, at string) []edit) [
 	return all
 }
 
-// BlockSizes are the sections that are offered: what sawn 32, 40, 50 and 63 mm
-// stock planes down to. Common practice, no source.
-func BlockSizes() []length.Length {
+// BlockSizes are the sections that are offered, in the notation of the one that a
+// design has: what sawn 32, 40, 50 and 63 mm stock planes down to, or 5/4, 6/4,
+// 8/4 and 10/4 stock. Common practice, no source.
+func BlockSizes(n length.Notation) []length.Length {
+	if n == length.InInch || n == length.InFeet {
+		return []length.Length{
+			length.Sixtyfourths(72), length.Sixtyfourths(88), length.Sixtyfourths(112), length.Sixtyfourths(144),
+		}
+	}
 	return []length.Length{length.MM(28), length.MM(36), length.MM(44), length.MM(58)}
 }
 
 // largerBlock takes the next size that is offered.
 func largerBlock(g design.Group, at string) []edit {
-	for _, size := range BlockSizes() {
+	for _, size := range BlockSizes(g.Block.Size.Notation()) {
 		if size.Cmp(g.Block.Size) > 0 {
 			return []edit{{at + "block.size", size.String()}}
 		}

@@ -30,7 +30,8 @@ func (g groupView) Swatches() Control {
 func (g groupView) BlockSizes() Control {
 	c, _ := g.control(g.Path + ".block.size")
 	c.Kind, c.Look, c.Hint = "radio", "chips", ""
-	sizes, now := engine.BlockSizes(), g.Design.Block.Size
+	now := g.Design.Block.Size
+	sizes := engine.BlockSizes(now.Notation())
 	known := false
 	for _, s := range sizes {
 		known = known || s.Same(now)

@@ -75,30 +75,35 @@ func (v *view) lineName(l cost.Line) string {
 // Amount writes money with its cents.
 func (v *view) Amount(m money.Money) string { return m.Format(v.locale()) }
 
-// BuildUp is the way from the direct cost to the gross price; down to the net
-// price each line is added to the ones above it.
+// BuildUp is the way from the direct cost to the gross price, each line in words;
+// down to the net price each is added to the ones above it.
 func (v *view) BuildUp() []MoneyLine {
-	p := v.Plan.Price
-	line := func(key string, m money.Money, class string) MoneyLine {
-		return MoneyLine{v.T("money/" + key), v.Amount(m), class}
+	p, policy, terms := v.Plan.Price, v.Book.Policy, v.Doc.Design.Money
+	line := func(key string, m money.Money, class string, args ...any) MoneyLine {
+		return MoneyLine{v.T("waterfall/"+key, args...), v.Amount(m), class}
 	}
-	asked := "asked"
-	if p.MinimumApplied {
-		asked = "minimum"
-	}
+	share := func(percent float64) []any { return []any{"share", decimal(percent)} }
 	lines := []MoneyLine{
-		line("markup", p.Markup, ""), line("direct", p.Direct, "sum"), line("contingency", p.Contingency, ""),
-		line("cost", p.Cost, "sum"), line(asked, p.List.Sub(p.Cost), ""),
+		line("markup", p.Markup, "", share(policy.MaterialMarkup)...),
+		line("direct", p.Direct, "sum"),
+		line("contingency", p.Contingency, "", share(policy.Contingency)...),
+		line("cost", p.Cost, "sum"),
+	}
+	if p.MinimumApplied {
+		lines = append(lines, line("minimum", p.List.Sub(p.Cost), ""))
+	} else {
+		lines = append(lines, line("asked", p.List.Sub(p.Cost), "", share(policy.Margin)...))
 	}
 	if p.Discount.Minor != 0 {
-		lines = append(lines, line("discount", money.New(0, p.Currency).Sub(p.Discount), ""))
+		lines = append(lines, line("discount", money.New(0, p.Currency).Sub(p.Discount), "", share(terms.Discount)...))
 	}
 	if p.RoundedUp.Minor != 0 {
-		lines = append(lines, line("rounded-up", p.RoundedUp, ""))
+		step := money.Priced(policy.RoundTo.Steps(), 1, amountSteps, p.Currency, money.HalfAway)
+		lines = append(lines, line("rounded-up", p.RoundedUp, "", "step", step.Plain()))
 	}
 	return append(lines, line("net", p.Net, "sum"),
-		MoneyLine{v.T("money/margin", "share", p.MarginPercent), v.Amount(p.Margin), "aside"},
-		line("tax", p.Tax, ""), line("gross", p.Gross, "total"))
+		line("margin", p.Margin, "aside", "share", p.MarginPercent),
+		line("tax", p.Tax, "", share(terms.Tax)...), line("gross", p.Gross, "total"))
 }
 
 // Stages are what falls due when.

@@ -1,6 +1,7 @@
 package page_test
 
 import (
+	"strconv"
 	"strings"
 	"testing"
 
@@ -56,14 +57,58 @@ func TestEveryWatchOutIsSaidSomewhere(t *testing.T) {
 
 // The maker's margin is that of the net price, and what rounding adds has a
 // row: 2111.76 + 463.56 + 4.68 = 2580.00, and 468.24 / 2580 = 18.1 %.
-func TestTheMakersPriceAddsUp(t *testing.T) {
+func TestTheMakersPriceInWords(t *testing.T) {
 	doc := design.Default()
 	doc.View.Reading = page.Maker
 	in := input(t, doc, design.DefaultBook(), words.English(), page.Money)
 	text := said(t, section(t, doc, design.DefaultBook(), page.Money))
 	assert.Equal(t, "¤4.68", in.Plan.Price.RoundedUp.Format("en"), "the example of this test")
-	assert.Contains(t, text, "Margin asked for ¤463.56 Rounded up ¤4.68 Net price ¤2,580.00 Left of it after cost, 18.1 % of net ¤468.24")
+	assert.Contains(t, text, "Margin asked for: 18 % of the price ¤463.56 Rounded up to the next 10.00 ¤4.68 Net price ¤2,580.00 "+
+		"Left of it after cost: 18.1 % of net ¤468.24 Tax: 20 % of net ¤516.00 With tax ¤3,096.00")
 	assert.Contains(t, said(t, section(t, doc, design.DefaultBook(), page.Bench)), "days in the shop for 2 people")
+}
+
+// Whoever adds the maker's table up, line by line, comes to each of its sums to
+// the cent: lines that are sums of the lines above them, and the one line that
+// only says what is left, are not added.
+func TestTheMakersPriceAddsUp(t *testing.T) {
+	for name, doc := range scenarios(t) {
+		doc.View.Reading, doc.Design.Work.OwnBuild = page.Maker, false
+		for _, discount := range []float64{0, 7.5} {
+			doc.Design.Money.Discount = discount
+			sums := 0
+			var total, group int64
+			parse(t, section(t, doc, design.DefaultBook(), page.Money)).walk(func(n *node) {
+				if n.tag != "tr" || n.parent.parent.attrs["class"] != "ledger money" {
+					return
+				}
+				cells := n.visible()
+				cents, isMoney := centsOf(cells[len(cells)-1])
+				switch class := n.attrs["class"]; {
+				case class == "head":
+					group = 0
+				case !isMoney:
+					assert.Fail(t, "a row without money", "%s: %v", name, cells)
+				case class == "":
+					total, group = total+cents, group+cents
+				case cells[0] == "Together":
+					assert.Equal(t, group, cents, "%s: %v", name, cells)
+					sums++
+				case class == "sum" || class == "total":
+					assert.Equal(t, total, cents, "%s: %v", name, cells)
+					sums++
+				}
+			})
+			assert.Greater(t, sums, 4, name)
+		}
+	}
+}
+
+// centsOf reads "¤1,234.50" and "−¤12.00".
+func centsOf(text string) (int64, bool) {
+	plain := strings.NewReplacer("¤", "", ",", "", ".", "", "\u2212", "-", "\u00a0", "").Replace(text)
+	n, err := strconv.ParseInt(plain, 10, 64)
+	return n, err == nil && strings.Contains(text, "¤")
 }
 
 // 33 blocks of 36.2 mm are 1194.6 mm; frame and gap add 23 mm at either end.

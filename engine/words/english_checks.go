@@ -7,6 +7,7 @@ import "maps"
 func englishChecks() map[string]string {
 	all := englishPrices()
 	maps.Copy(all, englishGates())
+	maps.Copy(all, englishWaterfall())
 	maps.Copy(all, englishWatchOuts())
 	return all
 }
@@ -47,6 +48,25 @@ func englishWatchOuts() map[string]string {
 		"price/deposit":           "The first payment, {deposit}, does not cover what is bought for the job, {boughtIn}. Ask for {share} at the order.",
 		"price/over-budget":       "The price with tax is {price}, {over} over the budget of {budget}.",
 		"price/goods-over-budget": "What is bought comes to {price}, {over} over the budget of {budget}.",
+	}
+}
+
+// englishWaterfall says the way from cost to price; each line is added to those
+// above it.
+func englishWaterfall() map[string]string {
+	return map[string]string{
+		"waterfall/markup":      "Mark-up: {share} % of what is bought in",
+		"waterfall/direct":      "Direct cost: bought in with its mark-up, work, overhead, road",
+		"waterfall/contingency": "Contingency: {share} % of the direct cost",
+		"waterfall/cost":        "Cost",
+		"waterfall/asked":       "Margin asked for: {share} % of the price",
+		"waterfall/minimum":     "Lifted to the minimum charge",
+		"waterfall/discount":    "Discount: {share} % of that",
+		"waterfall/rounded-up":  "Rounded up to the next {step}",
+		"waterfall/net":         "Net price",
+		"waterfall/margin":      "Left of it after cost: {share} % of net",
+		"waterfall/tax":         "Tax: {share} % of net",
+		"waterfall/gross":       "With tax",
 	}
 }
 
