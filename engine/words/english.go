@@ -11,5 +11,6 @@ func english() []map[string]string {
 		englishFaults(),
 		englishLimits(),
 		englishPage(),
+		englishSound(),
 	}
 }
