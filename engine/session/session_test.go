@@ -74,6 +74,7 @@ func TestRefusedValueChangesNothing(t *testing.T) {
 		require.NotEmpty(t, res.Faults, name)
 		assert.False(t, res.OK, name)
 		assert.Equal(t, c.path, res.Faults[0].Path, name)
+		assert.NotEmpty(t, res.Faults[0].Label, "%s: what the page calls the field", name)
 		assert.Contains(t, res.Faults[0].Message, c.want, name)
 		assert.Equal(t, before, s.Plan().Revision, name)
 		ask(t, s, session.Request{Op: "undo"})

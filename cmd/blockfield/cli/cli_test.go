@@ -198,6 +198,20 @@ func TestByteOrderMark(t *testing.T) {
 	assert.Equal(t, "-: good selling book\n", run(t, "\uFEFF"+string(selling), "check", "-").out)
 }
 
+// A title that turns the writing round, or that holds an invisible tag, reaches
+// the terminal as numbers and other programs as it is.
+func TestReportDoesNotSteerTheTerminal(t *testing.T) {
+	t.Parallel()
+	doc := design.Default()
+	doc.Design.Title = "Größe \u202egnp \U000e0041 木"
+	got := run(t, string(design.Encode(doc)), "report", "-")
+	require.Equal(t, 0, got.code, got.err)
+	assert.Contains(t, got.out, `"Größe \u202egnp \udb40\udc41 木"`)
+	var v struct{ Title string }
+	require.NoError(t, json.Unmarshal([]byte(got.out), &v))
+	assert.Equal(t, doc.Design.Title, v.Title)
+}
+
 // What the report of a job says is checked in the engine; here it is enough
 // that the design and the book of the command line went into it.
 func TestReport(t *testing.T) {

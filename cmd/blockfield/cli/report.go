@@ -8,6 +8,8 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"unicode/utf16"
+	"unicode/utf8"
 
 	"blockfield/engine"
 	"blockfield/engine/check"
@@ -70,6 +72,22 @@ func writeJSON(s Streams, v any) error {
 	if err := enc.Encode(v); err != nil {
 		return err
 	}
-	_, err := s.Out.Write(b.Bytes())
+	_, err := s.Out.Write(escaped(b.Bytes()))
 	return err
+}
+
+// escaped writes characters that do not print by their numbers, which JSON takes
+// for the same: what a file holds may not steer the reader's terminal.
+func escaped(body []byte) []byte {
+	out := make([]byte, 0, len(body))
+	for _, r := range string(body) {
+		if r == '\n' || words.Printable(string(r)) == string(r) {
+			out = utf8.AppendRune(out, r)
+			continue
+		}
+		for _, unit := range utf16.Encode([]rune{r}) {
+			out = fmt.Appendf(out, `\u%04x`, unit)
+		}
+	}
+	return out
 }
