@@ -231,7 +231,7 @@ func TestBadFiles(t *testing.T) {
 		body []byte
 		want string
 	}{
-		{"foreign.json", []byte(`{"format":"cake","version":1}`), "not a design file"},
+		{"foreign.json", []byte(`{"format":"cake","version":1}`), "file of another kind: found cake"},
 		{"cut-off.json", good[:len(good)/2], "cannot be read"},
 		{"empty.json", nil, "cannot be read"},
 		{"newer.json", []byte(`{"format":"blockfield design","version":99}`), "newer program"},
