@@ -39,10 +39,10 @@ func FitOf(d design.Design, r Room, v Verdict) Fit {
 	say := func(code string, args words.Args) { f.Reasons = append(f.Reasons, Line{code, args}) }
 	ear := d.Walls[0].ListenerDistance
 	small, near := r.VolumeM3 < smallRoomM3, v.TooNear(ear.Metres())
-	if slices.Contains(d.Room.Goals, boomy) {
+	if slices.ContainsFunc(d.Room.Goals, wantsBass) {
 		say("sound/no-bass", nil)
 	}
-	if slices.Contains(d.Room.Goals, neighbours) {
+	if slices.ContainsFunc(d.Room.Goals, wantsQuiet) {
 		say("sound/no-insulation", nil)
 	}
 	if near {
@@ -79,20 +79,27 @@ func FitOf(d design.Design, r Room, v Verdict) Fit {
 
 // onlyWrong reports whether all that is hoped for is what blocks cannot do.
 func onlyWrong(goals []string) bool {
-	return len(goals) > 0 && !slices.ContainsFunc(goals, func(g string) bool { return g != boomy && g != neighbours })
+	other := func(g string) bool { return !wantsBass(g) && !wantsQuiet(g) }
+	return len(goals) > 0 && !slices.ContainsFunc(goals, other)
 }
+
+// What a client hopes for is free text with suggestions; these words of it
+// matter here.
+func wantsBass(goal string) bool  { return mentions(goal, "boomy", "bass") }
+func wantsQuiet(goal string) bool { return mentions(goal, "neighbour") }
 
 // Lines returns what is said of the room, deeper down.
 func (r Room) Lines(d design.Design) []Line {
 	wall := d.Walls[0]
 	between := length.Micrometres(int64(r.FlutterM * 1e6))
-	lines := []Line{
-		{"sound/ring", words.Args{
-			"sabine": MiddleS(r.Bare.SabineS), "eyring": MiddleS(r.Bare.EyringS), "wanted": r.WantedS,
-		}},
-	}
-	if r.SoftM2 > 0 {
-		lines = append(lines, Line{"sound/soft-missing", words.Args{"area": words.M2(r.SoftM2)}})
+	lines := []Line{{"sound/ring", words.Args{
+		"sabine": MiddleS(r.Bare.SabineS), "eyring": MiddleS(r.Bare.EyringS),
+	}}}
+	switch {
+	case r.SoftPct > 100:
+		lines = append(lines, Line{"sound/soft-much", words.Args{"wanted": r.WantedS}})
+	case r.SoftPct > 0:
+		lines = append(lines, Line{"sound/soft-missing", words.Args{"wanted": r.WantedS, "share": words.Percent(r.SoftPct)}})
 	}
 	return append(lines,
 		Line{"sound/reflection", words.Args{

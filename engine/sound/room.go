@@ -2,15 +2,10 @@ package sound
 
 import (
 	"math"
+	"slices"
+	"strings"
 
 	"blockfield/engine/design"
-)
-
-// The hopes of a client that matter here, as the design names them.
-const (
-	boomy      = "boomy"
-	neighbours = "neighbours"
-	look       = "look"
 )
 
 // decay is ln 10⁶·4, the constant of Sabine's formula times the speed of sound:
@@ -52,8 +47,8 @@ func MiddleS(times [octaves]float64) float64 { return (times[2] + times[3]) / 2 
 type Room struct {
 	VolumeM3 float64
 	Bare     Decay   // with hard walls and nothing in it
-	WantedS  float64 // usual for its use, mean of 500 Hz and 1 kHz
-	SoftM2   float64 // soft panels of 50 mm that bring the bare room there; 0: none
+	WantedS  float64 // usual for its use, mean of 500 Hz and 1 kHz; 0: the use is not understood
+	SoftPct  float64 // of all walls under soft panels of 50 mm, which brings the bare room there
 	DelayMS  float64 // of the wall's reflection after the sound that passes the ear, at the first wall
 	LevelDB  float64 // of that reflection, of a flat wall, against the direct sound from sourceM away
 	FlutterM float64 // between this wall and the one opposite
@@ -77,7 +72,9 @@ func InRoom(d design.Design, fieldM2, speedMS float64) Room {
 	surface := bare(d.Room, wall)
 	r.Bare = Reverberation(r.VolumeM3, speedMS, surface)
 	r.WantedS = wanted(d.Room.Use, r.VolumeM3)
-	r.SoftM2 = soft(r, surface, speedMS)
+	if r.WantedS > 0 {
+		r.SoftPct = 100 * soft(r, surface, speedMS) / surface[len(surface)-1].AreaM2
+	}
 	r.DelayMS, r.LevelDB = Reflection(wall.ListenerDistance.Metres(), sourceM, speedMS)
 	r.FlutterS = speedMS / (2 * r.FlutterM)
 	return r
@@ -145,17 +142,26 @@ const leastWantedS = 0.3
 // wanted returns the usual reverberation time of a room in the middle of the
 // range: for speech and teaching 0.32·lg V − 0.17 s, for music made in it
 // 0.45·lg V + 0.07 s (DIN 18041:2016, groups A3 and A1; from memory), for
-// listening 0.25·(V/100 m³)^⅓ s (ITU-R BS.1116; from memory).
+// listening 0.25·(V/100 m³)^⅓ s (ITU-R BS.1116; from memory). The use is free
+// text: 0 where it has none of the words known here.
 func wanted(use string, volume float64) float64 {
 	lg := math.Log10(volume)
-	switch use {
-	case "speech", "teaching":
+	switch {
+	case mentions(use, "speech", "teaching"):
 		return math.Max(0.32*lg-0.17, leastWantedS)
-	case "practice", "rehearsal", "worship":
+	case mentions(use, "practice", "rehearsal", "worship", "music", "choir"):
 		return math.Max(0.45*lg+0.07, leastWantedS)
-	default:
+	case mentions(use, "listening", "mixing"):
 		return math.Max(0.25*math.Cbrt(volume/100), leastWantedS)
+	default:
+		return 0
 	}
+}
+
+// mentions reports whether a text has one of some words.
+func mentions(text string, words ...string) bool {
+	text = strings.ToLower(text)
+	return slices.ContainsFunc(words, func(w string) bool { return strings.Contains(text, w) })
 }
 
 // soft returns the area of soft panels on hard walls that brings the bare room

@@ -86,15 +86,15 @@ func (v Verdict) flatBoard(at Place) []check.WatchOut {
 // for.
 func RoomWatchOuts(room design.Room) []check.WatchOut {
 	var all []check.WatchOut
-	hope := func(goal, code string) {
-		if slices.Contains(room.Goals, goal) {
+	hope := func(wants func(goal string) bool, code string) {
+		if slices.ContainsFunc(room.Goals, wants) {
 			all = append(all, check.WatchOut{
 				Code: code, Level: check.Note, Field: "room.goals", Source: check.CommonPractice,
 			})
 		}
 	}
-	hope(boomy, "sound/no-bass")
-	hope(neighbours, "sound/no-insulation")
+	hope(wantsBass, "sound/no-bass")
+	hope(wantsQuiet, "sound/no-insulation")
 	if volumeM3(room) < smallRoomM3 {
 		all = append(all, check.WatchOut{
 			Code: "sound/small-room", Level: check.Caution,

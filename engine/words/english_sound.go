@@ -45,8 +45,9 @@ func englishSound() map[string]string {
 		"sound/small-area":     "{area} of blocks is decoration with some benefit; two to four square metres are heard.",
 		"sound/public":         "The public comes in: ask about fire, and about hands and heads.",
 
-		"sound/ring":         "Empty, with hard walls and a wooden floor, such a room rings for about {sabine} s by Sabine, {eyring} s by Eyring; {wanted} s is usual for its use.",
-		"sound/soft-missing": "About {area} of soft panels, 50 mm thick, would bring it there; furniture, books and carpets count too. Blocks do not.",
+		"sound/ring":         "Empty, with hard walls and a wooden floor, such a room rings for about {sabine} s by Sabine, {eyring} s by Eyring.",
+		"sound/soft-missing": "About {wanted} s is usual for its use. Soft panels of 50 mm on about {share} of its walls would bring it there; furniture, books and carpets count too. Blocks do not.",
+		"sound/soft-much":    "About {wanted} s is usual for its use. Soft panels on all of its walls would not bring it there; furniture, books, carpets and the ceiling have to help. Blocks do not.",
 		"sound/reflection":   "At the seat, {ear} from the wall, its reflection comes {delay} ms after the sound that passes by, {level} dB below it for a source {source} further out. Blocks lower that in the mirror direction; they do not delete it.",
 		"sound/flutter":      "This wall and the one opposite stand {distance} apart: if both are hard, a clap comes back {n} times a second.",
 		"sound/area":         "{area} of blocks on a wall of {wall}.",
