@@ -105,8 +105,10 @@ func TestRefusedSceneIsAStill(t *testing.T) {
 // picture is a still one.
 func TestWithoutGraphicsALineSaysSo(t *testing.T) {
 	hold := newGate(builtSite(t).Handler(), "preview.wasm")
+	s := newServer(t, hold)
+	t.Cleanup(hold.open)
 	b := newTab(t)
-	b.open(newServer(t, hold).URL + "/")
+	b.open(s.URL + "/")
 	b.alive()
 	b.wait(`document.querySelector("iframe.preview-frame")`)
 	for range 2 { // both starts

@@ -71,6 +71,7 @@ func TestFrameAnswers(t *testing.T) {
 		got := ask(t, "{type: 'scene', bytes: new Uint8Array([1, 2, 3]).buffer}", "refused")
 		assert.Contains(t, got.Message, "cut short")
 		assert.Equal(t, before.Pix, tr.pixels(t).Pix)
+		value[message](t, tr, "trial.scene('scene')") // and the next one is drawn
 	})
 	t.Run("unknown message", func(t *testing.T) {
 		assert.Contains(t, ask(t, "{type: 'dance'}", "error").Message, "dance")
