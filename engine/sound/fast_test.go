@@ -28,6 +28,7 @@ func arrangements() map[string]sound.Arrangement {
 		"one height":   random(r, 6, 5, 1),
 		"one cell":     random(r, 1, 1, 3),
 		"one row":      random(r, 31, 1, 6),
+		"many heights": random(r, 11, 6, 40),
 		"gaps":         random(r, 10, 9, 4),
 		"hair gaps":    random(r, 10, 9, 4),
 		"panels":       random(r, 7, 6, 4),

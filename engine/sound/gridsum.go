@@ -4,6 +4,10 @@ package sound
 // four sums.
 const gridLanes = 2
 
+// manyLevels is where summing every cell by itself becomes faster than a pass
+// for each pair of levels.
+const manyLevels = 16
+
 // gridSum is the transform of a grid of cells: for each level l
 //
 //	F_l(α, β) = Σ_mn [level(m, n) = l]·exp(j·(α·x_m + β·y_n)).
@@ -20,6 +24,8 @@ type gridSum struct {
 	cos, sin      []float64   // of the columns, from the middle outwards
 	cosRows       []float64   // of the rows
 	sinRows       []float64
+	cells         []uint16 // the level of each, where there are many levels; else nil
+	parts         []complex128
 }
 
 func newGridSum(s Surface) *gridSum {
@@ -27,6 +33,10 @@ func newGridSum(s Surface) *gridSum {
 	half := (s.Columns + 1) / 2
 	g.cos, g.sin = make([]float64, half), make([]float64, half)
 	g.cosRows, g.sinRows = make([]float64, (s.Rows+1)/2), make([]float64, (s.Rows+1)/2)
+	if g.levels > manyLevels {
+		g.cells, g.parts = s.Levels, make([]complex128, s.Columns)
+		return g
+	}
 	for first := 0; first < g.levels-1; first += gridLanes {
 		g.blocks = append(g.blocks, g.fold(s, first))
 	}
@@ -74,6 +84,10 @@ func mirrored(place, n int) (distance int, side float64) {
 func (g *gridSum) at(alpha, beta float64, up, down []complex128) {
 	across := series(towards(alpha/2), g.columns, g.cos, g.sin)
 	upwards := series(towards(beta/2), g.rows, g.cosRows, g.sinRows)
+	if g.cells != nil {
+		g.eachCell(up, down)
+		return
+	}
 	all := complex(across*upwards, 0)
 	lastUp, lastDown := all, all
 	for b, block := range g.blocks {
@@ -118,4 +132,26 @@ func (g *gridSum) sum(block []float64) (out [4 * gridLanes]float64) {
 		out[7] += sy * d1
 	}
 	return out
+}
+
+// eachCell sums the cells one by one.
+func (g *gridSum) eachCell(up, down []complex128) {
+	clear(up)
+	clear(down)
+	for j := range g.parts {
+		g.parts[j] = placeOf(j, g.columns, g.cos, g.sin)
+	}
+	for i := range g.rows {
+		y := placeOf(g.rows-1-i, g.rows, g.cosRows, g.sinRows) // y grows upwards
+		for j, level := range g.cells[i*g.columns : (i+1)*g.columns] {
+			up[level] += g.parts[j] * y
+			down[level] += g.parts[j] * conj(y)
+		}
+	}
+}
+
+// placeOf returns exp(j·α·x) of one place of a line.
+func placeOf(place, n int, cosines, sines []float64) complex128 {
+	distance, side := mirrored(place, n)
+	return complex(cosines[distance], side*sines[distance])
 }

@@ -196,15 +196,16 @@ func TestValidate(t *testing.T) {
 	good := func() sound.Arrangement { return random(rand.New(rand.NewPCG(1, 1)), 4, 3, 2) }
 	assert.NoError(t, good().Validate())
 	for name, spoil := range map[string]func(*sound.Arrangement){
-		"no cells":        func(a *sound.Arrangement) { a.Rows, a.Levels = 0, nil },
-		"too many a side": func(a *sound.Arrangement) { a.Columns, a.Rows, a.Levels = 401, 1, make([]uint16, 401) },
-		"too many":        func(a *sound.Arrangement) { a.Columns, a.Rows, a.Levels = 400, 101, make([]uint16, 40400) },
-		"ragged":          func(a *sound.Arrangement) { a.Levels = a.Levels[1:] },
-		"no pitch":        func(a *sound.Arrangement) { a.PitchM = 0 },
-		"pitch no number": func(a *sound.Arrangement) { a.PitchM = math.NaN() },
-		"gap too wide":    func(a *sound.Arrangement) { a.GapM = a.PitchM },
-		"unknown level":   func(a *sound.Arrangement) { a.Levels[3] = 2 },
-		"negative height": func(a *sound.Arrangement) { a.HeightsM[0] = -0.001 },
+		"no cells":         func(a *sound.Arrangement) { a.Rows, a.Levels = 0, nil },
+		"too many a side":  func(a *sound.Arrangement) { a.Columns, a.Rows, a.Levels = 401, 1, make([]uint16, 401) },
+		"too many":         func(a *sound.Arrangement) { a.Columns, a.Rows, a.Levels = 400, 101, make([]uint16, 40400) },
+		"ragged":           func(a *sound.Arrangement) { a.Levels = a.Levels[1:] },
+		"too many heights": func(a *sound.Arrangement) { a.HeightsM = make([]float64, 257) },
+		"no pitch":         func(a *sound.Arrangement) { a.PitchM = 0 },
+		"pitch no number":  func(a *sound.Arrangement) { a.PitchM = math.NaN() },
+		"gap too wide":     func(a *sound.Arrangement) { a.GapM = a.PitchM },
+		"unknown level":    func(a *sound.Arrangement) { a.Levels[3] = 2 },
+		"negative height":  func(a *sound.Arrangement) { a.HeightsM[0] = -0.001 },
 	} {
 		a := good()
 		spoil(&a)

@@ -9,6 +9,9 @@ import (
 const (
 	MostCells = 40_000
 	MostSide  = 400
+	// MostHeights is how many different heights a field may have: beyond whole
+	// millimetres of the tallest block nothing is gained.
+	MostHeights = 256
 )
 
 // leastGapM is the narrowest gap that counts as one: in narrower joints air
@@ -54,6 +57,8 @@ func (a Arrangement) Validate() error {
 		return fmt.Errorf("sound: %d × %d cells (allowed up to %d a side and %d in all)", a.Columns, a.Rows, MostSide, MostCells)
 	case len(a.Levels) != a.Columns*a.Rows:
 		return fmt.Errorf("sound: %d levels for %d × %d cells", len(a.Levels), a.Columns, a.Rows)
+	case len(a.HeightsM) > MostHeights:
+		return fmt.Errorf("sound: %d different heights (allowed up to %d)", len(a.HeightsM), MostHeights)
 	case !(a.PitchM > 0):
 		return fmt.Errorf("sound: pitch %v m (allowed above 0)", a.PitchM)
 	case !(a.GapM >= 0 && a.GapM < a.PitchM):

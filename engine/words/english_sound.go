@@ -53,6 +53,16 @@ func englishSound() map[string]string {
 		"sound/area":         "{area} of blocks on a wall of {wall}.",
 		"sound/out-of-scope": "Ceilings, wet rooms and outdoors are beyond what is reckoned here.",
 
+		"grid/too-many-rows":    "line {line}: more rows than a field may have (allowed {most})",
+		"grid/too-many-columns": "line {line}, column {column}: {n} columns (allowed up to {most})",
+		"grid/too-many-cells":   "line {line}: {n} cells (allowed up to {most})",
+		"grid/too-many-heights": "{n} different heights (allowed up to {most}: round them)",
+		"grid/empty-line":       "line {line}: no heights",
+		"grid/ragged":           "line {line}, column {column}: {n} heights (allowed {first}, as in line 1)",
+		"grid/nothing":          "line {line}, column {column}: nothing where a height in mm should be (allowed 0 to {most})",
+		"grid/not-a-height":     "line {line}, column {column}: \"{value}\" is not a height in mm (allowed 0 to {most})",
+		"grid/out-of-range":     "line {line}, column {column}: {value} mm is out of range (allowed 0 to {most})",
+
 		"lining/plaster":          "plaster on masonry",
 		"lining/brick":            "bare brick or stone",
 		"lining/concrete":         "concrete or painted block",
