@@ -188,6 +188,35 @@ func (v *view) Sets() []Set {
 	return all
 }
 
+// SetColumns are the groups of controls as they stand on a wide page: in two
+// columns of about the same height, each read from the top.
+func (v *view) SetColumns() [][]Set {
+	all := v.Sets()
+	whole := 0
+	for _, s := range all {
+		whole += s.weight()
+	}
+	above, cut, off := 0, 0, whole
+	for i, s := range all {
+		if d := max(2*above-whole, whole-2*above); d < off {
+			cut, off = i, d
+		}
+		above += s.weight()
+	}
+	return [][]Set{all[:cut], all[cut:]}
+}
+
+// weight is the height of a set on the page, in rows of fields, about: its
+// fields stand two and two, below a heading.
+func (s Set) weight() int {
+	const heading, slot = 1, 2
+	rows := heading + (len(s.Fields)+1)/2
+	if s.SlotID != "" {
+		rows += slot
+	}
+	return rows
+}
+
 func (v *view) sets() []set {
 	switch v.Open {
 	case Wall:
