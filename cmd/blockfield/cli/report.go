@@ -30,6 +30,7 @@ func report(_ context.Context, args []string, s Streams) (int, error) {
 	flags := flag.NewFlagSet("report", flag.ContinueOnError)
 	prices := flags.String("prices", "", "")
 	gate := flags.String("gate", "", "")
+	hear := flags.Bool("hear", false, "")
 	today := dayFlag(flags)
 	names, err := parse(flags, args)
 	if err != nil {
@@ -55,13 +56,29 @@ func report(_ context.Context, args []string, s Streams) (int, error) {
 	}
 	plan = plan.On(string(*today), doc, book)
 	reader := words.Reader{Language: words.English(), Units: doc.View.Units}
-	if err := writeJSON(s, plan.Report(reader)); err != nil {
+	var heard *engine.HearingReport
+	if *hear {
+		hearing, err := engine.Hear(doc.Design)
+		if err != nil {
+			return badInput, located(names[0], err)
+		}
+		plan = plan.With(hearing)
+		report := hearing.Report(doc.Design, reader)
+		heard = &report
+	}
+	if err := writeJSON(s, wholeReport{plan.Report(reader), heard}); err != nil {
 		return badInput, err
 	}
 	if len(plan.ShutAt(check.Gate(*gate))) > 0 {
 		return stopped, nil
 	}
 	return done, nil
+}
+
+// wholeReport is a Plan's report, with that of a Hearing if it was asked for.
+type wholeReport struct {
+	engine.Report
+	Sound *engine.HearingReport `json:"sound,omitempty"`
 }
 
 func writeJSON(s Streams, v any) error {
