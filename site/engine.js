@@ -1,21 +1,40 @@
 // Carries requests to the engine's worker and answers back. A worker that dies
-// or falls silent is replaced by another, which is given the last good design.
+// or falls silent is replaced by another, which is given the price book and the
+// last good design.
 import { startWorker } from "./trusted.js";
 
-const SILENCE_MS = 20_000; // longest that an answer may take
+// The slowest honest answers, measured beside each other: an edit of 40,000
+// cells 0.25 s, a still picture 1.1 s. A slow phone takes six to ten times as
+// long, and what twelve such panels take is still within the limit.
+const ANSWER_MS = 8_000;
+const PICTURE_MS = 25_000; // a still picture, whether asked for by itself or by a drag
+const DRAWN = ["picture", "drag"];
+const START_MS = 30_000; // a further worker finds its module kept by the browser
+const LATE_MS = 2_000; // from when on a person is told that work is under way
+const ASLEEP_MS = 1_000; // an alarm that is later than this rang in a computer that slept
 const MOST_RESTARTS = 3; // without one good answer between them
 
-// startEngine returns {ask}. ask(request) promises the answer; it rejects when
-// the worker died over this very request. restored gets the answers with which a
-// new worker takes up the last good design.
-export function startEngine({ url, restored, failed }) {
+const today = () => {
+  const now = new Date();
+  const two = (n) => String(n).padStart(2, "0");
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+};
+
+// startEngine returns {ask, unanswered, text, dead}. ask(request) promises the answer;
+// it rejects when the worker died over this very request. restored gets the
+// answers with which a new worker takes up the last good design; failed is called
+// once, when there is no hope; late(true) says that an answer takes long.
+export function startEngine({ url, restored, failed, late }) {
   let worker;
   let ready = false;
+  let dead = false;
   let restarts = 0;
   let lastID = 0;
   let text = "";
+  let book = "";
   let section = "";
   let alarm = 0;
+  let lateAlarm = 0;
   const waiting = []; // not yet sent
   const pending = new Map(); // sent, by id, oldest first
 
@@ -28,12 +47,14 @@ export function startEngine({ url, restored, failed }) {
       event.preventDefault();
       if (own === worker) restart();
     });
+    watch();
   }
 
   function receive(message) {
     if (message.type === "ready") {
       ready = true;
-      flush();
+      waiting.splice(0).forEach(send);
+      watch();
     } else if (message.type === "failed") {
       restart();
     } else {
@@ -47,6 +68,7 @@ export function startEngine({ url, restored, failed }) {
     pending.delete(answer.id);
     watch();
     if (answer.text) text = answer.text;
+    if (answer.book !== undefined) book = answer.book;
     if (answer.section) section = answer.section;
     one?.resolve(answer);
   }
@@ -54,51 +76,79 @@ export function startEngine({ url, restored, failed }) {
   function send(one) {
     lastID += 1;
     pending.set(lastID, one);
-    const bytes = new TextEncoder().encode(JSON.stringify({ ...one.request, id: lastID })).buffer;
+    const bytes = new TextEncoder().encode(JSON.stringify({ ...one.request, today: today(), id: lastID })).buffer;
     worker.postMessage({ bytes }, [bytes]);
-    watch();
   }
 
-  function flush() {
-    waiting.splice(0).forEach(send);
+  // limit is how long what is awaited now may take. The first worker may take
+  // any time to come over a slow network: opening.js says so.
+  function limit() {
+    if (!ready) return restarts > 0 ? START_MS : Infinity;
+    const [oldest] = pending.values();
+    if (!oldest) return Infinity;
+    return DRAWN.includes(oldest.request.op) ? PICTURE_MS : ANSWER_MS;
   }
 
   function watch() {
     clearTimeout(alarm);
-    if (pending.size > 0) alarm = setTimeout(restart, SILENCE_MS);
+    clearTimeout(lateAlarm);
+    late(false);
+    const ms = limit();
+    if (ms === Infinity) return;
+    const due = performance.now() + ms;
+    lateAlarm = setTimeout(() => late(true), LATE_MS);
+    alarm = setTimeout(() => (performance.now() > due + ASLEEP_MS ? watch() : restart()), ms);
   }
 
   // The oldest request is the one that the worker died over: it is not tried
   // again. Those behind it are.
   function restart() {
-    clearTimeout(alarm);
     worker.terminate();
     const [fatal, ...rest] = pending.values();
     pending.clear();
     waiting.unshift(...rest);
     restarts += 1;
     if (restarts > MOST_RESTARTS) {
-      fatal?.reject(new Error("engine: failed"));
-      waiting.splice(0).forEach((one) => one.reject(new Error("engine: failed")));
-      failed();
+      giveUp(fatal);
       return;
     }
     const again = [];
+    if (book) again.push({ op: "open", text: book, from: "saved" });
     if (text) again.push({ op: "open", text, from: "saved" });
     if (section) again.push({ op: "section", name: section });
-    waiting.unshift(...again.map((request) => ({ request, resolve: restored, reject() {} })));
+    if (again.length === 0) again.push({ op: "hello" });
+    waiting.unshift(...again.map((request) => ({ request, resolve: restored, reject() {}, own: true })));
     fatal?.reject(new Error("engine: restarted"));
     start();
+  }
+
+  function giveUp(fatal) {
+    dead = true;
+    clearTimeout(alarm);
+    clearTimeout(lateAlarm);
+    late(false);
+    failed();
+    for (const one of [fatal, ...waiting.splice(0)]) one?.reject(new Error("engine: failed"));
   }
 
   start();
   return {
     ask(request) {
+      if (dead) return Promise.reject(new Error("engine: failed"));
       return new Promise((resolve, reject) => {
         const one = { request, resolve, reject };
-        if (ready) send(one);
-        else waiting.push(one);
+        if (!ready) {
+          waiting.push(one);
+          return;
+        }
+        send(one);
+        if (pending.size === 1) watch();
       });
     },
+    // unanswered are the requests whose answer is still to come, in order.
+    unanswered: () => [...pending.values(), ...waiting].filter((one) => !one.own).map((one) => one.request),
+    dead: () => dead,
+    // text is the last good document, as the engine writes it.
+    text: () => text,
   };
 }

@@ -1,5 +1,7 @@
 // Turns what a person does with a control into an edit, and shows what became
-// of it. A refused value stays in its field, with the reason beside it.
+// of it. What was typed and is not in the design (not sent yet, under way, or
+// refused) is held by the path of its field: it comes back with its message
+// wherever that field is drawn again.
 
 const TYPING_MS = 400; // a pause in typing that ends an edit
 
@@ -13,6 +15,17 @@ const typed = (control) => control.matches('input[type="text"], textarea');
 function valueOf(control) {
   if (control.type === "checkbox") return control.checked ? "yes" : "no";
   return control.value;
+}
+
+// touched reports whether a control shows something else than it came with. A
+// range puts what it came with on the nearest of its steps.
+function touched(control) {
+  if (control.type === "radio") return control.checked && !control.defaultChecked;
+  if (control.type === "checkbox") return control.checked !== control.defaultChecked;
+  if (control.type === "range") return Math.abs(control.value - control.defaultValue) >= Number(control.step);
+  if (control.tagName !== "SELECT") return control.value !== control.defaultValue;
+  const came = [...control.options].find((option) => option.defaultSelected) ?? control.options[0];
+  return control.value !== came?.value;
 }
 
 export function showFault(control, message) {
@@ -39,52 +52,147 @@ export function showValue(name, value) {
   }
 }
 
-// watchForm calls edit(path, value) for each edit; it promises the answer. Of
-// edits of one field that come while one is under way only the last is sent.
-export function watchForm({ root, edit }) {
-  const timers = new Map();
-  const busy = new Map(); // path -> the next control to send, or null
+// watchForm calls edit(path, value, also) for each edit; it promises the answer,
+// in which died says that the engine broke down over it, and notTaken is the
+// sentence for that. Of edits of one field that come while one is under way only
+// the last is sent.
+export function watchForm({ root, edit, notTaken, changed = () => {} }) {
+  const timers = new Map(); // path -> the end of a pause in typing
+  const busy = new Set(); // paths whose edit is under way
+  const held = new Map(); // path -> {value, also, typed, message, died}
+  const lists = new Set(); // whose items have moved
 
-  async function send(control) {
-    const path = control.name;
-    if (busy.has(path)) {
-      busy.set(path, control);
-      return;
-    }
-    busy.set(path, null);
-    const value = valueOf(control);
-    const answer = await edit(path, value, control.dataset).catch(() => null);
-    const next = busy.get(path);
+  const hold = (control) => held.set(control.name, { value: valueOf(control), also: control.dataset.also, typed: typed(control), message: "" });
+
+  async function send(path) {
+    if (busy.has(path) || !held.has(path)) return;
+    busy.add(path);
+    const sent = held.get(path);
+    const answer = await edit(path, sent.value, sent.also);
     busy.delete(path);
-    if (next && (next !== control || valueOf(next) !== value)) {
-      send(next);
+    if (held.get(path) !== sent) {
+      if (!timers.has(path)) send(path); // another value meanwhile
       return;
     }
-    if (!answer) return;
-    const now = document.contains(control) ? control : document.getElementById(control.id) ?? control;
-    if (valueOf(now) === value) delete now.dataset.dirty;
-    showFault(now, answer.faults?.map((fault) => fault.message).join(" ") ?? "");
+    conclude(path, sent, answer);
+    changed();
   }
 
-  function flush(control) {
-    clearTimeout(timers.get(control));
-    timers.delete(control);
-    if (control.dataset.dirty !== undefined || !typed(control)) send(control);
+  function conclude(path, sent, answer) {
+    if (answer.ok || answer.died && !sent.typed) {
+      held.delete(path);
+      const [control] = byName(path);
+      if (sent.typed && control) delete control.dataset.dirty;
+      if (sent.typed && control && control !== document.activeElement) control.value = sent.value;
+      showFault(control, "");
+    } else {
+      sent.died = answer.died;
+      sent.message = answer.died ? notTaken() : answer.faults.map((fault) => fault.message).join(" ");
+      redress();
+    }
+  }
+
+  // flush sends what is typed in a field, without waiting for a pause.
+  function flush(path) {
+    clearTimeout(timers.get(path));
+    timers.delete(path);
+    if (!held.get(path)?.message) send(path);
+  }
+
+  // redress puts what is held into the fields that were drawn anew.
+  function redress() {
+    for (const [path, { value, message, typed: byHand }] of held) {
+      const [control] = byName(path);
+      if (!control || !byHand && !message) continue;
+      if (control.type === "radio") byName(path).forEach((one) => { one.checked = one.value === value; });
+      else if (control.type === "checkbox") control.checked = value === "yes";
+      else if (control.value !== value) control.value = value;
+      if (byHand && !message) control.dataset.dirty = "";
+      else delete control.dataset.dirty;
+      showFault(control, message);
+    }
+  }
+
+  function forget(within) {
+    for (const path of [...held.keys()]) if (path.startsWith(within)) held.delete(path);
+  }
+
+  // shift moves what is held within a list from which the item gone was taken.
+  function shift(list, gone) {
+    for (const [path, one] of [...held]) {
+      if (!path.startsWith(`${list}[`)) continue;
+      const rest = path.slice(list.length + 1);
+      const at = parseInt(rest, 10);
+      if (at < gone) continue;
+      held.delete(path);
+      if (at > gone) held.set(`${list}[${at - 1}${rest.slice(rest.indexOf("]"))}`, one);
+    }
   }
 
   root.addEventListener("input", ({ target }) => {
     if (!target.name) return;
-    if (target.type === "range") send(target);
+    if (target.type === "range") {
+      hold(target);
+      send(target.name);
+    }
     if (!typed(target)) return;
+    hold(target);
     target.dataset.dirty = "";
-    clearTimeout(timers.get(target));
-    timers.set(target, setTimeout(() => flush(target), TYPING_MS));
+    clearTimeout(timers.get(target.name));
+    timers.set(target.name, setTimeout(() => flush(target.name), TYPING_MS));
   });
   root.addEventListener("change", ({ target }) => {
-    if (target.name && target.type !== "range") flush(target);
+    if (!target.name || target.type === "range") return;
+    if (!typed(target)) hold(target);
+    flush(target.name);
   });
   root.addEventListener("submit", (event) => {
     event.preventDefault();
-    if (document.activeElement?.name) flush(document.activeElement);
+    if (document.activeElement?.name) flush(document.activeElement.name);
   });
+
+  // What was done before this script came: the browser has kept it in the
+  // controls. It is held at once, and sent by flush.
+  for (const control of root.querySelectorAll("input[name], select[name], textarea[name]")) {
+    if (!touched(control)) continue;
+    hold(control);
+    if (typed(control)) control.dataset.dirty = "";
+  }
+
+  return {
+    redress,
+    flush: () => [...held.keys()].forEach(flush),
+    // edits are what is held, as requests. What the engine broke down over is not
+    // among them: it would do so again.
+    edits: () => [...held].filter(([, one]) => !one.died).map(([path, { value, also }]) => ({ op: "set", path, value, also: JSON.parse(also ?? "[]") })),
+    // restore takes up an edit of an earlier visit.
+    restore({ path, value, also = [] }) {
+      const [control] = byName(path);
+      held.set(path, { value, also: JSON.stringify(also), typed: !control || typed(control), message: "" });
+      send(path);
+    },
+    // release drops what is held at a path: it has another value now.
+    release(path) {
+      held.delete(path);
+      for (const control of byName(path)) {
+        delete control.dataset.dirty;
+        showFault(control, "");
+      }
+    },
+    // follow keeps what is held at its item when a request has moved the items of
+    // a list. After a step of the history nobody knows which item is which.
+    follow({ op, name, path }) {
+      const [, list, index] = path?.match(/^(.*)\[(\d+)\]$/) ?? [];
+      if (op === "undo" || op === "redo") {
+        for (const moved of lists) forget(`${moved}[`);
+      } else if (name === "add") {
+        lists.add(path);
+      } else if (name === "remove" && list !== undefined) {
+        lists.add(list);
+        shift(list, Number(index));
+      }
+    },
+    // forget drops all that is held: another design is open.
+    forget: () => forget(""),
+  };
 }

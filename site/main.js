@@ -2,27 +2,37 @@
 // answer becomes what the page shows.
 import { startEngine } from "./engine.js";
 import { copy, saveFile, watchFiles } from "./files.js";
-import { showFault, showValue, watchForm } from "./form.js";
+import { showValue, watchForm } from "./form.js";
+import { watchJobList } from "./joblist.js";
+import { makeKeeping } from "./keeping.js";
 import { makeStage } from "./stage.js";
 import * as status from "./status.js";
-import * as store from "./store.js";
 import { insert, keepOffline } from "./trusted.js";
 
-
 const byID = (id) => document.getElementById(id);
+const page = document.documentElement;
+page.dataset.scripts = "here"; // opening.js watches for it
 const hash = () => location.hash.slice(1);
 // A fragment that is neither a word nor a place on the page is meant as a link.
 const linked = () => !/^[a-z-]*$/.test(hash()) && byID(hash()) === null;
 
-let stored = true;
+let begun = false; // the first design is open
 
 const engine = startEngine({
   url: new URL("engine-worker.js", import.meta.url),
   restored(answer) {
-    apply(answer);
+    apply(answer, { fresh: true });
     status.show("restarted");
   },
-  failed: () => status.show("engine-failed"),
+  failed,
+  late: status.work,
+});
+
+const form = watchForm({
+  root: document,
+  edit: (path, value, also = "[]") => ask({ op: "set", path, value, also: JSON.parse(also) }),
+  notTaken: () => status.sentence("not-taken"),
+  changed: () => keeping.answered(),
 });
 
 const stage = makeStage({
@@ -30,17 +40,25 @@ const stage = makeStage({
   viewed: (fields) => Promise.all(fields.map(([path, value]) => ask({ op: "set", path, value, quiet: true }))),
 });
 
-// ask sends a request and shows what the answer says of the whole page.
-async function ask(request) {
-  const answer = await engine.ask(request);
+const keeping = makeKeeping({ first: byID("revision").textContent, engine, form, ask, apply, open });
+
+// ask sends a request and shows what the answer says of the whole page. Where
+// the engine broke down over it the answer says only that. opened says from
+// where a design comes that takes the place of the present one.
+async function ask(request, { opened, id } = {}) {
+  const answer = await engine.ask(request).catch(() => ({ ok: false, died: true, faults: [] }));
+  if (opened && begun && answer.ok && answer.revision !== byID("revision").textContent) form.forget();
+  if (answer.ok) form.follow(request);
   apply(answer);
+  keeping.keep(answer, opened, id);
+  if (request.op !== "set") keeping.answered();
   return answer;
 }
 
-function apply(answer) {
-  answer.fragments?.forEach(({ target, html }) => insert(target, html));
+function apply(answer, { fresh = false } = {}) {
+  answer.fragments?.forEach(({ target, html }) => insert(target, html, { fresh }));
   answer.values?.forEach(({ path, value }) => showValue(path, value));
-  if (answer.text) keep(answer.text);
+  if (answer.fragments) form.redress();
   if (answer.revision) showState(answer);
   if (answer.scene) stage.show(answer.scene);
   if (answer.announce) status.announce(answer.announce);
@@ -55,54 +73,45 @@ function showState({ title, revision, reading, canUndo, canRedo }) {
   showValue("view.reading", reading);
 }
 
-function keep(text) {
-  if (store.save(text)) {
-    stored = true;
-  } else if (stored) {
-    stored = false;
-    status.show("not-kept");
-  }
+// failed says that there is no engine, and takes the controls out of use.
+function failed() {
+  page.classList.add("stopped");
+  for (const part of document.querySelectorAll(".tools, main")) part.inert = true;
+  keeping.failed();
 }
 
-// Edits
-
-// edit sets a field, and whatever else the chosen option sets along with it.
-function edit(path, value, { also = "[]" } = {}) {
-  return ask({ op: "set", path, value, also: JSON.parse(also) });
-}
+// Edits by buttons
 
 async function setByButton(button) {
   const { set: path, shown } = button.dataset;
   const answer = await ask({ op: "set", path, value: button.value });
-  const control = document.getElementsByName(path)[0];
-  if (answer.ok && control) {
-    delete control.dataset.dirty;
+  if (answer.ok) {
+    form.release(path);
     showValue(path, shown ?? button.value);
-    showFault(control, "");
-  } else if (!answer.ok) {
+  } else {
     refuse(answer);
   }
 }
 
 // refuse says what was wrong where no field can.
-function refuse(answer) {
-  status.show("not-opened", { details: answer.faults.map((fault) => [fault.path, fault.message].filter(Boolean).join(": ")) });
+function refuse(answer, key = "not-opened") {
+  if (!answer.died) status.show(key, { details: status.told(answer) });
 }
 
 // Designs in and out
 
-async function open(request) {
+async function open(request, { from, id, silent = false }) {
   stage.forget();
-  const answer = await ask(request);
-  if (answer.ok) status.hide();
-  else refuse(answer);
+  const answer = await ask(request, { opened: from, id });
+  if (answer.ok) status.hide("not-opened", "link-not-opened", "not-fetched", "job-unread", "too-large");
+  else if (!silent) refuse(answer, from === "link" ? "link-not-opened" : "not-opened");
   return answer;
 }
 
 async function openExample(address) {
-  const file = await fetch(address);
-  if (!file.ok) throw new Error(`${address}: ${file.status}`);
-  await open({ op: "open", text: await file.text(), from: "scenario" });
+  const text = await fetch(address).then((file) => (file.ok ? file.text() : null), () => null);
+  if (text === null) status.show("not-fetched");
+  else await open({ op: "open", text, from: "scenario" }, { from: "example" });
 }
 
 async function share() {
@@ -116,18 +125,22 @@ async function share() {
   if (!status.showLink(copied ? "copied" : "copy-by-hand", url)) status.show(copied ? "copied" : "copy-by-hand", copied ? {} : { copy: url });
 }
 
-async function save() {
-  const answer = await ask({ op: "save" });
+// save saves the design, or by its name another document, as a file.
+async function save(name) {
+  const answer = await ask({ op: "save", name });
   if (answer.file) saveFile(answer.file);
+  else refuse(answer, "not-saved");
 }
 
+const step = (op) => ask({ op });
+
 const buttons = {
-  undo: () => ask({ op: "undo" }),
-  redo: () => ask({ op: "redo" }),
-  new: () => open({ op: "new" }),
+  undo: () => step("undo"),
+  redo: () => step("redo"),
+  new: () => open({ op: "new" }, { from: "new" }),
   open: () => byID("file").click(),
   example: (button) => openExample(button.dataset.address),
-  save,
+  save: (button) => save(button.value || undefined),
   link: share,
   zoom: (button) => stage.zoom(Number(button.value)),
   mode(button) {
@@ -160,10 +173,10 @@ function followHash() {
   else if (sections().includes(hash())) ask({ op: "section", name: hash() });
 }
 
-// A link opens on top of the job that was kept, so that undo brings that back.
+// A link that cannot be opened stays in the address, to be looked at.
 async function openLink(link) {
-  await open({ op: "open", link, from: "link" });
-  history.replaceState(null, "", location.pathname + location.search);
+  const answer = await open({ op: "open", link, from: "link" }, { from: "link" });
+  if (answer.ok) history.replaceState(null, "", location.pathname + location.search);
 }
 
 function closeMenus(but) {
@@ -174,7 +187,7 @@ document.addEventListener("click", (event) => {
   closeMenus(event.target);
   const button = event.target.closest("button");
   if (button?.dataset.do && button.getAttribute("aria-disabled") !== "true") {
-    Promise.resolve(buttons[button.dataset.do](button)).catch(() => {});
+    buttons[button.dataset.do](button);
     if (button.closest(".menu")) button.closest(".menu").open = false;
   } else if (button?.dataset.set) {
     setByButton(button);
@@ -201,34 +214,39 @@ document.addEventListener("keydown", (event) => {
     save();
   } else if ((key === "z" || key === "y") && !event.target.matches('input[type="text"], textarea')) {
     event.preventDefault();
-    ask({ op: key === "y" || event.shiftKey ? "redo" : "undo" });
+    step(key === "y" || event.shiftKey ? "redo" : "undo");
   }
 });
 
-watchForm({ root: document, edit });
 watchFiles({
   input: byID("file"),
   drop: byID("drop"),
-  opened: (text) => open({ op: "open", text, from: "file" }),
+  opened: (text) => open({ op: "open", text, from: "file" }, { from: "file" }),
   tooLarge: () => status.show("too-large"),
 });
+watchJobList({ menu: byID("menu"), place: byID("jobs"), ...keeping.list });
 window.addEventListener("hashchange", followHash);
 
 // The first answers. Without a job or a link that could be opened they say what
 // the page shows already: only the picture is new.
 async function begin() {
-  const kept = store.load();
+  await keeping.begin({ alone: !linked() });
   const link = linked() ? hash() : "";
-  if (kept !== null) await open({ op: "open", text: kept, from: "saved" });
   if (link) await openLink(link);
-  if (stage.empty()) stage.show((await engine.ask({ op: "hello" })).scene, { posted: true });
+  if (engine.dead()) throw new Error("engine: failed");
+  begun = true;
+  if (stage.empty()) {
+    const first = await engine.ask({ op: "hello" });
+    stage.show(first.scene, { posted: true });
+  }
+  await keeping.resume();
   await stage.pictured();
-  document.documentElement.classList.remove("opening");
-  document.documentElement.classList.add("alive");
+  page.classList.remove("opening");
+  page.classList.add("alive");
   if (!link) followHash();
 }
 
-begin().catch(() => document.documentElement.classList.remove("opening"));
+begin().catch(() => page.classList.remove("opening"));
 if ("serviceWorker" in navigator) {
   window.addEventListener("load", () => keepOffline("service-worker.js").catch(() => {}));
 }

@@ -3,12 +3,23 @@
 
 const bar = document.getElementById("status");
 const live = document.getElementById("announce");
+const working = document.getElementById("working");
 
-const sentence = (key) => document.querySelector(`#messages [data-message="${key}"]`)?.textContent ?? "";
+export const sentence = (key) => document.querySelector(`#messages [data-message="${key}"]`)?.textContent ?? "";
+
+// told are the faults of an answer, one a line.
+export const told = (answer) => answer.faults.map((fault) => [fault.path, fault.message].filter(Boolean).join(": "));
 
 const element = (name, text) => {
   const made = document.createElement(name);
   made.textContent = text;
+  return made;
+};
+
+const button = (key, act) => {
+  const made = element("button", sentence(key));
+  made.type = "button";
+  made.addEventListener("click", act);
   return made;
 };
 
@@ -21,34 +32,61 @@ export function announceMessage(key) {
   announce(sentence(key));
 }
 
-export function hide() {
-  bar.hidden = true;
+// work shows, out of everything's way, that an answer takes long.
+export function work(on) {
+  if (working.hidden !== on) return;
+  working.hidden = !on;
+  if (on) announce(working.textContent);
 }
 
-// show puts a message above the page until it is closed. details are further
-// lines; copy is a text to be copied by hand.
-export function show(key, { details = [], copy = "" } = {}) {
+const said = (key) => bar.querySelector(`[data-said="${key}"]`);
+
+// hide takes messages away.
+export function hide(...keys) {
+  for (const key of keys) said(key)?.remove();
+  if (!bar.hasChildNodes()) bar.hidden = true;
+}
+
+// list shows details, and says so when not all of them are in sight.
+function list(details) {
+  const made = element("ul", "");
+  made.append(...details.map((line) => element("li", line)));
+  made.tabIndex = 0;
+  const more = element("p", sentence("more-below"));
+  more.className = "small";
+  more.hidden = true;
+  requestAnimationFrame(() => {
+    more.hidden = made.scrollHeight <= made.clientHeight + 1;
+    if (more.hidden) made.removeAttribute("tabindex");
+  });
+  return [made, more];
+}
+
+// show puts a message above the page until it is closed. The one of the same
+// name, if any, gives way to it: as, or else the key. details are further lines;
+// actions are [key, function] of buttons; copy is a text to be copied by hand;
+// lasting messages have no button that closes them.
+export function show(key, { as = key, details = [], actions = [], copy = "", lasting = false } = {}) {
+  const message = document.createElement("div");
+  message.className = "said";
+  message.dataset.said = as;
   const text = document.createElement("div");
   text.append(element("p", sentence(key)));
-  if (details.length > 0) {
-    const list = document.createElement("ul");
-    list.append(...details.map((line) => element("li", line)));
-    text.append(list);
-  }
-  const close = element("button", sentence("dismiss"));
-  close.type = "button";
-  close.addEventListener("click", hide);
-  bar.replaceChildren(text, close);
+  if (details.length > 0) text.append(...list(details));
+  message.append(text, ...actions.map(([name, act]) => button(name, act)));
+  if (!lasting) message.append(button("dismiss", () => hide(as)));
   if (copy) {
     const field = document.createElement("input");
     field.type = "text";
     field.readOnly = true;
     field.value = copy;
     field.setAttribute("aria-label", sentence(key));
-    bar.append(field);
-    field.select();
+    message.append(field);
   }
+  said(as)?.remove();
+  bar.append(message);
   bar.hidden = false;
+  message.querySelector("input")?.select();
 }
 
 // showLink says at the button what became of a link, and shows it for whoever

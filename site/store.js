@@ -1,21 +1,99 @@
-// Keeps the open design in this browser, after every edit and at once.
+// What this browser keeps: jobs, the price book, edits that were under way when
+// the page was left, and for each tab what it shows. A browser may keep nothing
+// at all (storage blocked or full): reading then finds nothing, writing says so.
 
-const KEY = "blockfield.job"; // opening.js reads it too
+const JOB = "blockfield.job"; // the first job; later ones have when they were begun behind it. opening.js reads it too
+const LAST = "blockfield.last"; // the id of the job that was edited last
+const EDITS = "blockfield.edits"; // edits under way, by the job that they belong to
+const BOOK = "blockfield.book";
+const BOOK_ASIDE = "blockfield.book-aside"; // a book that could not be read and had to give way
+const TAB = "blockfield.tab"; // in the tab's own storage
 
-export function load() {
+const named = (family, id) => (id === "" ? family : `${family}.${id}`);
+
+function read(key, storage = "localStorage") {
   try {
-    return localStorage.getItem(KEY);
+    return window[storage].getItem(key);
   } catch {
     return null;
   }
 }
 
-// save reports whether the browser has kept the text.
-export function save(text) {
+// write reports whether the browser has kept the text; null removes it.
+function write(key, text, storage = "localStorage") {
   try {
-    localStorage.setItem(KEY, text);
+    if (text === null) window[storage].removeItem(key);
+    else window[storage].setItem(key, text);
     return true;
   } catch {
     return false;
   }
 }
+
+function parse(text) {
+  try {
+    return JSON.parse(text);
+  } catch {
+    return null;
+  }
+}
+
+// keeps reports whether this browser keeps anything, as far as can be told
+// beforehand.
+export const keeps = () => write("blockfield.probe", "1") && write("blockfield.probe", null);
+
+// Jobs
+
+export const jobKey = (id) => named(JOB, id);
+export const job = (id) => read(jobKey(id));
+export const keepJob = (id, text) => write(jobKey(id), text);
+export const removeJob = (id) => write(jobKey(id), null);
+export const lastJob = () => read(LAST) ?? "";
+export const setLastJob = (id) => write(LAST, id);
+
+// jobs lists the kept jobs, the one begun last first. A job's title is empty
+// where its text cannot be read.
+export function jobs() {
+  let keys = [];
+  try {
+    keys = Object.keys(localStorage);
+  } catch {
+    return [];
+  }
+  const ids = keys.filter((key) => key === JOB || key.startsWith(`${JOB}.`)).map((key) => key.slice(JOB.length + 1));
+  ids.sort((a, b) => Number(b) - Number(a));
+  return ids.map((id) => ({ id, begun: Number(id), title: String(parse(job(id))?.design?.title ?? "") }));
+}
+
+// newJob is an id that no kept job has.
+export function newJob() {
+  let begun = Date.now();
+  while (job(String(begun)) !== null) begun += 1;
+  return String(begun);
+}
+
+// Edits under way: requests to the engine, in order.
+
+export const edits = (id) => {
+  const kept = parse(read(named(EDITS, id)));
+  return Array.isArray(kept) ? kept : [];
+};
+export const keepEdits = (id, requests) =>
+  write(named(EDITS, id), requests.length > 0 ? JSON.stringify(requests) : null);
+
+// The price book
+
+export const bookKey = BOOK;
+export const book = () => read(BOOK);
+
+// keepBook keeps a book; an empty text takes the kept one away. aside is for one
+// that could not be read and has to give way.
+export function keepBook(text, { aside = null } = {}) {
+  if (aside !== null) write(BOOK_ASIDE, aside);
+  return write(BOOK, text === "" ? null : text);
+}
+
+// The tab
+
+export const tab = () => parse(read(TAB, "sessionStorage")) ?? {};
+export const setTab = (state) => write(TAB, JSON.stringify(state), "sessionStorage");

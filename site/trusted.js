@@ -23,10 +23,11 @@ const inserted = new WeakMap();
 
 // insert puts a fragment into the element with the id target. The keyboard
 // stays where it was, what is being typed stays typed, and what was folded open
-// stays open.
-export function insert(target, html) {
+// stays open. fresh draws an unchanged fragment anew: its controls may show what
+// the design does not hold.
+export function insert(target, html, { fresh = false } = {}) {
   const place = document.getElementById(target);
-  if (!place || inserted.get(place) === html) return;
+  if (!place || !fresh && inserted.get(place) === html) return;
   const active = place.contains(document.activeElement) ? document.activeElement : null;
   const open = [...place.querySelectorAll("details[open][id]")].map((details) => details.id);
   place.innerHTML = policy.createHTML(html);

@@ -16,6 +16,7 @@ import (
 	"blockfield/engine"
 	"blockfield/engine/design"
 	"blockfield/engine/page"
+	"blockfield/engine/session"
 )
 
 // This file is how a test uses the page: what a person would call opening it,
@@ -220,18 +221,19 @@ func difference(t testing.TB, a, b []byte) float64 {
 	return sum / n
 }
 
-// edited is the default design after edits of its fields, by Go itself.
+// edited is the default design after edits of its fields, by Go itself: by the
+// same session as in the page's worker.
 func edited(t testing.TB, edits ...string) (design.Document, engine.Result) {
 	t.Helper()
-	doc := design.Default()
+	s := session.New(design.DefaultBook())
 	for i := 0; i < len(edits); i += 2 {
-		var err error
-		doc, err = design.Set(doc, edits[i], edits[i+1], doc.View.Units)
+		request, err := json.Marshal(session.Request{Op: "set", Path: edits[i], Value: edits[i+1]})
 		require.NoError(t, err)
+		var answer session.Response
+		require.NoError(t, json.Unmarshal(s.Handle(request), &answer))
+		require.Empty(t, answer.Faults)
 	}
-	plan, err := engine.Plan(doc.Design, design.DefaultBook())
-	require.NoError(t, err)
-	return doc, plan
+	return s.Document(), s.Plan()
 }
 
 // quote is a text as script writes it.

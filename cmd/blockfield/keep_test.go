@@ -1,0 +1,469 @@
+package main_test
+
+import (
+	"context"
+	"encoding/json"
+	"net/http"
+	"os"
+	"strings"
+	"sync/atomic"
+	"testing"
+
+	cdpage "github.com/chromedp/cdproto/page"
+	"github.com/chromedp/chromedp"
+	"github.com/chromedp/chromedp/kb"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"blockfield/engine/design"
+	"blockfield/engine/page"
+)
+
+// This file is about what the page keeps: jobs, links beside them, two tabs,
+// what cannot be read, and what was typed at the wrong moment.
+
+// sibling opens another tab of the same profile: it has the same storage.
+func (b *tab) sibling() *tab {
+	b.t.Helper()
+	other := &tab{t: b.t}
+	ctx, cancel := chromedp.NewContext(b.ctx, chromedp.WithListener(other.listen))
+	b.t.Cleanup(cancel)
+	require.NoError(b.t, chromedp.Do(ctx))
+	other.ctx, cancel = context.WithTimeout(ctx, tabTimeout)
+	b.t.Cleanup(cancel)
+	b.t.Cleanup(other.verdict)
+	other.size(1440, 900)
+	return other
+}
+
+// press presses a button in the messages above the page.
+func (b *tab) press(text string) {
+	b.t.Helper()
+	find := `[...document.querySelectorAll("#status button")].find((e) => e.innerText === ` + quote(text) + `)`
+	b.wait(find)
+	eval[any](b, `(`+find+`.dataset.pressed = "now", 0)`)
+	b.click(`#status [data-pressed]`)
+}
+
+// says waits until the messages above the page hold a text.
+func (b *tab) says(text string) {
+	b.t.Helper()
+	b.wait(`!document.querySelector("#status").hidden && document.querySelector("#status").innerText.includes(` + quote(text) + `)`)
+}
+
+// quiet finds no message above the page.
+func (b *tab) quiet() {
+	b.t.Helper()
+	assert.True(b.t, eval[bool](b, `document.querySelector("#status").hidden`), "the page says: %s", b.text("body > #status"))
+}
+
+func (b *tab) reload() {
+	b.t.Helper()
+	b.do(chromedp.Reload())
+	b.alive()
+}
+
+// stored is everything that the profile keeps for the site.
+func (b *tab) stored() map[string]string {
+	b.t.Helper()
+	return eval[map[string]string](b, `({...localStorage})`)
+}
+
+// kept reports whether one of the kept jobs is of a revision.
+func (b *tab) kept(revision string) bool {
+	b.t.Helper()
+	for key, text := range b.stored() {
+		if doc, err := design.Decode([]byte(text)); strings.HasPrefix(key, "blockfield.job") && err == nil && doc.Design.Revision() == revision {
+			return true
+		}
+	}
+	return false
+}
+
+// linkTo is the fragment of a link to the default design after edits, and the
+// revision that it leads to.
+func linkTo(t *testing.T, edits ...string) (link, revision string) {
+	t.Helper()
+	doc, plan := edited(t, edits...)
+	link, err := design.EncodeLink(doc)
+	require.NoError(t, err)
+	return "#" + strings.TrimPrefix(link, "#"), plan.Revision
+}
+
+// A link is shown beside the job of this browser, which stays what a later
+// visit finds until the linked design is taken over.
+func TestLinkLeavesTheJob(t *testing.T) {
+	b, s := openPage(t)
+	_, wide := edited(t, widthPath, "1.6 m")
+	link, linked := linkTo(t, heightPath, "1 m")
+	b.set(widthPath, "1.6 m")
+	b.shows(wide.Revision)
+
+	b.open(s.URL + "/" + link)
+	b.shows(linked)
+	b.says("Your own job is kept")
+	assert.True(t, b.kept(wide.Revision), "the job")
+	assert.False(t, b.kept(linked), "a link that was only looked at")
+
+	b.reload()
+	b.shows(linked)
+	b.says("Your own job is kept")
+	later := b.sibling()
+	later.open(s.URL + "/")
+	later.alive()
+	assert.Equal(t, wide.Revision, later.revision(), "a later visit")
+
+	b.press("Back to my job")
+	b.shows(wide.Revision)
+	b.quiet()
+	b.reload()
+	assert.Equal(t, wide.Revision, b.revision())
+
+	b.open(s.URL + "/" + link)
+	b.shows(linked)
+	b.press("Keep this one")
+	b.wait(`document.querySelector("#status").hidden`)
+	assert.True(t, b.kept(linked), "taken over")
+	assert.True(t, b.kept(wide.Revision), "the job before")
+	b.reload()
+	assert.Equal(t, linked, b.revision())
+}
+
+// An edit makes a job of a linked design; the job before is one button away,
+// and stands in the file menu after a reload.
+func TestEditedLinkLeavesTheJobBefore(t *testing.T) {
+	b, s := openPage(t)
+	_, wide := edited(t, widthPath, "1.6 m")
+	link, linked := linkTo(t, heightPath, "1 m")
+	_, both := edited(t, heightPath, "1 m", widthPath, "900 mm")
+	b.set(widthPath, "1.6 m")
+	b.shows(wide.Revision)
+	b.open(s.URL + "/" + link)
+	b.shows(linked)
+	b.set(widthPath, "900 mm")
+	b.shows(both.Revision)
+	b.says("Your job before is kept too")
+	assert.True(t, b.kept(wide.Revision))
+	assert.True(t, b.kept(both.Revision))
+
+	b.reload()
+	assert.Equal(t, both.Revision, b.revision())
+	b.click("#menu summary")
+	b.wait(`document.querySelectorAll("#jobs li").length === 1`)
+	b.click("#jobs li > button")
+	b.shows(wide.Revision)
+	b.reload()
+	assert.Equal(t, wide.Revision, b.revision())
+
+	b.click("#menu summary")
+	b.click("#jobs li > .icon")
+	b.says("taken out")
+	assert.False(t, b.kept(both.Revision))
+	b.press("Put it back")
+	b.wait(`document.querySelector("#status").hidden`)
+	assert.True(t, b.kept(both.Revision))
+}
+
+// Whoever has no job yet gets the linked design without a word.
+func TestFirstLinkIsCalm(t *testing.T) {
+	s := newServer(t, newGate(builtSite(t).Handler(), "preview.wasm"))
+	link, linked := linkTo(t, heightPath, "1 m")
+	b := newTab(t)
+	b.open(s.URL + "/" + link)
+	b.alive()
+	b.shows(linked)
+	b.quiet()
+	assert.True(t, b.kept(linked))
+}
+
+// Examples and a fresh start are looked at beside the job, too; going back keeps
+// the steps of its history.
+func TestExampleAndFreshStartLeaveTheJob(t *testing.T) {
+	b, _ := openPage(t)
+	_, first := edited(t)
+	_, wide := edited(t, widthPath, "1.6 m")
+	b.set(widthPath, "1.6 m")
+	b.shows(wide.Revision)
+	b.click("#examples summary")
+	b.click(`#examples [data-address="designs/s5.json"]`)
+	b.says("You are looking at an example")
+	b.menu("new")
+	b.says("A fresh design is open")
+	b.shows(first.Revision)
+	assert.True(t, b.kept(wide.Revision))
+	b.press("Back to my job")
+	b.shows(wide.Revision)
+	b.click("#undo")
+	b.shows(first.Revision)
+}
+
+// A link that could not be opened stays in the address.
+func TestBadLinkStaysInTheAddress(t *testing.T) {
+	s := newServer(t, newGate(builtSite(t).Handler(), "preview.wasm"))
+	link, _ := linkTo(t, heightPath, "1 m")
+	cut := link[:len(link)/2]
+	b := newTab(t)
+	b.open(s.URL + "/" + cut)
+	b.alive()
+	b.says("could not be opened")
+	assert.Equal(t, cut, eval[string](b, "location.hash"))
+}
+
+// A kept job that cannot be read stays where it is, whatever is done next; the
+// page says what is wrong with it and saves it as a file.
+func TestUnreadableJobStays(t *testing.T) {
+	b, _ := openPage(t)
+	_, wide := edited(t, widthPath, "1.6 m")
+	for text, why := range map[string]string{
+		"": "cannot be read",
+		`{"format":"blockfield design","version":1,"design":{"tit`: "cannot be read",
+		`{"format":"blockfield design","version":99}`:              "newer program",
+	} {
+		eval[any](b, `(localStorage.clear(), sessionStorage.clear(), localStorage.setItem("blockfield.job", `+quote(text)+`))`)
+		b.reload()
+		b.says("could not be read")
+		b.says(why)
+		if text != "" {
+			body, err := os.ReadFile(b.download(func() { b.press("Save it as a file") }))
+			require.NoError(t, err)
+			assert.Equal(t, text, string(body))
+		}
+		b.set(widthPath, "1.6 m")
+		b.shows(wide.Revision)
+		assert.Equal(t, text, b.stored()["blockfield.job"])
+		b.reload()
+		assert.Equal(t, wide.Revision, b.revision(), "the job begun after %q", text)
+		assert.Equal(t, text, b.stored()["blockfield.job"])
+	}
+}
+
+// Two tabs never write over one another: the second has the first one's job to
+// look at, and a job of its own from its first edit on.
+func TestTwoTabs(t *testing.T) {
+	one, s := openPage(t)
+	_, wide := edited(t, widthPath, "1.6 m")
+	_, high := edited(t, widthPath, "1.6 m", heightPath, "1 m")
+	_, other := edited(t, widthPath, "1.6 m", heightPath, "900 mm")
+	one.set(widthPath, "1.6 m")
+	one.shows(wide.Revision)
+	two := one.sibling()
+	two.open(s.URL + "/")
+	two.alive()
+	assert.Equal(t, wide.Revision, two.revision())
+
+	one.set(heightPath, "1 m")
+	one.shows(high.Revision)
+	two.says("changed in another tab")
+	two.press("Show it as it is now")
+	two.shows(high.Revision)
+	two.set(heightPath, "900 mm")
+	two.shows(other.Revision)
+	two.says("open in another tab")
+	one.set(widthPath, "1500 mm")
+	_, last := edited(t, widthPath, "1500 mm", heightPath, "1 m")
+	one.shows(last.Revision)
+	assert.True(t, one.kept(last.Revision), "the first tab's")
+	assert.True(t, one.kept(other.Revision), "the second tab's")
+	one.reload()
+	two.reload()
+	assert.Equal(t, last.Revision, one.revision())
+	assert.Equal(t, other.Revision, two.revision())
+}
+
+// What a person does before the scripts are there is done when they are.
+func TestDoneBeforeTheScripts(t *testing.T) {
+	hold := newGate(newGate(builtSite(t).Handler(), "preview.wasm"), "main.js")
+	s := newServer(t, hold)
+	b := newTab(t)
+	// The document is not complete while its script is held back.
+	_, err := chromedp.Call(b.ctx, cdpage.Navigate, cdpage.NavigateParams{URL: s.URL + "/"})
+	require.NoError(t, err)
+	b.wait(`document.querySelector("#messages")`)
+	b.set(widthPath, "1.6 m")
+	b.click(`[name="walls[0].groups[0].wood"]:not(:checked)`)
+	wood := eval[string](b, `document.querySelector('[name="walls[0].groups[0].wood"]:checked').value`)
+	hold.open()
+	b.alive()
+	_, want := edited(t, widthPath, "1.6 m", "walls[0].groups[0].wood", wood)
+	b.shows(want.Revision)
+}
+
+// What is typed in the very moment of leaving is there at the next visit.
+func TestTypedAndLeft(t *testing.T) {
+	b, s := openPage(t)
+	_, wide := edited(t, widthPath, "1.6 m")
+	for _, leave := range []string{"about:blank", s.URL + "/?again"} {
+		eval[any](b, `(localStorage.clear(), sessionStorage.clear())`)
+		b.open(s.URL + "/")
+		b.alive()
+		b.focus(control(widthPath))
+		eval[any](b, `document.querySelector(`+quote(control(widthPath))+`).select()`)
+		b.do(chromedp.KeyEvent("1.6 m"))
+		b.open(leave)
+		b.open(s.URL + "/")
+		b.alive()
+		b.shows(wide.Revision)
+		b.reload()
+		assert.Equal(t, wide.Revision, b.revision(), "and kept")
+	}
+}
+
+// A refused value stays in its field, with its message, through sections, units
+// and a reload.
+func TestRefusedValueStays(t *testing.T) {
+	b, _ := openPage(t)
+	b.read(page.Maker)
+	b.set(widthPath, "banana")
+	there := func(when string) {
+		t.Helper()
+		b.wait(`document.querySelector(` + quote(control(widthPath)) + `)`)
+		assert.Equal(t, "banana", eval[string](b, `document.querySelector(`+quote(control(widthPath))+`).value`), when)
+		assert.Contains(t, b.faultAt(widthPath), "not a length", when)
+	}
+	b.wait(`document.querySelector('[aria-invalid="true"]')`)
+	there("at once")
+	b.section("wall")
+	b.section("look")
+	there("after another section")
+	b.choose("view.units", "inch")
+	b.wait(`document.querySelector(` + quote(control(heightPath)) + `).value.includes("in")`)
+	there("in other units")
+	b.reload()
+	b.wait(`document.querySelector('[aria-invalid="true"]')`)
+	there("after a reload")
+	b.set(widthPath, "1.6 m")
+	b.wait(`!document.querySelector('[aria-invalid="true"]')`)
+	b.section("wall")
+	b.section("look")
+	assert.Empty(t, b.faultAt(widthPath))
+}
+
+// A refused value goes with its item when a neighbour is taken away.
+func TestRefusedValueFollowsItsItem(t *testing.T) {
+	b, _ := openPage(t)
+	b.read(page.Maker)
+	b.section("wall")
+	for _, n := range []string{"0", "1"} {
+		b.click(`[data-act="add"]`)
+		b.wait(`document.querySelector('[name="walls[0].obstacles[` + n + `].x"]')`)
+	}
+	b.set("walls[0].obstacles[1].x", "banana")
+	b.wait(`document.querySelector('[aria-invalid="true"]')`)
+	b.click(`[data-act="remove"][data-path="walls[0].obstacles[0]"]`)
+	b.wait(`!document.querySelector('[name="walls[0].obstacles[1].x"]')`)
+	b.wait(`document.querySelector('[name="walls[0].obstacles[0].x"]').value === "banana"`)
+	assert.Contains(t, b.faultAt("walls[0].obstacles[0].x"), "not a length")
+}
+
+// broken answers 404 for files of a name, while it is told to.
+type broken struct {
+	next   http.Handler
+	suffix string
+	on     atomic.Bool
+}
+
+func newBroken(next http.Handler, suffix string) *broken {
+	f := &broken{next: next, suffix: suffix}
+	f.on.Store(true)
+	return f
+}
+
+func (f *broken) ServeHTTP(w http.ResponseWriter, r *http.Request) {
+	if f.on.Load() && strings.HasSuffix(r.URL.Path, f.suffix) {
+		http.NotFound(w, r)
+		return
+	}
+	f.next.ServeHTTP(w, r)
+}
+
+func TestExampleThatCannotBeFetched(t *testing.T) {
+	s := newServer(t, newGate(newBroken(builtSite(t).Handler(), "s5.json"), "preview.wasm"))
+	b := newTab(t)
+	b.allow("404")
+	b.open(s.URL + "/")
+	b.alive()
+	b.click("#examples summary")
+	b.click(`#examples [data-address="designs/s5.json"]`)
+	b.says("could not be fetched")
+}
+
+// A browser that keeps nothing is not said to.
+func TestNothingIsKept(t *testing.T) {
+	s := newServer(t, newGate(builtSite(t).Handler(), "preview.wasm"))
+	b := newTab(t)
+	_, err := chromedp.Call(b.ctx, cdpage.AddScriptToEvaluateOnNewDocument, cdpage.AddScriptToEvaluateOnNewDocumentParams{
+		Source: `Storage.prototype.setItem = () => { throw new DOMException("full", "QuotaExceededError"); }`,
+	})
+	require.NoError(t, err)
+	b.open(s.URL + "/")
+	b.alive()
+	b.quiet()
+	assert.Contains(t, eval[string](b, `document.querySelector("#private").textContent`), "does not keep")
+	_, wide := edited(t, widthPath, "1.6 m")
+	b.set(widthPath, "1.6 m")
+	b.shows(wide.Revision)
+	b.says("does not let the page keep")
+}
+
+// The price book is kept in this browser, beside the jobs, and is in force
+// again at the next visit. One that cannot be read is said and not lost.
+func TestPriceBookIsKept(t *testing.T) {
+	b, _ := openPage(t)
+	b.read(page.Maker)
+	b.section("money")
+	body, err := os.ReadFile("../../testdata/books/placeholder.json")
+	require.NoError(t, err)
+	var book map[string]any
+	require.NoError(t, json.Unmarshal(body, &book))
+	book["name"] = "The book of this test"
+	body, err = json.Marshal(book)
+	require.NoError(t, err)
+	shows := `document.querySelector("#section").innerText.includes("The book of this test")`
+	b.upload("book.json", body)
+	b.wait(shows)
+	assert.Contains(t, b.stored()["blockfield.book"], "The book of this test")
+	for key, text := range b.stored() {
+		if key != "blockfield.book" {
+			assert.NotContains(t, text, "The book of this test", key)
+		}
+	}
+	b.reload()
+	b.section("money")
+	b.wait(shows)
+
+	_, err = chromedp.Run(b.lastWorker(), chromedp.Evaluate[any](`globalThis.blockfieldHandle = () => { throw new Error("died for a test") }; 0`))
+	require.NoError(t, err)
+	b.section("look")
+	b.says("started again")
+	b.section("money")
+	b.wait(shows)
+
+	b.click(`[data-act="example-book"]`)
+	b.wait(`!` + shows)
+	assert.NotContains(t, b.stored(), "blockfield.book")
+
+	eval[any](b, `localStorage.setItem("blockfield.book", '{"format":"blockfield prices"')`)
+	b.reload()
+	b.says("price book kept in this browser could not be read")
+	b.upload("book.json", body)
+	b.section("money")
+	b.wait(shows)
+	assert.Equal(t, `{"format":"blockfield prices"`, b.stored()["blockfield.book-aside"])
+}
+
+// Every request carries the date of the person's calendar.
+func TestRequestsCarryTheDate(t *testing.T) {
+	b, _ := openPage(t)
+	eval[any](b, `(window.sent = [], Worker.prototype.postMessage = new Proxy(Worker.prototype.postMessage, {
+		apply(post, worker, [message, ...rest]) {
+			sent.push(JSON.parse(new TextDecoder().decode(message.bytes)));
+			return post.apply(worker, [message, ...rest]);
+		}}), 0)`)
+	b.focus(control(widthPath))
+	b.set(widthPath, "1.6 m")
+	b.do(chromedp.KeyEvent(kb.Tab))
+	b.wait("sent.length > 0")
+	today := eval[string](b, `new Date().toLocaleDateString("sv")`)
+	assert.Equal(t, today, eval[string](b, "sent[0].today"))
+	assert.Regexp(t, `^\d{4}-\d\d-\d\d$`, today)
+}

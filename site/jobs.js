@@ -1,0 +1,190 @@
+// Which design this tab shows, and which of the kept jobs it writes.
+//
+// A maker with two tabs has two jobs in hand, or the same one twice by mistake.
+// So each tab writes a job of its own. Of a job that is open twice the tab that
+// had it first goes on writing it; the other begins a job of its own with its
+// first edit, and says so: no edit is lost, and nobody has to choose under way.
+//
+// A design that was only looked at (a link, an example, a fresh one) is a visit:
+// it lasts as long as the tab, and becomes a job when it is edited or taken over.
+import * as store from "./store.js";
+
+const LOCK_MS = 500; // a page that is being reloaded may hold its job for a moment yet
+
+// makeJobs says with say(key, actions) and unsay(...keys) what a person should
+// know. first is the revision that the page comes with: a job that is no more
+// than that is worth no question. back and goTo(id) are what buttons do.
+export function makeJobs({ first, say, unsay, back, goTo }) {
+  let { id = store.lastJob(), visit = null } = store.tab();
+  let own = null; // revision of the job, when it is worth keeping beside a visit
+  let ours = null; // whether this tab writes the job; null: not known yet
+  let claim = 0; // counts the jobs that this tab has taken
+  let release = () => {};
+  let held = null; // an answer that waits until it is known
+  let settled = Promise.resolve();
+
+  const worth = (revision) => (revision === first ? null : revision);
+
+  function decide(mark, answer) {
+    if (claim !== mark) return;
+    ours = answer;
+    const last = held;
+    held = null;
+    if (last) keep(last);
+  }
+
+  // take makes a job the one that this tab writes, unless another tab does.
+  // Without locks a browser says only afterwards that another tab has written.
+  function take(next, { fresh = false } = {}) {
+    release();
+    release = () => {};
+    claim += 1;
+    const mark = claim;
+    id = next;
+    ours = fresh || !navigator.locks ? true : null;
+    if (!navigator.locks) return;
+    settled = new Promise((known) => {
+      const mine = () => {
+        decide(mark, true);
+        known();
+        return claim === mark ? new Promise((done) => { release = done; }) : undefined;
+      };
+      const theirs = () => {
+        decide(mark, false);
+        known();
+      };
+      navigator.locks.request(store.jobKey(id), { signal: AbortSignal.timeout(LOCK_MS) }, mine).catch(theirs);
+    });
+  }
+
+  function remember() {
+    store.setTab({ id, visit });
+  }
+
+  function write(text) {
+    remember();
+    store.setLastJob(id);
+    return store.keepJob(id, text);
+  }
+
+  // begin begins another job and leaves the present one as it is.
+  function begin() {
+    const before = id;
+    take(store.newJob(), { fresh: true });
+    return before;
+  }
+
+  function leaveVisit() {
+    visit = null;
+    unsay("shown");
+    if (own === null) return;
+    const before = begin();
+    say("visit-edited", [["before", () => goTo(before)]]);
+  }
+
+  function part() {
+    begin();
+    say("apart", []);
+  }
+
+  // keep keeps the document of an answer, and reports whether the browser did.
+  function keep({ text, revision }) {
+    if (visit && revision === visit.revision) {
+      visit.text = text;
+      remember();
+      return true;
+    }
+    if (visit && revision === own) {
+      visit = null;
+      unsay("shown");
+    }
+    if (visit) leaveVisit();
+    if (ours === null) {
+      held = { text, revision };
+      return true;
+    }
+    if (ours === false) {
+      if (revision === own || own === null && revision === first) return true; // another view of the same design
+      part();
+    }
+    own = worth(revision);
+    return write(text);
+  }
+
+  function opened({ text, revision }, from, other = id) {
+    if (from === "job") {
+      if (other !== id || ours === false) take(other);
+      store.setLastJob(id);
+      visit = null;
+      unsay("shown", "visit-edited", "apart", "changed-elsewhere");
+      own = worth(revision);
+      remember();
+      return true;
+    }
+    if (own === null || revision === own || visit && revision === visit.revision) return keep({ text, revision });
+    if (from === "file") {
+      visit = null;
+      unsay("shown");
+      begin();
+      own = worth(revision);
+      return write(text);
+    }
+    visit = { from, revision, text };
+    remember();
+    unsay("visit-edited");
+    say(`shown-${from}`, [["back", back], ...(from === "new" ? [] : [["keep-this", keepVisit]])], "shown");
+    return true;
+  }
+
+  function keepVisit() {
+    const { text, revision } = visit;
+    visit = null;
+    unsay("shown");
+    begin();
+    own = worth(revision);
+    write(text);
+  }
+
+  return {
+    keep,
+    opened,
+    // start is what the tab should open: the text of its job and of its visit.
+    start() {
+      take(id);
+      return { text: store.job(id), visit };
+    },
+    // unreadable leaves a job that cannot be read where it is, and begins another.
+    unreadable() {
+      begin();
+      own = null;
+    },
+    take,
+    id: () => id,
+    own: () => own,
+    // stash keeps edits that are still under way, for whoever opens the job next.
+    stash(requests, text) {
+      if (requests.length > 0 && (visit || ours === false)) {
+        if (visit) leaveVisit();
+        else part();
+        if (text) store.keepJob(id, text);
+      }
+      if (requests.length > 0) {
+        store.setLastJob(id);
+        remember();
+      }
+      store.keepEdits(id, requests);
+    },
+    // stashed are the edits that were under way, once it is known that no other
+    // tab is at them.
+    async stashed() {
+      await settled;
+      return ours === true ? store.edits(id) : [];
+    },
+    // elsewhere reports whether another tab has written the job that is shown.
+    elsewhere({ key, newValue }) {
+      if (key !== store.jobKey(id) || newValue === null) return false;
+      ours = false;
+      return visit === null;
+    },
+  };
+}

@@ -1,0 +1,156 @@
+// What this browser keeps, beyond the design that is open: jobs, a price book,
+// and edits that are under way when the page is left. It says when something is
+// not kept, or was kept and cannot be read.
+import { saveFile } from "./files.js";
+import { makeJobs } from "./jobs.js";
+import * as status from "./status.js";
+import * as store from "./store.js";
+
+// promise says in the menu where the design is kept.
+const promise = (key) => { document.getElementById("private").textContent = status.sentence(key); };
+
+const saveText = (name, text) => saveFile({ name: `blockfield-${name}.json`, type: "application/json", text });
+
+// unread says that something kept cannot be read, and why; it stays kept.
+function unread(key, name, text, answer) {
+  status.show(key, {
+    details: status.told(answer),
+    actions: text === "" ? [] : [["save-kept", () => saveText(name, text)]],
+  });
+}
+
+function forget(id) {
+  const text = store.job(id);
+  store.removeJob(id);
+  status.show("job-forgotten", { actions: [["put-back", () => { store.keepJob(id, text); status.hide("job-forgotten"); }]] });
+}
+
+// makeKeeping works with the engine, the form, and main.js's ask, apply and
+// open. first is the revision of the design that the page comes with.
+export function makeKeeping({ first, engine, form, ask, apply, open }) {
+  let stored = true; // the browser keeps what it is given
+  let stashed = false; // edits under way are written down
+  let badBook = null; // a kept price book that could not be read
+
+  const jobs = makeJobs({
+    first,
+    say: (key, actions, as) => status.show(key, { actions, as }),
+    unsay: status.hide,
+    back,
+    goTo,
+  });
+
+  // check says, once, when the browser does not keep what it is given.
+  function check(kept) {
+    if (!kept && stored) {
+      status.show("not-kept");
+      promise("not-kept-here");
+    }
+    stored = kept;
+  }
+
+  // stash writes down what is still under way: the page may never see the answer.
+  function stash() {
+    const mine = form.edits();
+    const others = engine.unanswered().filter(({ op, path, quiet }) =>
+      op === "act" || op === "set" && !quiet && !mine.some((edit) => edit.path === path));
+    const all = [...others, ...mine];
+    jobs.stash(all, engine.text());
+    stashed = all.length > 0;
+  }
+
+  // back goes from a design that was only looked at to the job, with the steps of
+  // its history where they are there.
+  async function back() {
+    const own = jobs.own();
+    for (let answer = { canUndo: true }; answer.canUndo;) {
+      answer = await ask({ op: "undo" });
+      if (answer.revision === own) return;
+    }
+    await goTo(jobs.id());
+  }
+
+  async function goTo(id) {
+    const text = store.job(id) ?? "";
+    const answer = await open({ op: "open", text, from: "saved" }, { from: "job", id, silent: true });
+    if (!answer.ok && !answer.died) unread("job-unread", "kept", text, answer);
+  }
+
+  async function openBook(alone) {
+    const text = store.book();
+    if (text === null) return;
+    const answer = await engine.ask({ op: "open", text, from: "saved" }).catch(() => ({ ok: false, faults: [] }));
+    if (answer.ok && alone) apply(answer);
+    if (answer.ok || engine.dead()) return;
+    badBook = text;
+    unread("book-unread", "price-book-kept", text, answer);
+  }
+
+  async function openKept(text) {
+    const answer = await ask({ op: "open", text, from: "saved" }, { opened: "job" });
+    if (answer.ok || engine.dead()) return;
+    jobs.unreadable();
+    unread("job-unread", "kept", text, answer);
+  }
+
+  // Another tab has written something.
+  window.addEventListener("storage", (event) => {
+    if (event.key === store.bookKey) {
+      ask(event.newValue ? { op: "open", text: event.newValue, from: "saved" } : { op: "act", name: "example-book" });
+    } else if (jobs.elsewhere(event)) {
+      status.show("changed-elsewhere", { actions: [["show-newer", () => goTo(jobs.id())]] });
+    }
+  });
+  document.addEventListener("visibilitychange", () => {
+    if (document.visibilityState !== "hidden") return;
+    form.flush();
+    stash();
+  });
+  window.addEventListener("pagehide", stash);
+
+  return {
+    // begin opens what was kept. alone says that nothing else will be opened.
+    async begin({ alone }) {
+      if (!store.keeps()) promise("not-kept-here");
+      const { text, visit } = jobs.start();
+      await openBook(alone && text === null && !visit);
+      if (text !== null) await openKept(text);
+      if (visit) await ask({ op: "open", text: visit.text, from: "scenario" }, { opened: visit.from });
+    },
+    // resume does what was typed before the scripts came, and what was under way
+    // when the page was left.
+    async resume() {
+      form.flush();
+      const edits = await jobs.stashed();
+      stashed = edits.length > 0;
+      for (const edit of edits) {
+        if (edit.op === "set") form.restore(edit);
+        else ask(edit);
+      }
+    },
+    // keep keeps what an answer brings. opened says from where its design comes,
+    // when it is another one than before.
+    keep(answer, opened, id) {
+      if (answer.text) check(opened ? jobs.opened(answer, opened, id) : jobs.keep(answer));
+      if (answer.book === undefined) return;
+      check(store.keepBook(answer.book, { aside: badBook }));
+      badBook = null;
+    },
+    // answered brings what is written down up to date.
+    answered() {
+      if (stashed) stash();
+    },
+    // failed says that there is no engine, and what is with the work.
+    failed() {
+      stash();
+      const text = engine.text() || (store.job(jobs.id()) ?? "");
+      status.hide("restarted");
+      status.show(engine.text() ? "engine-failed" : "engine-not-started", {
+        lasting: true,
+        details: text && stored ? [status.sentence("work-kept")] : [],
+        actions: [["again", () => location.reload()], ...(text ? [["save-kept", () => saveText("kept", text)]] : [])],
+      });
+    },
+    list: { present: jobs.id, goTo, forget },
+  };
+}
