@@ -108,7 +108,7 @@ func TestRegisterHoldsWhatFires(t *testing.T) {
 	}
 	fired := map[string]bool{}
 	for name, s := range everyState(t) {
-		all := planWith(t, s).AllWatchOuts()
+		all := slices.Concat(planWith(t, s).AllWatchOuts(), heard(t, s))
 		for _, w := range all {
 			fired[w.Code] = true
 			if slices.Contains(ownCodes, w.Code) {

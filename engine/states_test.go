@@ -42,6 +42,16 @@ var triggers = map[string]string{
 	"price/deposit":           group + "wood = walnut",
 	"price/goods-over-budget": "work.ownBuild = yes\nmoney.budget = 50",
 	"price/missing":           group + "backer.thickness = 15 mm",
+	"sound/flat-board-high":   group + "heights = 20, 44, 68, 92",
+	"sound/flat-board-low":    group + "heights = 20, 44, 68, 92\n" + group + "block.size = 20 mm",
+	"sound/never-most":        thinSticks + "26, 30, 33, 66",
+	"sound/no-bass":           "room.goals = boomy, look",
+	"sound/no-insulation":     "room.goals = neighbours",
+	"sound/small-range":       group + "heights = 40, 50, 60, 75",
+	"sound/small-room":        "room.length = 3000 mm\nroom.width = 2500 mm",
+	"sound/spreads-nothing":   group + "heights = 26, 26.5, 27, 27.5",
+	"sound/too-near":          "walls[0].listenerDistance = 1499 mm",
+	"sound/treble-only":       thinSticks + "26, 36, 60, 66",
 	"wall/below-ears":         group + "place.height = 100 mm",
 	"wall/hands-to-carry":     group + "place.height = 300 mm\nwork.crew = 1",
 	"wall/lift-named": group + "width = 2000 mm\n" + group + "wood = oak\n" +
@@ -50,6 +60,8 @@ var triggers = map[string]string{
 }
 
 const group = "walls[0].groups[0]."
+
+const thinSticks = group + "block.size = 18 mm\n" + group + "pattern.clump = 1\n" + group + "heights = "
 
 // days make what depends on the day fire, with a book and an offer of another
 // design that both hold in the first half of 2026.
