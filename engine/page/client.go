@@ -2,6 +2,7 @@ package page
 
 import (
 	"html/template"
+	"slices"
 
 	"blockfield/engine"
 	"blockfield/engine/design"
@@ -38,6 +39,7 @@ func (g groupView) BlockSizes() Control {
 	}
 	if !known {
 		sizes = append(sizes, now)
+		slices.SortFunc(sizes, length.Length.Cmp)
 	}
 	for _, s := range sizes {
 		c.Options = append(c.Options, Option{Value: s.String(), Label: g.Words.Show(s), Selected: s.Same(now)})

@@ -7,14 +7,14 @@ import (
 )
 
 func (v *view) moneySets() []set {
-	fields := []string{"discount", "tax", "budget"}
+	heading, fields := "money/terms", []string{"discount", "tax", "budget"}
 	switch v.Reading {
 	case Client:
 		return nil
 	case Builder:
-		fields = []string{"budget"}
+		heading, fields = "money/budget", []string{"budget"}
 	}
-	return []set{{id: "money", heading: "money/terms", base: "money.", fields: fields}}
+	return []set{{id: "money", heading: heading, base: "money.", fields: fields}}
 }
 
 func (v *view) moneySlots() []slot {

@@ -13,8 +13,10 @@ import (
 
 // Sizes of the drawing of a wall, as parts of its longer side.
 const (
-	wallType   = 1.0 / 23 // height of the type: 11 px and more where the drawing is 330 px wide
-	wallMargin = 4.2      // heights of type around the wall, for dimension lines
+	wallType    = 1.0 / 23 // height of the type: 11 px and more where the drawing is 330 px wide
+	wallMargin  = 0.8      // heights of type around the wall and its dimension lines
+	lineSpacing = 1.7      // heights of type from one dimension line to the next
+	digitWidth  = 0.6      // of the height of the type, about
 )
 
 // figureMM is the height of the person in the drawing, the eyes and the
@@ -26,8 +28,12 @@ func (v *view) WallDrawing() template.HTML {
 	w := v.Doc.Design.Walls[0]
 	d := wallDrawing{v: v, wall: w, width: w.Width.Millimetres(), height: w.Height.Millimetres()}
 	d.size = math.Max(d.width, d.height*1.2) * wallType
-	m := wallMargin * d.size
-	d.Canvas = draw.New("wall-svg", draw.Box{X: -m, Y: -1.5 * d.size, Width: d.width + 1.6*m, Height: d.height + m + 1.5*d.size})
+	d.below, d.beside = d.dimensionLines()
+	left, foot := d.margin(len(d.beside)), d.margin(len(d.below))
+	const right, top = 2.5, 1.5 // heights of type
+	d.Canvas = draw.New("wall-svg", draw.Box{
+		X: -left, Y: -top * d.size, Width: d.width + left + right*d.size, Height: d.height + foot + top*d.size,
+	})
 	d.Class("drawing wall-drawing")
 	d.Title(v.T("wall/drawing-title"))
 	d.Desc(v.wallText())
@@ -49,6 +55,43 @@ type wallDrawing struct {
 	wall          design.Wall
 	width, height float64 // mm
 	size          float64 // height of the type
+	below, beside [][]span
+}
+
+// span is what a dimension line measures, along it.
+type span struct {
+	from, to float64
+	text     string
+}
+
+// margin is the room that some dimension lines beside one another take.
+func (d wallDrawing) margin(lines int) float64 {
+	return (lineSpacing*float64(lines) + wallMargin) * d.size
+}
+
+// dimensionLines are the lines below the wall and at its left, from the wall
+// outwards. A short span whose figure would stand in its neighbour's line has a
+// line to itself.
+func (d wallDrawing) dimensionLines() (below, beside [][]span) {
+	g := d.v.First()
+	show := func(l length.Length) string { return d.v.Words.Units.Number(l) }
+	left, width := g.Built.Left.Millimetres(), g.Built.TotalWidth.Millimetres()
+	bottom, height := g.Built.Bottom.Millimetres(), g.Built.TotalHeight.Millimetres()
+	foot := d.height - bottom
+	below = d.lines(span{0, left, show(g.Built.Left)}, span{left, left + width, show(g.Built.TotalWidth)})
+	beside = d.lines(span{foot, d.height, show(g.Built.Bottom)}, span{foot - height, foot, show(g.Built.TotalHeight)})
+	return append(below, []span{{0, d.width, show(d.wall.Width)}}), append(beside, []span{{0, d.height, show(d.wall.Height)}})
+}
+
+// lines puts two spans that follow one another on one line, or on two.
+func (d wallDrawing) lines(first, second span) [][]span {
+	const ends = 1.2 // heights of type between a figure and the ends of its line, both
+	for _, s := range []span{first, second} {
+		if s.to-s.from < (digitWidth*float64(utf8.RuneCountInString(s.text))+ends)*d.size {
+			return [][]span{{first}, {second}}
+		}
+	}
+	return [][]span{{first, second}}
 }
 
 // box turns a rectangle on the wall, y up from the floor, into the drawing's.
@@ -67,6 +110,9 @@ func (d wallDrawing) draw() {
 		if g.Wall == 0 {
 			d.group(g)
 		}
+	}
+	for _, o := range d.wall.Obstacles {
+		d.obstacleName(o)
 	}
 	d.figure()
 	d.dimensions()
@@ -90,11 +136,40 @@ func (d wallDrawing) obstacle(o design.Obstacle) {
 	b := d.box(o.X, o.Y, o.Width, o.Height)
 	d.Group("obstacle", func() {
 		d.Rect(b, d.Hatch(0.5*d.size, 0.08*d.size, 45), draw.Stroke("currentColor"), d.line(0.08))
-		name := capital(d.v.T("choice/" + o.Kind))
-		half := 0.3 * d.size * float64(utf8.RuneCountInString(name)) // of its width, about
-		x := min(max(b.X+b.Width/2, half), d.width-half)
-		d.Text(x, b.Y-0.35*d.size, name, draw.Middle(), draw.Size(d.size), draw.Fill("currentColor"))
 	})
+}
+
+// obstacleName names what is on the wall above it, or below it where a panel is
+// in the way.
+func (d wallDrawing) obstacleName(o design.Obstacle) {
+	const lift, drop = 0.35, 1.05 // of the line of the type off the box, in its heights
+	b := d.box(o.X, o.Y, o.Width, o.Height)
+	name := capital(d.v.T("choice/" + o.Kind))
+	half := 0.5 * digitWidth * d.size * float64(utf8.RuneCountInString(name))
+	x := min(max(b.X+b.Width/2, half), d.width-half)
+	y := b.Y - lift*d.size
+	if d.onPanel(draw.Box{X: x - half, Y: y - d.size, Width: 2 * half, Height: d.size}) {
+		y = b.Y + b.Height + drop*d.size
+	}
+	d.Group("obstacle", func() {
+		d.Text(x, y, name, draw.Middle(), draw.Size(d.size), draw.Fill("currentColor"))
+	})
+}
+
+// onPanel reports whether a box touches a panel on this wall.
+func (d wallDrawing) onPanel(b draw.Box) bool {
+	for _, g := range d.v.Groups() {
+		if g.Wall != 0 {
+			continue
+		}
+		for _, p := range g.Built.Panels {
+			o := d.box(p.Left, p.Bottom, g.Built.OuterWidth, g.Built.OuterHeight)
+			if b.X < o.X+o.Width && o.X < b.X+b.Width && b.Y < o.Y+o.Height && o.Y < b.Y+b.Height {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // drawnCells is how many cells are drawn one by one on a wall; larger fields
@@ -151,15 +226,17 @@ func figureHalf() [][2]float64 {
 }
 
 func (d wallDrawing) dimensions() {
-	g := d.v.First()
-	left, width := g.Built.Left.Millimetres(), g.Built.TotalWidth.Millimetres()
-	bottom, height := g.Built.Bottom.Millimetres(), g.Built.TotalHeight.Millimetres()
-	show := func(l length.Length) string { return d.v.Words.Units.Number(l) }
-	below, beside := d.height+1.7*d.size, -1.3*d.size
-	d.DimensionH(draw.Dimension{From: 0, To: left, At: below, Object: d.height, Text: show(g.Built.Left), Size: d.size})
-	d.DimensionH(draw.Dimension{From: left, To: left + width, At: below, Object: d.height, Text: show(g.Built.TotalWidth), Size: d.size})
-	d.DimensionH(draw.Dimension{From: 0, To: d.width, At: below + 1.7*d.size, Object: d.height, Text: show(d.wall.Width), Size: d.size})
-	d.DimensionV(draw.Dimension{From: d.height - bottom, To: d.height, At: beside, Object: 0, Text: show(g.Built.Bottom), Size: d.size})
-	d.DimensionV(draw.Dimension{From: d.height - bottom - height, To: d.height - bottom, At: beside, Object: 0, Text: show(g.Built.TotalHeight), Size: d.size})
-	d.DimensionV(draw.Dimension{From: 0, To: d.height, At: beside - 1.7*d.size, Object: 0, Text: show(d.wall.Height), Size: d.size})
+	for i, line := range d.below {
+		at := d.height + lineSpacing*float64(i+1)*d.size
+		for _, s := range line {
+			d.DimensionH(draw.Dimension{From: s.from, To: s.to, At: at, Object: d.height, Text: s.text, Size: d.size})
+		}
+	}
+	const first = 1.3 // heights of type from the wall to the first line
+	for i, line := range d.beside {
+		at := -(first + lineSpacing*float64(i)) * d.size
+		for _, s := range line {
+			d.DimensionV(draw.Dimension{From: s.from, To: s.to, At: at, Object: 0, Text: s.text, Size: d.size})
+		}
+	}
 }

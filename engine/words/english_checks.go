@@ -100,6 +100,8 @@ func englishPrices() map[string]string {
 		"page/book-example":   "The example figures are in force again.",
 		"page/book-stays":     "The prices stay as they were: {name}.",
 
+		"money/budget": "What it may cost",
+
 		"lever/heading":            "What brings the price down",
 		"lever/lead":               "Over the budget of {budget}. Of all the changes that were planned anew these save most:",
 		"lever/larger-blocks":      "Blocks of {size}: {fewer} fewer of them.",

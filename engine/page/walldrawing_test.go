@@ -1,0 +1,58 @@
+package page_test
+
+import (
+	"strconv"
+	"strings"
+	"testing"
+
+	"blockfield/engine/design"
+	"blockfield/engine/length"
+	"blockfield/engine/page"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// texts are the words and figures of the wall's drawing with their height on it.
+func wallTexts(t *testing.T, doc design.Document) map[string]float64 {
+	t.Helper()
+	doc.View.Reading = page.Client
+	all := map[string]float64{}
+	parse(t, section(t, doc, design.DefaultBook(), page.Wall)).walk(func(n *node) {
+		if n.tag == "text" {
+			y, err := strconv.ParseFloat(n.attrs["y"], 64)
+			require.NoError(t, err)
+			all[strings.Join(n.visible(), " ")] = y
+		}
+	})
+	return all
+}
+
+// The name of a switch stands above it, and below it where a panel would hide
+// it. The wall is 2500 mm high, the panel's lower edge 700 mm above the floor.
+func TestNamesOnTheWallAreNotHidden(t *testing.T) {
+	doc := design.Default()
+	g := doc.Design.Walls[0].Groups[0]
+	at := func(y int64) float64 {
+		doc.Design.Walls[0].Obstacles = []design.Obstacle{{
+			Kind: "switch", X: g.Place.Left.Add(length.MM(100)), Y: length.MM(y), Width: length.MM(80), Height: length.MM(80),
+		}}
+		return wallTexts(t, doc)["Switch"]
+	}
+	bottom := g.Place.Height.Millimetres()
+	free, tight := int64(bottom)-600, int64(bottom)-90
+	assert.Less(t, at(free), 2500-float64(free+80), "above the switch")
+	assert.Greater(t, at(tight), 2500-float64(tight), "below it")
+}
+
+// A place too narrow for its figure has a line of its own: the figure of the
+// panel's width then stands lower.
+func TestNarrowPlacesHaveTheirOwnLine(t *testing.T) {
+	doc := design.Default()
+	wide := wallTexts(t, doc)
+	assert.InDelta(t, wide["1130"], wide["1240.6"], 1e-9, "side by side")
+	doc.Design.Walls[0].Groups[0].Place.Left = length.MM(100)
+	narrow := wallTexts(t, doc)
+	assert.Greater(t, narrow["1240.6"], narrow["100"])
+	assert.Greater(t, narrow["3500"], narrow["1240.6"])
+}
