@@ -17,6 +17,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 
 	"blockfield/engine/length"
 	"blockfield/engine/money"
@@ -52,13 +53,16 @@ type Language struct {
 }
 
 // English is the language that every message exists in.
-func English() Language {
+func English() Language { return Language{Tag: "en", messages: englishMessages()} }
+
+// englishMessages puts the parts together once; nobody changes them.
+var englishMessages = sync.OnceValue(func() map[string]string {
 	all := map[string]string{}
 	for _, part := range english() {
 		maps.Copy(all, part)
 	}
-	return Language{Tag: "en", messages: all}
-}
+	return all
+})
 
 // Pseudo is a language for tests: English in brackets that no other text has.
 func Pseudo() Language {

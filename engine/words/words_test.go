@@ -110,3 +110,9 @@ func TestMessagesAreWellFormed(t *testing.T) {
 		assert.NotContains(t, text, "}", key)
 	}
 }
+
+func BenchmarkEnglish(b *testing.B) {
+	for b.Loop() {
+		english().Say("level/stop")
+	}
+}
