@@ -25,6 +25,7 @@ import (
 type Pace struct {
 	Tasks    []design.Task
 	SpeedKmh float64
+	Factors  Factors
 }
 
 // Estimate returns what a design with its built groups takes. The groups are

@@ -35,14 +35,21 @@ const (
 	taskOffer     = "a4"
 	taskInvoices  = "a6"
 	taskLongFaces = "b2"
+	taskCutBlock  = "c3"
 	taskShowEnds  = "d2"
 	taskGlueBlock = "e4"
 	taskWrap      = "i2"
 	taskWallCleat = "j4a"
 )
 
-// perShopDay is what tidying is counted by. It needs the other shop tasks first.
-const perShopDay = "shop day (6 h)"
+// What tasks are counted by, where a rule knows it by name. Tidying needs the other
+// shop tasks first.
+const (
+	perShopDay    = "shop day (6 h)"
+	perStick      = "stick bought"
+	perCutBlock   = "cut block"
+	perGluedBlock = "glued block"
+)
 
 // counts are the quantities of a job by what the time table counts by.
 type counts map[string]float64
@@ -78,12 +85,12 @@ func (b *Bill) count(w design.Work, jobs []job) counts {
 	return counts{
 		"job":              1,
 		"survey":           yes(w.Survey),
-		"stick bought":     sticks,
+		perStick:           sticks,
 		"height above 0":   heights,
-		"cut block":        cuts,
+		perCutBlock:        cuts,
 		"50 cuts":          cuts / cutsARecheck,
 		"panel":            panels,
-		"glued block":      float64(b.Blocks),
+		perGluedBlock:      float64(b.Blocks),
 		"row":              rows,
 		"m² field":         fieldM2,
 		"coat":             float64(setups),
@@ -126,7 +133,8 @@ func (b *Bill) times(w design.Work, pace Pace, jobs []job) error {
 			n = float64(hanging)
 		}
 		n *= share(t, w)
-		minutes := rates(t, w).times(spreadOf(n))
+		minutes := rates(t, w).times(spreadOf(n * pace.Factors.of(t.ID, b.Lots)))
+		minutes = pace.Factors.tired(t.Per, minutes)
 		if t.Per != perShopDay && t.Role == roleShop {
 			shop.add(minutes)
 		}
