@@ -21,16 +21,23 @@ type Sweep struct {
 // Incidences are the sources of a Sweep, in degrees.
 func Incidences() []float64 { return []float64{0, 30, -30, 60, -60} }
 
-// Listen computes an arrangement in every way.
+// Listen computes an arrangement in every way. The planes take the phase of the
+// options. The half space always takes the path of 2·d with obliquity: verdicts
+// live below the frequency where a block is 0.7 waves wide, and there it is the
+// closer of the two in the comparison that Trust stands on; above all it lets a
+// chequer, which sends everything back into the mirror direction, be one at the
+// frequencies where that reflection almost vanishes.
 func Listen(a Arrangement, o Options) Listening {
 	o = o.whole()
+	dome := o
+	dome.Phase = GratingOblique
 	sweep := func(axis Axis) Sweep {
 		return Sweep{Plane(a, axis, Incidences(), o), RandomIncidence(a, axis, o)}
 	}
 	return Listening{
 		SpeedMS: o.SpeedMS,
 		DepthHz: DepthHz(a.DeepestM(), o.SpeedMS),
-		Dome:    HalfSpace(a, 0, o),
+		Dome:    HalfSpace(a, 0, dome),
 		Across:  sweep(Across),
 		Down:    sweep(Down),
 	}

@@ -28,8 +28,9 @@ type Spread struct {
 	Flat       float64 // that of a flat panel of the same size
 	Normalised float64
 	Scattering float64 // correlation scattering coefficient, mean over the lines
-	// ByEnergy is the scattering share of the whole band's energy; loud lines
-	// weigh more in it than in the mean.
+	// ByEnergy is the scattering share of the whole band's energy, to which a
+	// line where hardly anything comes back adds hardly anything. Verdicts and
+	// charts go by it.
 	ByEnergy   float64
 	Energy     []float64 // by receiver; 1 is a flat panel's mirror reflection, straight on
 	FlatEnergy []float64

@@ -6,8 +6,11 @@ import (
 	"blockfield/engine/length"
 )
 
-// What half and most of the energy are, as shares that leave the mirror
-// direction: limits in words, common practice without a source.
+// What half and most of the energy are, as shares of a band's energy that leave
+// the mirror direction: limits in words, common practice without a source. The
+// share is that of the band's energy, not the mean over its lines: at a single
+// frequency where a chequer's mirror reflection vanishes, all of nothing is
+// spread.
 const (
 	halfShare = 0.5
 	mostShare = 0.8
@@ -66,7 +69,7 @@ func Judge(a Arrangement, l Listening, f Facts) Verdict {
 	v.Between = BandOf(v.BlockHz)
 	for _, s := range l.Dome.Bands {
 		if s.Band <= v.Between {
-			v.Largest = math.Max(v.Largest, s.Scattering)
+			v.Largest = math.Max(v.Largest, s.ByEnergy)
 		}
 	}
 	v.Nothing = v.Largest < nothingShare
@@ -93,7 +96,7 @@ func Judge(a Arrangement, l Listening, f Facts) Verdict {
 // to a limit. The model is late, never early, so the span lies below its band.
 func reached(bands []Spread, share float64) *Span {
 	for _, s := range bands {
-		if s.Scattering >= share {
+		if s.ByEnergy >= share {
 			return &Span{Low: s.Band - earlier, High: s.Band}
 		}
 	}
@@ -106,7 +109,7 @@ func (v Verdict) dip(bands []Spread) *Band {
 		return nil
 	}
 	for _, s := range bands {
-		if s.Band > v.Most.High && s.Scattering < halfShare {
+		if s.Band > v.Most.High && s.ByEnergy < halfShare {
 			return &s.Band
 		}
 	}
