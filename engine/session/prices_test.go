@@ -133,6 +133,8 @@ func TestASellingBookGivesTheWorkshopsRange(t *testing.T) {
 	page := read(t, client, "client", "money")
 	assert.Contains(t, page, sees)
 	assert.NotContains(t, page, "Example figures")
+	assert.Contains(t, page, "from the selling book that was opened here")
+	assert.Contains(t, page, `data-act="example-book"`, "and the way back")
 	assert.Contains(t, read(t, client, "maker", "money"), "Example figures", "the costs are still those of the examples")
 	assert.Equal(t, design.DefaultBook().Code(), client.Plan().BookCode)
 }
