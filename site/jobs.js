@@ -83,8 +83,9 @@ export function makeJobs({ first, say, unsay, back, goTo }) {
   }
 
   function part() {
+    const shared = store.job(id) !== null;
     begin();
-    say("apart", []);
+    if (shared) say("apart", []);
   }
 
   // keep keeps the document of an answer, and reports whether the browser did.
@@ -142,7 +143,7 @@ export function makeJobs({ first, say, unsay, back, goTo }) {
     unsay("shown");
     begin();
     own = worth(revision);
-    write(text);
+    if (!write(text)) say("not-kept", []);
   }
 
   return {
@@ -163,6 +164,7 @@ export function makeJobs({ first, say, unsay, back, goTo }) {
     own: () => own,
     // stash keeps edits that are still under way, for whoever opens the job next.
     stash(requests, text) {
+      if (requests.length === 0 && ours !== true) return;
       if (requests.length > 0 && (visit || ours === false)) {
         if (visit) leaveVisit();
         else part();
@@ -174,8 +176,9 @@ export function makeJobs({ first, say, unsay, back, goTo }) {
       }
       store.keepEdits(id, requests);
     },
-    // stashed are the edits that were under way, once it is known that no other
-    // tab is at them.
+    // earlier are the edits that were under way at the last visit; stashed the
+    // same once it is known that no other tab is at them.
+    earlier: () => (ours === false ? [] : store.edits(id)),
     async stashed() {
       await settled;
       return ours === true ? store.edits(id) : [];

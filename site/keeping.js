@@ -30,6 +30,7 @@ function forget(id) {
 export function makeKeeping({ first, engine, form, ask, apply, open }) {
   let stored = true; // the browser keeps what it is given
   let stashed = false; // edits under way are written down
+  let resumed = false; // those of the last visit were taken up
   let badBook = null; // a kept price book that could not be read
 
   const jobs = makeJobs({
@@ -54,7 +55,7 @@ export function makeKeeping({ first, engine, form, ask, apply, open }) {
     const mine = form.edits();
     const others = engine.unanswered().filter(({ op, path, quiet }) =>
       op === "act" || op === "set" && !quiet && !mine.some((edit) => edit.path === path));
-    const all = [...others, ...mine];
+    const all = [...(resumed ? [] : jobs.earlier()), ...others, ...mine];
     jobs.stash(all, engine.text());
     stashed = all.length > 0;
   }
@@ -123,6 +124,7 @@ export function makeKeeping({ first, engine, form, ask, apply, open }) {
       form.flush();
       const edits = await jobs.stashed();
       stashed = edits.length > 0;
+      resumed = true;
       for (const edit of edits) {
         if (edit.op === "set") form.restore(edit);
         else ask(edit);

@@ -284,7 +284,8 @@ func TestDoneBeforeTheScripts(t *testing.T) {
 	wood := eval[string](b, `document.querySelector('[name="walls[0].groups[0].wood"]:checked').value`)
 	hold.open()
 	b.alive()
-	_, want := edited(t, widthPath, "1.6 m", "walls[0].groups[0].wood", wood)
+	// The frame is of the blocks' wood.
+	_, want := edited(t, widthPath, "1.6 m", "walls[0].groups[0].wood", wood, "walls[0].groups[0].frame.wood", wood)
 	b.shows(want.Revision)
 }
 
@@ -325,8 +326,10 @@ func TestRefusedValueStays(t *testing.T) {
 	b.section("wall")
 	b.section("look")
 	there("after another section")
-	b.choose("view.units", "inch")
-	b.wait(`document.querySelector(` + quote(control(heightPath)) + `).value.includes("in")`)
+	height := `document.querySelector(` + quote(control(heightPath)) + `).value`
+	metric := eval[string](b, height)
+	b.choose("view.units", "in/16")
+	b.wait(height + ` !== ` + quote(metric))
 	there("in other units")
 	b.reload()
 	b.wait(`document.querySelector('[aria-invalid="true"]')`)
