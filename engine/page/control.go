@@ -65,6 +65,9 @@ func (v *view) control(path string) (Control, bool) {
 		ID: controlID(path), Name: path, Label: v.T(labelKey(path)), Value: text,
 		Kind: "text", WatchID: watchID(path), Wide: f.IsList || path == "title",
 	}
+	if v.Reading != Client && longChoice(path) {
+		c.Wide = true
+	}
 	c.Watch, _ = v.watchAt(path)
 	switch {
 	case strings.HasPrefix(path, "view.lamp."):
@@ -86,6 +89,12 @@ func (v *view) control(path string) (Control, bool) {
 		c.Hint, c.Standing = v.T(zero), true
 	}
 	return c, true
+}
+
+// longChoice reports whether the entries of a choice are too long for half a line.
+func longChoice(path string) bool {
+	return strings.HasSuffix(path, ".pattern.kind") || strings.HasSuffix(path, ".finish.kind") ||
+		strings.HasPrefix(path, "walls[") && strings.Count(path, ".") == 1 && strings.HasSuffix(path, ".kind")
 }
 
 // inputMode asks a phone for the keys that a field needs: inches need more than

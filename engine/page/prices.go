@@ -119,7 +119,7 @@ type LeverLine struct{ Key, Sentence, Saves string }
 func (v *view) LeverLines() []LeverLine {
 	var all []LeverLine
 	for _, l := range v.Levers {
-		line := LeverLine{Key: l.Key, Sentence: v.Words.Say("lever/"+l.Key+v.leverReader(l.Key), l.Args)}
+		line := LeverLine{Key: l.Key, Sentence: capital(v.Words.Say("lever/"+l.Key+v.leverReader(l.Key), l.Args))}
 		saves := "saves"
 		if l.Enough {
 			saves = "saves-enough"

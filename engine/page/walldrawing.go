@@ -29,10 +29,10 @@ func (v *view) WallDrawing() template.HTML {
 	d := wallDrawing{v: v, wall: w, width: w.Width.Millimetres(), height: w.Height.Millimetres()}
 	d.size = math.Max(d.width, d.height*1.2) * wallType
 	d.below, d.beside = d.dimensionLines()
-	left, foot := d.margin(len(d.beside)), d.margin(len(d.below))
-	const right, top = 2.5, 1.5 // heights of type
+	left, foot, top := d.margin(len(d.beside)), d.margin(len(d.below)), d.topMargin()
+	const right = 2.5 // heights of type
 	d.Canvas = draw.New("wall-svg", draw.Box{
-		X: -left, Y: -top * d.size, Width: d.width + left + right*d.size, Height: d.height + foot + top*d.size,
+		X: -left, Y: -top, Width: d.width + left + right*d.size, Height: d.height + foot + top,
 	})
 	d.Class("drawing wall-drawing")
 	d.Title(v.T("wall/drawing-title"))
@@ -69,6 +69,31 @@ func (d wallDrawing) margin(lines int) float64 {
 	return (lineSpacing*float64(lines) + wallMargin) * d.size
 }
 
+// topMargin is the room above the wall: for the name of a beam, and for the
+// figure of a short upright span, which stands above it.
+func (d wallDrawing) topMargin() float64 {
+	const name, off = 1.5, 1.2 // heights of type
+	top := name * d.size
+	for _, line := range d.beside {
+		for _, s := range line {
+			if d.narrow(s) {
+				top = max(top, d.figureLength(s)+off*d.size-s.from)
+			}
+		}
+	}
+	return top
+}
+
+func (d wallDrawing) figureLength(s span) float64 {
+	return digitWidth * d.size * float64(utf8.RuneCountInString(s.text))
+}
+
+// narrow reports whether the figure of a span does not stand within it.
+func (d wallDrawing) narrow(s span) bool {
+	const ends = 1.2 // heights of type between a figure and the ends of its line, both
+	return s.to-s.from < d.figureLength(s)+ends*d.size
+}
+
 // dimensionLines are the lines below the wall and at its left, from the wall
 // outwards. A short span whose figure would stand in its neighbour's line has a
 // line to itself.
@@ -85,11 +110,8 @@ func (d wallDrawing) dimensionLines() (below, beside [][]span) {
 
 // lines puts two spans that follow one another on one line, or on two.
 func (d wallDrawing) lines(first, second span) [][]span {
-	const ends = 1.2 // heights of type between a figure and the ends of its line, both
-	for _, s := range []span{first, second} {
-		if s.to-s.from < (digitWidth*float64(utf8.RuneCountInString(s.text))+ends)*d.size {
-			return [][]span{{first}, {second}}
-		}
+	if d.narrow(first) || d.narrow(second) {
+		return [][]span{{first}, {second}}
 	}
 	return [][]span{{first, second}}
 }

@@ -56,3 +56,36 @@ func TestNarrowPlacesHaveTheirOwnLine(t *testing.T) {
 	assert.Greater(t, narrow["1240.6"], narrow["100"])
 	assert.Greater(t, narrow["3500"], narrow["1240.6"])
 }
+
+// The figure of a short upright span stands above it, and the drawing is high
+// enough for it: the café's panel is 36 15/16 in high, just below the ceiling.
+func TestTheWallDrawingHoldsItsFigures(t *testing.T) {
+	doc := scenarios(t)["s5.json"]
+	doc.View.Reading = page.Client
+	found := false
+	parse(t, section(t, doc, design.DefaultBook(), page.Wall)).walk(func(n *node) {
+		if n.tag != "svg" || !strings.Contains(n.attrs["class"], "wall-drawing") {
+			return
+		}
+		box := strings.Fields(n.attrs["viewBox"])
+		require.Len(t, box, 4)
+		top, err := strconv.ParseFloat(box[1], 64)
+		require.NoError(t, err)
+		n.walk(func(text *node) {
+			if text.tag != "text" || !strings.Contains(text.attrs["transform"], "rotate") {
+				return
+			}
+			y, err := strconv.ParseFloat(text.attrs["y"], 64)
+			require.NoError(t, err)
+			size, err := strconv.ParseFloat(text.attrs["font-size"], 64)
+			require.NoError(t, err)
+			long := 0.6 * size * float64(len([]rune(strings.Join(text.visible(), ""))))
+			if text.attrs["text-anchor"] == "middle" {
+				long /= 2
+			}
+			assert.GreaterOrEqual(t, y-long, top, "%v", text.visible())
+			found = true
+		})
+	})
+	assert.True(t, found)
+}
