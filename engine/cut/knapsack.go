@@ -46,11 +46,12 @@ type node struct {
 // maxNodes bounds the memory of one search; 2²⁰ nodes are 12 MiB.
 const maxNodes = 1 << 20
 
-// byWorth orders the lengths with a value by value for width, highest first.
-func (m *model) byWorth(out []item, value []int64, demand []int) []item {
+// byWorth orders the lengths that can be worth their fee by value for width,
+// highest first.
+func (m *model) byWorth(out []item, value []int64, demand []int, fee int64) []item {
 	out = out[:0]
 	for i, v := range value {
-		if n := min(int64(demand[i]), m.roomiest()/m.width[i]); v*n > m.fee*m.unit {
+		if n := min(int64(demand[i]), m.roomiest()/m.width[i]); v*n > fee {
 			out = append(out, item{row: i, width: m.width[i], value: v, most: demand[i]})
 		}
 	}

@@ -83,9 +83,8 @@ const (
 	// rounding errors; nearlyWhole is more than shading adds up to.
 	shading     = 1e-6
 	nearlyWhole = 1e-3
-	// foreignCost is what a foreign variable costs, in bars of the dearest
-	// kind.
-	foreignCost = 1000
+	// foreignCost is what a foreign variable costs, in highest dual values.
+	foreignCost = 64
 	// refresh is after how many pivots the inverse is made anew.
 	refresh = 150
 )
@@ -236,7 +235,7 @@ func (lp *master) prices() {
 func (lp *master) costOf(b basic) float64 {
 	switch {
 	case b.foreign:
-		return foreignCost * float64(lp.m.dearest())
+		return foreignCost * float64(lp.m.top())
 	case b.column >= 0:
 		return lp.columns.all[b.column].cost
 	}

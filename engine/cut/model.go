@@ -25,10 +25,14 @@ type kind struct {
 	scarce bool // there may be fewer than a plan would use
 }
 
-// Dual values are at most highest times the dearest bar: a piece is worth no
-// more than a bar of its own, and the rest is leeway for problems whose supply
-// runs out.
-const highest = 16
+// Dual values are told apart up to so many times the dearest bar. A piece is
+// worth no more than a bar of its own, with leeway for a supply that runs out;
+// but where lengths on a bar are counted and bars are hardly enough, one more
+// piece can be worth hundreds of them.
+const (
+	highest        = 16
+	highestWithFee = 1024
+)
 
 // maxUnit bounds the integers that stand for dual values; 2⁴⁰ to a unit of cost
 // is finer than a float64 of that size needs.
@@ -62,11 +66,19 @@ func newModel(width []int64, kinds []kind, fee int64, pieces int) *model {
 func (m *model) chooseUnit(pieces int64) int64 {
 	room := m.roomiest()
 	onOne := min(pieces, room/m.width[len(m.width)-1]+1)
-	size := bits.Len64(uint64(room)) + bits.Len64(uint64(onOne)) + bits.Len64(uint64(highest*m.dearest()))
+	size := bits.Len64(uint64(room)) + bits.Len64(uint64(onOne)) + bits.Len64(uint64(m.top()))
 	if size > 62 {
 		return 0
 	}
 	return min(int64(1)<<(62-size), maxUnit)
+}
+
+// top is the highest dual value that is told apart.
+func (m *model) top() int64 {
+	if m.fee > 0 {
+		return highestWithFee * m.dearest()
+	}
+	return highest * m.dearest()
 }
 
 // roomiest is the largest room of a bar.

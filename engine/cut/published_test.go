@@ -177,16 +177,24 @@ func (in instance) problem() cut.Problem {
 
 func checkInstances(t *testing.T, dir string) int {
 	t.Helper()
-	files, err := filepath.Glob(filepath.Join(dir, "*.json"))
-	require.NoError(t, err)
-	for _, file := range files {
-		text, err := os.ReadFile(file)
-		require.NoError(t, err)
-		var in instance
-		require.NoError(t, json.Unmarshal(text, &in), file)
+	all := instances(t, dir)
+	for _, in := range all {
 		t.Run(in.Name, func(t *testing.T) { in.check(t) })
 	}
-	return len(files)
+	return len(all)
+}
+
+func instances(t *testing.T, dir string) []instance {
+	t.Helper()
+	files, err := filepath.Glob(filepath.Join(dir, "*.json"))
+	require.NoError(t, err)
+	all := make([]instance, len(files))
+	for i, file := range files {
+		text, err := os.ReadFile(file)
+		require.NoError(t, err)
+		require.NoError(t, json.Unmarshal(text, &all[i]), file)
+	}
+	return all
 }
 
 func (in instance) check(t *testing.T) {

@@ -102,9 +102,9 @@ func (s *search) cover(d *dive) cover {
 	}
 	shift := uint(max(0, need.BitLen()-coverBits))
 	out := cover{worth: make([]int64, len(s.m.kinds)), need: new(big.Int).Rsh(need, shift).Int64()}
-	s.items = s.m.byWorth(s.items, s.value, d.demand)
+	s.items = s.m.byWorth(s.items, s.value, d.demand, 0)
 	for i, k := range s.m.kinds {
-		worth := s.bag.solve(s.items, k.room, s.m.fee*s.m.unit, 0)
+		worth := s.bag.solve(s.items, k.room, 0, 0)
 		s.steps -= 4*s.bag.work + pricing
 		out.worth[i] = worth >> shift
 		if out.worth[i]<<shift < worth {
@@ -132,7 +132,6 @@ type purchase struct {
 	upper  int64
 	best   []int
 	chosen []int
-	order  []int
 	nodes  int64
 }
 

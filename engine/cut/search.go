@@ -40,11 +40,12 @@ type dive struct {
 
 const (
 	// maxDives ends a search that has found nothing for long.
-	maxDives = 100
+	maxDives = 60
 	// diveSteps is what one dive may use: more means that it is stuck among
 	// the last bars, where another start helps more.
 	diveSteps = 1_000_000_000
-	// everyDeep is how often a dive gets more freedom to turn off.
+	// everyDeep is how often a dive gets more freedom to turn off, each time
+	// more than the last.
 	everyDeep = 7
 	// disfavour shifts the cost of a column, in bars, from dive to dive, so
 	// that the linear program shows another of its many solutions.
@@ -91,7 +92,7 @@ func (s *search) run(root *dive) {
 		d.lp.restart(d.demand, d.supply)
 		detours := 1
 		if s.turn%everyDeep == 0 {
-			detours = 3
+			detours = 3 * s.turn / everyDeep
 		}
 		s.down(d, detours)
 	}
@@ -117,7 +118,7 @@ func (s *search) down(d *dive, detours int) {
 			return
 		}
 		s.finish(d)
-		if s.over() || !d.fixWhole() {
+		if s.over() || !d.fixWhole(s.spare()) {
 			break
 		}
 		if total(d.demand) == 0 {
@@ -174,7 +175,7 @@ func (s *search) relax(d *dive, allTheWay bool) int64 {
 		}
 		gain, fresh := s.price(d)
 		bound = max(bound, d.spent+s.m.lagrange(s.value, s.worth, d.demand, d.supply))
-		if gain == 0 || bound >= s.upper || !fresh && least == 0 {
+		if bound >= s.upper || !fresh && least == 0 {
 			return bound
 		}
 		if !allTheWay && bound >= d.spent+s.ceiling(d) {
@@ -204,7 +205,8 @@ func (s *search) ceiling(d *dive) int64 {
 // was not known before.
 func (s *search) price(d *dive) (gain float64, fresh bool) {
 	scale := s.roundDuals(d.lp)
-	s.items = s.m.byWorth(s.items, s.value, d.demand)
+	fee := int64(float64(s.m.fee) * scale)
+	s.items = s.m.byWorth(s.items, s.value, d.demand, fee)
 	for i, k := range s.m.kinds {
 		cost := float64(k.cost)
 		if row := d.lp.scarce[i]; row >= 0 {
@@ -214,7 +216,7 @@ func (s *search) price(d *dive) (gain float64, fresh bool) {
 		if s.worth[i] = floor; d.supply[i] == 0 {
 			continue
 		}
-		s.worth[i] = s.bag.solve(s.items, k.room, s.m.fee*s.m.unit, floor)
+		s.worth[i] = s.bag.solve(s.items, k.room, fee, floor)
 		s.steps -= 4*s.bag.work + pricing
 		gain = max(gain, float64(s.worth[i]-floor)/scale)
 		if s.bag.at > 0 {
@@ -228,7 +230,7 @@ func (s *search) price(d *dive) (gain float64, fresh bool) {
 // returns how many of them are one unit of cost: fewer than usual while the
 // values are large because something is missing.
 func (s *search) roundDuals(lp *master) (scale float64) {
-	top := float64(highest * s.m.dearest())
+	top := float64(s.m.top())
 	scale = float64(s.m.unit)
 	if most := slices.Max(lp.y); most > top {
 		scale = float64(scale*top) / most
@@ -242,11 +244,21 @@ func (s *search) roundDuals(lp *master) (scale float64) {
 	return scale
 }
 
-// fixWhole fixes all whole bars of the linear program's solution.
-func (d *dive) fixWhole() bool {
+// spare is how many whole bars of each column are not fixed outright: in every
+// other deep dive one, so that even a whole bar can be turned down.
+func (s *search) spare() int {
+	if s.turn%(2*everyDeep) == 0 {
+		return 1
+	}
+	return 0
+}
+
+// fixWhole fixes the whole bars of the linear program's solution, but for so many
+// of each column.
+func (d *dive) fixWhole(spare int) bool {
 	fixed := false
 	for i, b := range d.lp.basis {
-		if n := int(d.lp.x[i] + nearlyWhole); n > 0 && b.column >= 0 && !b.foreign {
+		if n := int(d.lp.x[i]+nearlyWhole) - spare; n > 0 && b.column >= 0 && !b.foreign {
 			fixed = d.fix(b.column, n) || fixed
 		}
 	}
