@@ -220,7 +220,7 @@ func (v *view) fixingItems() []Item {
 	byKind := map[string]int{}
 	var order []string
 	for i, g := range v.Groups() {
-		text := v.fixingText(g, bill.Groups[i])
+		text := v.fixingText(g, bill.Groups[i]) + ". " + v.T("count/"+string(bill.Groups[i].Rule))
 		if byKind[text] == 0 {
 			order = append(order, text)
 		}

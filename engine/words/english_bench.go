@@ -1,6 +1,6 @@
 package words
 
-// englishBench says the lines of the price and the tasks of the time table. A
+// englishBench says the lines of the price, how fixings were counted, and the tasks of the time table. A
 // book may hold tasks of its own; those go by the name that the book gives.
 func englishBench() map[string]string {
 	return map[string]string{
@@ -21,33 +21,10 @@ func englishBench() map[string]string {
 		"line/overhead":     "Overhead",
 		"line/kilometres":   "Kilometres",
 
-		"price/bought-in":   "Bought in",
-		"price/markup":      "Mark-up on what is bought in",
-		"price/labour":      "Labour",
-		"price/overhead":    "Overhead",
-		"price/travel":      "Travel",
-		"price/direct":      "Direct cost",
-		"price/contingency": "Contingency",
-		"price/cost":        "Cost",
-		"price/list":        "Price before discount",
-		"price/minimum":     "The minimum charge sets this price.",
-		"price/discount":    "Discount",
-		"price/rounded-up":  "Rounded up",
-		"price/net":         "Net price",
-		"price/margin":      "Left after cost",
-		"price/tax":         "Tax",
-		"price/gross":       "Gross price",
-		"price/materials":   "Shopping sum",
-		"price/missing":     "The price book has no price for {goods}.",
-
-		"role/shop":   "Shop",
-		"role/office": "Office",
-		"role/site":   "Site",
-		"role/travel": "On the road",
-		"role/total":  "All",
+		"price/missing": "The price book has no price for {goods}.",
 
 		"count/rated-value":     "Counted by the rated value that was typed.",
-		"count/old-simple-rule": "Count by the old simple rule, to be replaced by the computed one.",
+		"count/old-simple-rule": "Counted by an old simple rule, which a computed one is to replace.",
 		"count/not-checked":     "Not checked: nobody has typed a rated value for this fixing in this wall.",
 		"count/none":            "Nothing goes into the wall.",
 
