@@ -90,7 +90,7 @@
       case "boot":
         return boot(message.wasm).catch(fail);
       case "scene":
-        return preview.scene(new Uint8Array(message.bytes), message.keepView === true, Number(message.scene));
+        return preview.scene(new Uint8Array(message.bytes), message.keepView === true, message.smooth === true, Number(message.scene));
       case "orbit":
         return preview.orbit(Number(message.dx), Number(message.dy));
       case "zoom":

@@ -34,6 +34,7 @@ export function makeStage({ ask, viewed }) {
   const line = stage.appendChild(document.createElement("p"));
   line.className = "stage-note";
   line.hidden = true;
+  const still = matchMedia("(prefers-reduced-motion: reduce)");
   const base = import.meta.url;
   let mode = "lamp";
   let preview = null;
@@ -71,7 +72,7 @@ export function makeStage({ ask, viewed }) {
 
   function send() {
     refused = false;
-    preview.send({ type: "scene", bytes: scene.slice().buffer, keepView: seen !== null });
+    preview.send({ type: "scene", bytes: scene.slice().buffer, keepView: seen !== null, smooth: !still.matches });
     pulse.sent();
   }
 

@@ -12,8 +12,8 @@ import (
 const codecVersion = 1
 
 // minPanelBytes is the shortest encoding of a panel: 11 lengths, one flag, two
-// sides, one seed, three materials of 7 numbers, one height and one level.
-const minPanelBytes = 11*8 + 1 + 2*2 + 8 + 3*7*8 + 2 + 8 + 1
+// sides, one seed, three materials of 17 numbers, one height and one level.
+const minPanelBytes = 11*8 + 1 + 2*2 + 8 + 3*17*8 + 2 + 8 + 1
 
 // Encode returns the scene as bytes: a version byte, then every field in the
 // order of the types, little endian, lengths and colours as float64, counts as
@@ -23,8 +23,9 @@ func (s Scene) Encode() []byte {
 	e.u8(codecVersion)
 	e.f64(s.Wall.WidthM, s.Wall.HeightM)
 	e.rgb(s.Wall.Colour)
-	e.f64(s.Camera.YawDeg, s.Camera.PitchDeg, s.Camera.Zoom)
-	e.f64(s.Lamp.AzimuthDeg, s.Lamp.ElevationDeg, s.Lamp.WarmthK)
+	e.f64(s.Camera.YawDeg, s.Camera.PitchDeg, s.Camera.Zoom, s.Camera.DistanceM)
+	e.f64(s.Lamp.AzimuthDeg, s.Lamp.ElevationDeg, s.Lamp.WarmthK, s.Lamp.SpreadDeg)
+	e.flag(s.Figure)
 	e.u8(uint8(len(s.Panels)))
 	for i := range s.Panels {
 		e.panel(&s.Panels[i])
@@ -43,8 +44,9 @@ func Decode(b []byte) (Scene, error) {
 	var s Scene
 	d.f64(&s.Wall.WidthM, &s.Wall.HeightM)
 	d.rgb(&s.Wall.Colour)
-	d.f64(&s.Camera.YawDeg, &s.Camera.PitchDeg, &s.Camera.Zoom)
-	d.f64(&s.Lamp.AzimuthDeg, &s.Lamp.ElevationDeg, &s.Lamp.WarmthK)
+	d.f64(&s.Camera.YawDeg, &s.Camera.PitchDeg, &s.Camera.Zoom, &s.Camera.DistanceM)
+	d.f64(&s.Lamp.AzimuthDeg, &s.Lamp.ElevationDeg, &s.Lamp.WarmthK, &s.Lamp.SpreadDeg)
+	s.Figure = d.flag("figure")
 	n := int(d.u8())
 	if n > MaxPanels || n*minPanelBytes > len(d.b) {
 		return Scene{}, fmt.Errorf("scene: %d panels in %d bytes (allowed 1 to %d)", n, len(b), MaxPanels)
@@ -72,6 +74,14 @@ func (e *encoder) u16(v int)    { e.b = binary.LittleEndian.AppendUint16(e.b, ui
 func (e *encoder) u64(v uint64) { e.b = binary.LittleEndian.AppendUint64(e.b, v) }
 func (e *encoder) rgb(c RGB)    { e.f64(c.R, c.G, c.B) }
 
+func (e *encoder) flag(b bool) {
+	if b {
+		e.u8(1)
+	} else {
+		e.u8(0)
+	}
+}
+
 func (e *encoder) f64(vs ...float64) {
 	for _, v := range vs {
 		e.u64(math.Float64bits(v))
@@ -81,17 +91,15 @@ func (e *encoder) f64(vs ...float64) {
 func (e *encoder) material(m Material) {
 	e.rgb(m.Face)
 	e.rgb(m.End)
-	e.f64(m.Gloss)
+	g := m.Grain
+	e.f64(m.Gloss, g.RingM, g.Late, g.Early, g.Pores, g.Rays, g.Spread, g.Sap)
+	e.rgb(g.SapTint)
 }
 
 func (e *encoder) panel(p *Panel) {
 	e.f64(p.LeftM, p.BottomM, p.OuterWidthM, p.OuterHeightM)
 	e.f64(p.FrameThicknessM, p.FrameGapM, p.FrameDepthM)
-	if p.Mitred {
-		e.u8(1)
-	} else {
-		e.u8(0)
-	}
+	e.flag(p.Mitred)
 	e.f64(p.CleatThicknessM, p.BackerThicknessM)
 	e.u16(p.Columns)
 	e.u16(p.Rows)
@@ -146,6 +154,14 @@ func (d *decoder) u64() uint64 {
 	return 0
 }
 
+func (d *decoder) flag(name string) bool {
+	v := d.u8()
+	if v > 1 {
+		d.fail("scene: " + name + " is neither 0 nor 1")
+	}
+	return v == 1
+}
+
 func (d *decoder) f64(vs ...*float64) {
 	for _, v := range vs {
 		*v = math.Float64frombits(d.u64())
@@ -157,19 +173,15 @@ func (d *decoder) rgb(c *RGB) { d.f64(&c.R, &c.G, &c.B) }
 func (d *decoder) material(m *Material) {
 	d.rgb(&m.Face)
 	d.rgb(&m.End)
-	d.f64(&m.Gloss)
+	g := &m.Grain
+	d.f64(&m.Gloss, &g.RingM, &g.Late, &g.Early, &g.Pores, &g.Rays, &g.Spread, &g.Sap)
+	d.rgb(&g.SapTint)
 }
 
 func (d *decoder) panel(p *Panel) {
 	d.f64(&p.LeftM, &p.BottomM, &p.OuterWidthM, &p.OuterHeightM)
 	d.f64(&p.FrameThicknessM, &p.FrameGapM, &p.FrameDepthM)
-	switch d.u8() {
-	case 0:
-	case 1:
-		p.Mitred = true
-	default:
-		d.fail("scene: mitred is neither 0 nor 1")
-	}
+	p.Mitred = d.flag("mitred")
 	d.f64(&p.CleatThicknessM, &p.BackerThicknessM)
 	p.Columns, p.Rows = d.u16(), d.u16()
 	d.f64(&p.PitchM, &p.BlockM)

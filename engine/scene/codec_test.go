@@ -39,12 +39,13 @@ func TestDecodeRefusesEveryCut(t *testing.T) {
 }
 
 // TestDecodeRefusesHostileBytes changes bytes at places counted from the format
-// in the package: 1 version, 5+3+3 numbers of 8 bytes, 1 count, then a panel.
+// in the package: 1 version, 5+4+4 numbers of 8 bytes, 1 flag, 1 count, then a
+// panel.
 func TestDecodeRefusesHostileBytes(t *testing.T) {
-	const panels = 1 + 11*8
+	const panels = 1 + 13*8 + 1
 	const mitred = panels + 1 + 7*8
 	const columns = mitred + 1 + 2*8
-	const heights = columns + 4 + 2*8 + 8 + 3*7*8
+	const heights = columns + 4 + 2*8 + 8 + 3*17*8
 	put16 := func(at int, v uint16) func([]byte) {
 		return func(b []byte) { binary.LittleEndian.PutUint16(b[at:], v) }
 	}

@@ -7,4 +7,5 @@ var (
 	Beside   = beside
 	Opposite = opposite
 	Encode8  = encode
+	CellSeed = cellSeed
 )

@@ -4,16 +4,15 @@ import "math"
 
 // Light of the picture, all chosen by eye on the default design.
 const (
-	lampStrength = 0.82
-	fillStrength = 0.48
+	lampStrength = 0.83
+	fillStrength = 0.47
+	// windowFill is how much more fill a window gives than a lamp.
+	windowFill = 0.25
 	// balanceK is the colour temperature that the picture shows as white:
 	// lamps below it look warm, but not as orange as they measure.
 	balanceK = 3900
 	// lampTint is how much of the remaining colour of the lamp is shown.
-	lampTint = 0.55
-	// lampWidth is the lamp's apparent radius (radians): it softens the edges
-	// of shadows. About the shade of a picture lamp at two metres.
-	lampWidth = 0.022
+	lampTint = 0.42
 	// goldenAngle in radians.
 	goldenAngle = 2.39996323
 	// bounce is the light that wood throws back into wells and corners, as a
@@ -21,11 +20,15 @@ const (
 	bounce = 0.20
 	// sideLift brightens side walls and ceiling, which only the fill reaches.
 	sideLift = 1.5
+	// A glossy surface mirrors the lamp: how bright, and how sharply it does
+	// so at gloss 0 and by how much more at gloss 1.
+	glossShine, glossDull, glossSharp = 0.35, 8, 56
 	// shoulder is where highlights begin to roll off instead of clipping.
 	shoulder = 0.6
-	// vignette is how much darker the corners of the picture are.
-	vignette = 0.16
 )
+
+// fillColour is that of the room's light: a little of the sky.
+func fillColour() RGB { return RGB{0.985, 1, 1.02} }
 
 // lampColour is the linear colour of a black body, balanced and of unit
 // luminance. Source: Kim et al., "Design of advanced color temperature control
@@ -69,24 +72,24 @@ func planckXY(t float64) (x, y float64) {
 	return x, y
 }
 
-// lampRay is the direction to a point of the lamp's disc, for sample i of n. A
-// single sample is the centre and gives a sharp shadow. The points follow the
-// golden angle (common practice); all pixels use the same ones, so soft edges
-// have fine steps instead of grain.
-func (v *view) lampRay(i, n int) vec {
+// lampPoint is a point of the lamp's disc, for sample i of n of a pixel. A
+// single sample is the middle and gives a sharp shadow. The points follow the
+// golden angle (common practice), turned in each pixel by turn (0 to 1), so that
+// soft edges have a fine grain instead of steps.
+func (v *view) lampPoint(i, n int, turn float64) vec {
 	r := 0.0
 	if n > 1 {
-		r = lampWidth * math.Sqrt((float64(i)+0.5)/float64(n))
+		r = math.Sqrt((float64(i) + fract(turn*17.3)) / float64(n))
 	}
-	a := goldenAngle * float64(i)
-	return v.lampDir.at(v.lampU, r*math.Cos(a)).at(v.lampV, r*math.Sin(a))
+	a := goldenAngle*float64(i) + 2*math.Pi*turn
+	return v.lampAt.at(v.lampU, r*math.Cos(a)).at(v.lampV, r*math.Sin(a))
 }
 
-// falloff is the lamp's brightness at a point: 1 at the centre of the panels,
-// more towards the lamp, less away from it.
-func (v *view) falloff(p vec) float64 {
-	to := v.lampAt.sub(p).times(1 / v.lampReachM)
-	return 1 / (0.5 + 0.5*to.dot(to))
+// falloff is the lamp's brightness at a distance: 1 at the centre of the panels
+// and by the inverse square elsewhere.
+func (v *view) falloff(distance float64) float64 {
+	k := v.lampReachM / distance
+	return k * k
 }
 
 // beside is the part of the room's light that a long wall of height h takes

@@ -3,26 +3,69 @@ package scene
 import "math"
 
 // Material is the look of a wooden part: the linear albedo of its long grain
-// (Face) and of its end grain (End, darker), and its gloss from 0 (raw) to 1.
+// (Face) and of its end grain (End, darker), its gloss from 0 (raw) to 1, and
+// its grain.
 type Material struct {
 	Face, End RGB
 	Gloss     float64
+	Grain     Grain
 }
+
+// Grain is what tells woods apart besides their colour. The zero Grain is
+// plain: no rings, no pores, one tone.
+type Grain struct {
+	RingM float64 // mean width of a year's ring; 0: no pattern
+	Late  float64 // how dark latewood is, 0 to 1
+	Early float64 // how dark the pores of earlywood make its band, 0 to 1
+	Pores float64 // how dark single pores are, 0 to 1
+	Rays  float64 // how bright the rays are, 0 to 1
+	// Spread is how far the lightest and darkest sticks lie from the mean.
+	Spread  float64
+	Sap     float64 // how much of the sticks' wood is sapwood, about 0 to 1
+	SapTint RGB     // its colour, as a part of the heartwood's; up to 2
+}
+
+// Limits of a grain.
+const (
+	maxRingM   = 0.05
+	maxSapTint = 3
+)
 
 func (m Material) validate(f *faults, path string) {
 	f.colour(path+".face", m.Face)
 	f.colour(path+".end", m.End)
 	f.between(path+".gloss", m.Gloss, 0, 1)
+	g := m.Grain
+	f.between(path+".grain.ring", g.RingM, 0, maxRingM)
+	f.between(path+".grain.late", g.Late, 0, 1)
+	f.between(path+".grain.early", g.Early, 0, 1)
+	f.between(path+".grain.pores", g.Pores, 0, 1)
+	f.between(path+".grain.rays", g.Rays, 0, 1)
+	f.between(path+".grain.spread", g.Spread, 0, 0.5)
+	f.between(path+".grain.sap", g.Sap, 0, 1)
+	f.between(path+".grain.sapTint.r", g.SapTint.R, 0, maxSapTint)
+	f.between(path+".grain.sapTint.g", g.SapTint.G, 0, maxSapTint)
+	f.between(path+".grain.sapTint.b", g.SapTint.B, 0, maxSapTint)
+}
+
+// ready is the material with a grain that can be drawn.
+func (m Material) ready() Material {
+	if m.Grain.RingM == 0 {
+		m.Grain = Grain{SapTint: RGB{1, 1, 1}}
+	}
+	return m
 }
 
 // endGrain is how much darker cut fibres look than planed ones: they swallow
 // light and take up more finish. Chosen by eye.
-const endGrain = 0.74
+const endGrain = 0.80
 
 // WoodMaterial returns the look of a wood under a finish; false when either is
-// unknown. The tones are ours, chosen by eye for dry, sanded heartwood.
+// unknown. Tones and grain are ours, chosen by eye for dry, sanded boards; what
+// is said of rings, pores and rays follows common descriptions of the woods
+// (from memory).
 func WoodMaterial(wood, finish string) (Material, bool) {
-	face, ok := woodTone(wood)
+	tone, grain, ok := woodLook(wood)
 	if !ok {
 		return Material{}, false
 	}
@@ -30,9 +73,12 @@ func WoodMaterial(wood, finish string) (Material, bool) {
 	if !ok {
 		return Material{}, false
 	}
-	face = f.on(face, 1)
-	end := f.on(face, f.endDeepens)
-	return Material{Face: face, End: scale(end, endGrain), Gloss: f.gloss}, true
+	face := f.on(tone, 1)
+	end := scale(f.on(face, f.endDeepens), endGrain)
+	// A finish shows the grain, most where the fibres drink it.
+	grain.Late = min(grain.Late*f.contrast, 1)
+	grain.Early = min(grain.Early*f.contrast, 1)
+	return Material{Face: face, End: end, Gloss: f.gloss, Grain: grain}, true
 }
 
 // BackerMaterial returns the look of a bare backer sheet; false when it is
@@ -40,65 +86,66 @@ func WoodMaterial(wood, finish string) (Material, bool) {
 func BackerMaterial(sheet string) (Material, bool) {
 	switch sheet {
 	case "birch ply":
-		return Material{Face: srgb(222, 196, 156), End: srgb(168, 132, 92), Gloss: 0.08}, true
+		return Material{Face: srgb(222, 202, 168), End: srgb(168, 138, 100), Gloss: 0.08}, true
 	case "softwood ply":
-		return Material{Face: srgb(212, 170, 112), End: srgb(152, 112, 70), Gloss: 0.05}, true
+		return Material{Face: srgb(212, 176, 124), End: srgb(152, 116, 78), Gloss: 0.05}, true
 	}
 	return Material{}, false
 }
 
-// woodTone is the sanded, unfinished long grain of a wood.
-func woodTone(wood string) (RGB, bool) {
+// woodLook is the sanded, unfinished long grain of a wood and its grain.
+func woodLook(wood string) (RGB, Grain, bool) {
+	mm := func(v float64) float64 { return v / 1000 }
 	switch wood {
-	case "pine":
-		return srgb(232, 200, 148), true
-	case "spruce":
-		return srgb(236, 212, 170), true
-	case "cedar":
-		return srgb(192, 130, 92), true
-	case "poplar":
-		return srgb(233, 207, 167), true
-	case "beech":
-		return srgb(220, 180, 142), true
-	case "ash":
-		return srgb(228, 206, 172), true
-	case "maple":
-		return srgb(236, 216, 184), true
-	case "oak":
-		return srgb(204, 168, 122), true
-	case "cherry":
-		return srgb(196, 136, 96), true
-	case "walnut":
-		return srgb(132, 105, 84), true
+	case "pine": // yellowish, broad strong latewood, pale sap
+		return srgb(226, 190, 140), Grain{RingM: mm(2.8), Late: 0.42, Spread: 0.10, Sap: 0.5, SapTint: RGB{1.10, 1.13, 1.20}}, true
+	case "spruce": // almost white, narrow even rings
+		return srgb(234, 213, 178), Grain{RingM: mm(1.7), Late: 0.30, Spread: 0.06, Sap: 0.3, SapTint: RGB{1.03, 1.03, 1.03}}, true
+	case "cedar": // red brown to pinkish, fine rings, nearly white sap
+		return srgb(168, 120, 95), Grain{RingM: mm(1.3), Late: 0.34, Spread: 0.20, Sap: 0.16, SapTint: RGB{1.6, 1.95, 2.2}}, true
+	case "poplar": // cream sap, olive heart, faint rings
+		return srgb(208, 184, 142), Grain{RingM: mm(4.0), Late: 0.17, Pores: 0.10, Spread: 0.13, Sap: 0.62, SapTint: RGB{1.24, 1.20, 1.22}}, true
+	case "beech": // pinkish tan, plain, flecks of rays
+		return srgb(214, 179, 149), Grain{RingM: mm(2.4), Late: 0.12, Pores: 0.14, Rays: 0.16, Spread: 0.06, SapTint: RGB{1, 1, 1}}, true
+	case "ash": // creamy, wide bands of pores
+		return srgb(224, 203, 170), Grain{RingM: mm(3.2), Late: 0.08, Early: 0.40, Pores: 0.35, Spread: 0.07, Sap: 0.5, SapTint: RGB{1.06, 1.07, 1.10}}, true
+	case "maple": // near white, fine and plain
+		return srgb(235, 218, 192), Grain{RingM: mm(2.6), Late: 0.09, Pores: 0.05, Rays: 0.05, Spread: 0.05, Sap: 0.7, SapTint: RGB{1.02, 1.02, 1.03}}, true
+	case "oak": // brownish tan, bands of pores, broad bright rays
+		return srgb(193, 156, 112), Grain{RingM: mm(2.1), Late: 0.10, Early: 0.45, Pores: 0.45, Rays: 0.34, Spread: 0.09, Sap: 0.1, SapTint: RGB{1.16, 1.2, 1.26}}, true
+	case "cherry": // reddish brown, fine dark lines
+		return srgb(182, 130, 97), Grain{RingM: mm(2.7), Late: 0.20, Pores: 0.10, Rays: 0.08, Spread: 0.10, Sap: 0.14, SapTint: RGB{1.34, 1.5, 1.65}}, true
+	case "walnut": // chocolate, broad soft bands, tan sap
+		return srgb(118, 92, 73), Grain{RingM: mm(3.6), Late: 0.36, Early: 0.16, Pores: 0.30, Spread: 0.16, Sap: 0.08, SapTint: RGB{2.2, 2.4, 2.5}}, true
 	}
-	return RGB{}, false
+	return RGB{}, Grain{}, false
 }
 
 // finishLook says what a finish does to the tone of a wood.
 func finishLook(finish string) (coat, bool) {
 	switch finish {
 	case "none":
-		return coat{tint: RGB{1, 1, 1}, endDeepens: 0, gloss: 0.03}, true
+		return coat{tint: RGB{1, 1, 1}, contrast: 1, gloss: 0.03}, true
 	case "waterborne varnish":
-		return coat{tint: RGB{0.97, 0.96, 0.94}, endDeepens: 0.6, gloss: 0.35}, true
+		return coat{tint: RGB{0.97, 0.955, 0.93}, endDeepens: 0.6, contrast: 1.15, gloss: 0.35}, true
 	case "hard-wax oil":
-		return coat{tint: RGB{0.94, 0.89, 0.81}, endDeepens: 1, gloss: 0.25}, true
+		return coat{tint: RGB{0.94, 0.88, 0.79}, endDeepens: 1, contrast: 1.3, gloss: 0.25}, true
 	case "drying oil":
-		return coat{tint: RGB{0.92, 0.84, 0.70}, endDeepens: 1.2, gloss: 0.15}, true
+		return coat{tint: RGB{0.91, 0.82, 0.68}, endDeepens: 1.2, contrast: 1.4, gloss: 0.15}, true
 	case "shellac":
-		return coat{tint: RGB{0.95, 0.85, 0.68}, endDeepens: 0.8, gloss: 0.6}, true
+		return coat{tint: RGB{0.94, 0.83, 0.65}, endDeepens: 0.8, contrast: 1.25, gloss: 0.6}, true
 	case "fire-retardant varnish":
-		return coat{tint: RGB{0.94, 0.92, 0.87}, endDeepens: 0.6, gloss: 0.2}, true
+		return coat{tint: RGB{0.94, 0.92, 0.87}, endDeepens: 0.6, contrast: 1.1, gloss: 0.2}, true
 	}
 	return coat{}, false
 }
 
 // coat is one finish: tint multiplies the wood's tone, endDeepens says how many
-// times more it does so on thirsty end grain.
+// times more it does so on thirsty end grain, contrast multiplies that of the
+// grain.
 type coat struct {
-	tint       RGB
-	endDeepens float64
-	gloss      float64
+	tint                        RGB
+	endDeepens, contrast, gloss float64
 }
 
 func (c coat) on(tone RGB, times float64) RGB {
@@ -131,4 +178,4 @@ func encode(c float64) float64 {
 func scale(c RGB, k float64) RGB { return RGB{c.R * k, c.G * k, c.B * k} }
 
 // PlainWall is the paint of a wall that nobody chose: a warm off-white.
-func PlainWall() RGB { return srgb(226, 221, 211) }
+func PlainWall() RGB { return srgb(226, 222, 214) }

@@ -13,16 +13,30 @@ import (
 )
 
 // straightOn projects by hand: the picture of a pinhole camera that looks along
-// -z at the centre of a single panel. Its angle of view is 19 degrees, its
-// distance lets the panel with a margin of 1.22 fit the tighter side.
+// -z at the centre of a single panel. The viewer stands where the panel with a
+// margin of 1.22 fits into a picture of 4 to 3 at an angle of view of 19 degrees;
+// the picture is cut so that the panel fits the tighter of its sides.
 type straightOn struct{ w, h, cx, cy, eyeZ, focal float64 }
 
 func lookAt(p scene.Panel, depthM float64, w, h int) straightOn {
 	tan := math.Tan(9.5 * math.Pi / 180)
 	fw, fh := float64(w), float64(h)
-	dist := 1.22*max(p.OuterHeightM/2/tan, p.OuterWidthM/2/(tan*fw/fh)) + depthM/2
-	return straightOn{fw, fh, p.LeftM + p.OuterWidthM/2, p.BottomM + p.OuterHeightM/2,
-		depthM/2 + max(dist, 1.2), fh / 2 / tan}
+	far := max(1.22*max(p.OuterHeightM/2, p.OuterWidthM/2*3/4)/tan+depthM/2, 1.2)
+	half := 1.22 * max(p.OuterHeightM/2, p.OuterWidthM/2*fh/fw) / (far - depthM/2)
+	return straightOn{fw, fh, p.LeftM + p.OuterWidthM/2, p.BottomM + p.OuterHeightM/2, depthM/2 + far, fh / 2 / half}
+}
+
+// lampOf is where the lamp of a single panel hangs: 3.2 m from its centre.
+func lampOf(p scene.Panel, depthM float64, l scene.Lamp) (x, y, z float64) {
+	dx, dy, dz := l.Towards()
+	const reach = 3.2
+	return p.LeftM + p.OuterWidthM/2 + reach*dx, p.BottomM + p.OuterHeightM/2 + reach*dy, depthM/2 + reach*dz
+}
+
+// shadowOf is how far along x an edge at x and height z throws its shadow on the
+// plane at height on, by similar triangles.
+func shadowOf(x, z, on, lampX, lampZ float64) float64 {
+	return x + (z-on)*(x-lampX)/(lampZ-z)
 }
 
 func (s straightOn) px(x, z float64) float64 { return s.w/2 + (x-s.cx)*s.focal/(s.eyeZ-z) }
@@ -70,19 +84,21 @@ func steepest(m *image.RGBA, y, from, to int) float64 {
 	return float64(at)
 }
 
-// TestShadowLength: what stands h over a plane throws a shadow of h / tan(elevation).
+// TestShadowLength: the edge of a shadow lies where the line from the lamp over
+// the edge of the thing meets the plane.
 func TestShadowLength(t *testing.T) {
 	const w, h = 900, 400
 	for _, elevation := range []float64{30, 45, 60} {
 		lamp := scene.Lamp{AzimuthDeg: 270, ElevationDeg: elevation, WarmthK: 3900}
-		reach := 1 / math.Tan(elevation*math.Pi/180)
 
 		block := barePanel(1, 1, 0.2, []float64{0.15})
 		s := sceneOf(block)
-		s.Lamp = lamp
+		s.Lamp, s.Camera.Zoom = lamp, 0.4 // the shadow is longer than the block
 		m := scene.Render(s, w, h, 1)
 		cam := lookAt(block, 0.180, w, h)
-		want := cam.px(1.2+0.180*reach, 0)
+		cam.focal *= 0.4
+		lampX, _, lampZ := lampOf(block, 0.180, lamp)
+		want := cam.px(shadowOf(1.2, 0.180, 0, lampX, lampZ), 0)
 		got := steepest(m, h/2, int(cam.px(1.2, 0.18))+3, min(int(want)+60, w-2))
 		assert.InDelta(t, want, got, 1, "block on the wall, lamp at %g°", elevation)
 
@@ -91,7 +107,8 @@ func TestShadowLength(t *testing.T) {
 		s.Lamp = lamp
 		m = scene.Render(s, w, h, 1)
 		cam = lookAt(frame, 0.120, w, h)
-		want = cam.px(1.246+0.120*reach, 0)
+		lampX, _, lampZ = lampOf(frame, 0.120, lamp)
+		want = cam.px(shadowOf(1.246, 0.120, 0, lampX, lampZ), 0)
 		got = steepest(m, h/2, int(cam.px(1.246, 0.12))+3, min(int(want)+60, w-2))
 		assert.InDelta(t, want, got, 1, "frame on the wall, lamp at %g°", elevation)
 
@@ -100,7 +117,8 @@ func TestShadowLength(t *testing.T) {
 		s.Lamp = lamp
 		m = scene.Render(s, w, h, 1)
 		cam = lookAt(step, 0.080, w, h)
-		want = cam.px(1.05+0.030*reach, 0.050)
+		lampX, _, lampZ = lampOf(step, 0.080, lamp)
+		want = cam.px(shadowOf(1.05, 0.080, 0.050, lampX, lampZ), 0.050)
 		got = steepest(m, h/2, int(cam.px(1.05, 0.08))+2, int(want)+20)
 		assert.InDelta(t, want, got, 1.5, "block on its neighbours, lamp at %g°", elevation)
 	}

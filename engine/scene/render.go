@@ -112,27 +112,27 @@ func (v *view) sample(px, py float64, i, count, side int) RGB {
 	x := px + (float64(i%side)+0.5)/float64(side)
 	y := py + (float64(i/side)+0.5)/float64(side)
 	d := v.ray(x, y)
-	h := v.trace(v.eye, d)
-	c := v.shade(h, d, i, count)
-	qx, qy := (x-v.width/2)/v.height, (y-v.height/2)/v.height
-	return scale(c, 1-vignette*smooth(0.25, 1.1, math.Sqrt(qx*qx+qy*qy)))
+	return v.shade(v.trace(v.eye, d), d, i, count, dither(px, py))
 }
 
-// shade is the light that a hit sends to the viewer.
-func (v *view) shade(h hit, d vec, i, count int) RGB {
+// shade is the light that a hit sends to the viewer. turn is the pixel's share of
+// chance.
+func (v *view) shade(h hit, d vec, i, count int, turn float64) RGB {
 	if h.what == nothing {
 		return scale(v.fillLight, 0.3)
 	}
 	p := v.eye.at(d, h.t)
 	foot := 2 * v.tanHalf / v.height * h.t / math.Sqrt(float64(count)) / max(math.Abs(h.n.dot(d)), 0.2)
 	c, gloss := v.albedo(h, p, foot)
-	lamp := v.lampRay(i, count)
+	way := v.lampPoint(i, count, turn).sub(p)
+	distance := way.length()
+	lamp := way.times(1 / distance)
 	facing := h.n.dot(lamp)
 	direct, shine := 0.0, 0.0
 	if facing > 0 && !v.shaded(p.at(h.n, liftM), lamp) {
-		direct = facing * v.falloff(p)
+		direct = facing * v.falloff(distance)
 		half := lamp.sub(d).unit()
-		shine = gloss * 0.35 * math.Pow(max(h.n.dot(half), 0), 8+56*gloss) * direct
+		shine = gloss * glossShine * math.Pow(max(h.n.dot(half), 0), glossDull+glossSharp*gloss) * direct
 	}
 	open := v.openness(h, p)
 	fill := scale(v.fillLight, open*(0.9+0.1*h.n.Y))

@@ -38,6 +38,7 @@ type Scene struct {
 	Panels []Panel // 1 to MaxPanels
 	Camera Camera
 	Lamp   Lamp
+	Figure bool // a person of FigureM and a sofa are outlined on the wall, for scale
 }
 
 // Panel is one panel as hung: a field of blocks on its backer, with or without
@@ -69,9 +70,13 @@ func (s Scene) Validate() error {
 	f.between("camera.yaw", s.Camera.YawDeg, -MaxYawDeg, MaxYawDeg)
 	f.between("camera.pitch", s.Camera.PitchDeg, -MaxPitchDeg, MaxPitchDeg)
 	f.between("camera.zoom", s.Camera.Zoom, MinZoom, MaxZoom)
+	if s.Camera.DistanceM != 0 {
+		f.between("camera.distance", s.Camera.DistanceM, MinDistanceM, MaxDistanceM)
+	}
 	f.between("lamp.azimuth", s.Lamp.AzimuthDeg, 0, 360)
 	f.between("lamp.elevation", s.Lamp.ElevationDeg, MinElevationDeg, MaxElevationDeg)
 	f.between("lamp.warmth", s.Lamp.WarmthK, MinWarmthK, MaxWarmthK)
+	f.between("lamp.spread", s.Lamp.SpreadDeg, 0, MaxSpreadDeg)
 	if n := len(s.Panels); n < 1 || n > MaxPanels {
 		f.add("panels: got %d (allowed 1 to %d)", n, MaxPanels)
 		return f.err()

@@ -87,7 +87,7 @@ func TestCameraStaysInItsLimits(t *testing.T) {
 	straight := scene.Camera{Zoom: 1}
 	assert.Equal(t, scene.Camera{YawDeg: -80, PitchDeg: 60, Zoom: 1}, straight.Orbit(9, 9))
 	assert.Equal(t, scene.Camera{YawDeg: 80, PitchDeg: -60, Zoom: 1}, straight.Orbit(-9, -9))
-	assert.Equal(t, 8.0, straight.ZoomBy(100).Zoom)
+	assert.Equal(t, 12.0, straight.ZoomBy(100).Zoom)
 	assert.Equal(t, 0.3, straight.ZoomBy(0.001).Zoom)
 	for _, bad := range []float64{0, -1, math.NaN()} {
 		assert.Equal(t, straight, straight.ZoomBy(bad), "factor %g", bad)
@@ -132,6 +132,32 @@ func TestLampFollowsTheDrag(t *testing.T) {
 	assert.InDelta(t, 90, far.AzimuthDeg, 1)
 	top := scene.Lamp{AzimuthDeg: 200, ElevationDeg: 90, WarmthK: 3000}.Drag(0, 0)
 	assert.Equal(t, 200.0, top.AzimuthDeg, "straight on keeps its azimuth")
+}
+
+func TestTowardGoesTheShortWay(t *testing.T) {
+	a, b := scene.Lamp{AzimuthDeg: 350, ElevationDeg: 20, WarmthK: 3000, SpreadDeg: 2}, scene.Lamp{AzimuthDeg: 30, ElevationDeg: 60, WarmthK: 5000, SpreadDeg: 4}
+	assert.Equal(t, scene.Lamp{AzimuthDeg: 10, ElevationDeg: 40, WarmthK: 4000, SpreadDeg: 3}, a.Toward(b, 0.5))
+	assert.InDelta(t, 10, b.Toward(a, 0.5).AzimuthDeg, 1e-9)
+	assert.Equal(t, b, a.Toward(b, 1))
+	from, to := scene.Camera{YawDeg: -20, Zoom: 1}, scene.Camera{YawDeg: 40, PitchDeg: 10, Zoom: 4}
+	assert.Equal(t, scene.Camera{YawDeg: 10, PitchDeg: 5, Zoom: 2}, from.Toward(to, 0.5))
+	assert.Equal(t, from, from.Toward(to, 0))
+	seated := scene.Camera{Zoom: 1, DistanceM: 2}
+	assert.Equal(t, seated, from.Toward(seated, 0.1), "there is no way from a distance that fits to one of its own")
+}
+
+// TestSeatedLooksFromTheEars: the viewer of the seated view is where the ears are,
+// so the panel's centre is seen under the angle that geometry gives.
+func TestSeatedLooksFromTheEars(t *testing.T) {
+	s := defaultScene() // its panel is 0.842 m tall, stands at 1 m and is 0.127 m deep
+	c := s.Look(scene.Seated, 2.5, 1.2).Camera
+	up, out := 1.2-(1+0.8424/2), 2.5+0.127/2
+	assert.InDelta(t, math.Atan2(up, out)*180/math.Pi, c.PitchDeg, 0.01)
+	assert.InDelta(t, math.Hypot(up, out), c.DistanceM, 1e-3)
+	assert.True(t, s.Look(scene.WholeWall, 0, 0).Figure)
+	for _, v := range scene.Views() {
+		assert.NoError(t, s.Look(v, 2.5, 1.2).Validate(), v)
+	}
 }
 
 func TestMaterials(t *testing.T) {

@@ -45,7 +45,7 @@ func (s Scene) Cells() (pix []byte, rows int) {
 }
 
 // boardVectors is how many vectors of four numbers the shader has a panel.
-const boardVectors = 11
+const boardVectors = 15
 
 // Uniforms returns what the shader needs beside Cells for a picture of the
 // given size. Names, order and units are those of the shader; the array Board
@@ -65,6 +65,7 @@ func (s Scene) Uniforms(width, height int) map[string]any {
 		"WallColour": vec3(rgb(v.wall)),
 		"LampDir":    vec3(v.lampDir), "LampU": vec3(v.lampU), "LampV": vec3(v.lampV), "LampAtM": vec3(v.lampAt),
 		"LampLight": vec3(rgb(v.lampLight)), "FillLight": vec3(rgb(v.fillLight)),
+		"Figure": vec3(vec{flag(v.figure), v.figureX, v.sofaX}),
 		"Panels": len(v.panels), "Board": board[:cap(board)],
 	}
 }
@@ -82,7 +83,12 @@ func (b *board) appendVectors(a []float32, first int) []float32 {
 	a = append(a, vec4(rgb(b.blocks.End), flag(b.gapOpen))...)
 	a = append(a, vec4(rgb(b.rim.Face), b.rim.Gloss)...)
 	a = append(a, vec4(rgb(b.ply.Face), b.ply.Gloss)...)
-	return append(a, vec4(rgb(b.ply.End), 0)...)
+	a = append(a, vec4(rgb(b.ply.End), b.boards())...)
+	g, rim := b.blocks.Grain, b.rim.Grain
+	a = append(a, vec4(vec{g.RingM, g.Late, g.Early}, g.Pores)...)
+	a = append(a, vec4(vec{g.Rays, g.Spread, g.Sap}, rim.Spread)...)
+	a = append(a, vec4(rgb(g.SapTint), 0)...)
+	return append(a, vec4(vec{rim.RingM, rim.Late, rim.Early}, rim.Pores)...)
 }
 
 func vec3(v vec) []float32 { return []float32{float32(v.X), float32(v.Y), float32(v.Z)} }

@@ -4,17 +4,20 @@ import "math"
 
 // Optics of the picture. Chosen by eye for a calm, catalogue-like view.
 const (
-	// viewAngleDeg is the height of the view at zoom 1: a short telephoto, so
-	// that blocks at the edge do not lean.
+	// viewAngleDeg is the height of the view at zoom 1 in a picture of the shape
+	// usualShape: a short telephoto, so that blocks at the edge do not lean. In
+	// other shapes the viewer stands in the same place, so that one picture is a
+	// part of the other.
 	viewAngleDeg = 19
+	usualShape   = 4.0 / 3
 	// fitMargin is how much larger than the panels the view is at zoom 1.
 	fitMargin = 1.22
 	// minDistanceM keeps the viewer of a tiny panel at arm's length and more.
 	minDistanceM = 1.2
 	// lampDistanceM is how far the lamp hangs from the centre, at least; with
 	// large groups it moves away by lampPerSpan of their diagonal.
-	lampDistanceM = 2.2
-	lampPerSpan   = 1.15
+	lampDistanceM = 3.2
+	lampPerSpan   = 1.9
 	// tiny stands for 0 where the maths divides by a direction.
 	tiny = 1e-9
 	// liftM is how far a shadow ray starts off its surface: more than the
@@ -29,10 +32,13 @@ type view struct {
 	width, height           float64 // pixels
 	wallW, wallH            float64
 	wall                    RGB
-	centre                  vec
-	lampDir, lampU, lampV   vec // towards the lamp, and two directions across it
-	lampAt                  vec // where its brightness falls off from
-	lampReachM              float64
+	lo, hi, centre          vec // of the box round all panels
+	lampDir                 vec // from the centre of the panels towards the lamp
+	lampU, lampV            vec // from the lamp's middle to its edge, two ways
+	lampAt                  vec
+	lampReachM              float64 // from the centre to the lamp
+	figure                  bool    // a person and a sofa are drawn on the wall
+	figureX, sofaX          float64
 	lampLight, fillLight    RGB
 	panels                  []board
 }
@@ -72,7 +78,9 @@ func newView(s Scene, width, height int) *view {
 		lo = vec{min(lo.X, b.lo.X), min(lo.Y, b.lo.Y), 0}
 		hi = vec{max(hi.X, b.hi.X), max(hi.Y, b.hi.Y), max(hi.Z, b.hi.Z)}
 	}
+	v.lo, v.hi = lo, hi
 	v.centre = lo.add(hi).times(0.5)
+	v.furnish(s.Figure, lo, hi)
 	v.aim(s.Camera.clamped(), lo, hi)
 	v.light(s.Lamp.clamped(), hi.sub(lo))
 	return v
@@ -83,15 +91,18 @@ func newView(s Scene, width, height int) *view {
 func (v *view) aim(c Camera, lo, hi vec) {
 	tan := math.Tan(radians(viewAngleDeg) / 2)
 	half := hi.sub(lo).times(0.5)
-	dist := max(half.Y/tan, half.X/(tan*v.width/v.height)) * fitMargin
-	dist = max(dist+half.Z, minDistanceM)
+	dist := c.DistanceM
+	if dist == 0 {
+		dist = max(max(half.Y, half.X/usualShape)/tan*fitMargin+half.Z, minDistanceM)
+	}
 	yaw, pitch := radians(c.YawDeg), radians(c.PitchDeg)
 	back := vec{math.Sin(yaw) * math.Cos(pitch), math.Sin(pitch), math.Cos(yaw) * math.Cos(pitch)}
 	v.eye = v.centre.at(back, dist)
 	v.forward = back.times(-1)
 	v.right = vec{0, 1, 0}.cross(back).unit()
 	v.up = back.cross(v.right)
-	v.tanHalf = tan / c.Zoom
+	fit := max(half.Y, half.X/(v.width/v.height)) * fitMargin / max(dist-half.Z, MinDistanceM/2)
+	v.tanHalf = fit / c.Zoom
 }
 
 // light places the lamp and sets its colour and strength against the fill. A
@@ -104,13 +115,17 @@ func (v *view) light(l Lamp, span vec) {
 	if math.Abs(y) > 0.9 {
 		across = vec{1, 0, 0}
 	}
-	v.lampU = across.cross(v.lampDir).unit()
+	reach := max(lampDistanceM, lampPerSpan*span.length())
+	radius := reach * math.Tan(radians(l.spread()))
+	v.lampU = across.cross(v.lampDir).unit().times(radius)
 	v.lampV = v.lampDir.cross(v.lampU)
-	v.lampReachM = max(lampDistanceM, lampPerSpan*span.length())
-	v.lampAt = v.centre.at(v.lampDir, v.lampReachM)
+	v.lampReachM = reach
+	v.lampAt = v.centre.at(v.lampDir, reach)
 	strength := lampStrength / math.Pow(max(z, 0.25), 0.75)
 	v.lampLight = scale(lampColour(l.WarmthK), strength)
-	v.fillLight = RGB{fillStrength * 1.05, fillStrength, fillStrength * 0.93}
+	// A large light also lights the room.
+	fill := fillStrength * (1 + windowFill*smooth(LampSpreadDeg, WindowSpreadDeg, l.spread()))
+	v.fillLight = scale(fillColour(), fill)
 }
 
 func newBoard(p *Panel) board {
@@ -122,7 +137,7 @@ func newBoard(p *Panel) board {
 		feet:    p.CleatThicknessM + p.BackerThicknessM,
 		gapOpen: p.PitchM-p.BlockM > gapLineM,
 		heights: p.HeightsM, levels: p.Levels, seed: foldSeed(p.Seed),
-		blocks: p.Blocks, rim: p.Frame, ply: p.Backer,
+		blocks: p.Blocks.ready(), rim: p.Frame.ready(), ply: p.Backer,
 	}
 	inset := p.FrameThicknessM
 	if !b.framed {

@@ -2,22 +2,44 @@ package scene
 
 import "math"
 
-// Grain of the wood, chosen by eye.
+// Look of the wood and its edges, chosen by eye.
 const (
-	toneSpread   = 0.26 // lightest to darkest block, as a part of the tone
-	ringContrast = 0.22 // depth of the rings on end grain
-	vesselGrain  = 0.05 // depth of the streaks on long grain
-	seamDark     = 0.30 // what is left of the light in the joint between two blocks
-	arrisM       = 5e-4 // eased edge of a block, half of its joint's look
-	arrisLight   = 0.55 // how much brighter or darker it is than the top
-	freeEdgeM    = 1e-3 // a neighbour lower by more leaves the edge free
-	mitreM       = 4e-4 // half width of a frame's joint line
-	skirtingM    = 0.07 // height of the skirting board
-	plankM       = 0.14 // width of a floor board
+	seamDark   = 0.34 // what is left of the light in the joint between two blocks
+	arrisM     = 6e-4 // eased edge of a block, half of its joint's look
+	arrisLight = 0.6  // how much brighter or darker it is than the top
+	freeEdgeM  = 1e-3 // a neighbour lower by more leaves the edge free
+	mitreM     = 4e-4 // half width of a frame's joint line
+
+	// Blocks are cut from sticks: cut from one they share their rings, and are
+	// glued down turned by any quarter.
+	stickBits   = 5 // of a seed byte: 32 sticks a panel
+	sticks      = 1 << stickBits
+	driftM      = 0.0015 // how far the pith wanders between two pieces of a stick
+	pithNearM   = 0.014  // nearest pith, from the middle of a stick: mostly outside of it
+	pithSpanM   = 0.085  // and how much farther the farthest is
+	heartEdgeM  = 0.004  // how sharply sapwood turns into heartwood
+	stickSpread = 0.70   // how much of the tone's spread is between sticks; the rest is between pieces
+	warmSpread  = 0.25   // change of warmth along with the tone, as a part of it
+
+	// Boards of the frame are flat-sawn: the pith lies beside their broad faces,
+	// which show flames where it leans; their edges, which are seen from the
+	// front, show straight lines.
+	boardPithM = 0.045
+	boardLean  = 0.006 // metres a metre
+	boardWaveM = 0.0025
+
+	waverM    = 0.0008 // how far rings waver along a stick
+	raysRound = 327    // rays in a full turn
+	lateMean  = 0.21   // means of the profiles of latewood, earlywood and rays over a ring, so that
+	earlyMean = 0.15   // grain neither lightens nor darkens a wood
+	raysMean  = 0.10
+	// sideGrain is how much of the contrast of end grain the sides show.
+	sideGrain = 0.8
 )
 
-// cellSeed is a byte per block, the only chance in the picture. Integer hash
-// finaliser of the murmur kind (common practice).
+// cellSeed is a byte per block, the only chance in the picture: the lower bits
+// name its stick, the upper ones the piece. Integer hash finaliser of the
+// murmur kind (common practice).
 func cellSeed(seed uint32, col, row int) uint8 {
 	h := seed*0x9E3779B1 ^ uint32(col)*0x85EBCA6B ^ uint32(row)*0xC2B2AE35
 	h ^= h >> 16
@@ -28,80 +50,137 @@ func cellSeed(seed uint32, col, row int) uint8 {
 	return uint8(h)
 }
 
-// albedo is the colour of a hit's surface. foot is the width of one sample on
-// it, in metres; patterns finer than that fade out instead of flickering.
-func (v *view) albedo(h hit, p vec, foot float64) (c RGB, gloss float64) {
-	switch h.what {
-	case theBlock:
-		b := &v.panels[h.panel]
-		seed := float64(cellSeed(b.seed, h.col, h.row))
-		vary := blockTone(seed)
-		if h.n.Z > 0.5 {
-			c = b.blocks.End.mul(vary)
-			return scale(c, b.endGrain(h, p, seed, foot)*v.seams(b, h, p, foot)), b.blocks.Gloss
-		}
-		c = b.blocks.Face.mul(vary)
-		across := p.X + p.Y // one of them is constant on an upright face
-		return scale(c, streaks(across+seed*0.37, p.Z, foot)*b.sideSeams(h, p, foot)), b.blocks.Gloss
-	case theBacker:
-		b := &v.panels[h.panel]
-		if h.n.Z > 0.5 {
-			return b.ply.Face, b.ply.Gloss
-		}
-		return b.ply.End, b.ply.Gloss
-	case theFrame:
-		b := &v.panels[h.panel]
-		return scale(b.rim.Face, b.rimGrain(h, p, foot)), b.rim.Gloss
-	case theFloor:
-		return scale(RGB{0.25, 0.18, 0.12}, planks(p, foot)), 0
+// stick is what the blocks of a stick share: where the pith lies, seen from its
+// middle, how far the heartwood reaches from there, and its tone.
+type stick struct {
+	pithX, pithY, heart, tone, spacing float64
+}
+
+// stickOf is the stick of a number from 0 on. Multiples of irrational numbers
+// spread without repeating (common practice).
+func (g Grain) stickOf(n, piece float64) stick {
+	a := 2 * math.Pi * fract(n*0.7548777)
+	far := pithNearM + pithSpanM*math.Pow(fract(n*0.5698403+0.13), 1.4)
+	s := stick{
+		pithX: far*math.Cos(a) + driftM*math.Sin(piece*2.1+n),
+		pithY: far*math.Sin(a) + driftM*math.Cos(piece*1.7+n),
 	}
-	return v.paint(h, p, foot), 0
+	// The bark side of some sticks is sapwood.
+	s.heart = far + (fract(n*0.3247180+0.41)-g.Sap)*0.09 + 0.02
+	s.tone = stickSpread*(2*fract(n*0.6180340+0.27)-1) + (1-stickSpread)*(2*fract(piece*0.3819660+n*0.2360680)-1)
+	s.spacing = g.RingM * (0.75 + 0.5*fract(n*0.4503599+0.6))
+	return s
 }
 
-// paint is the wall's colour, with a pale skirting board along the floor.
-func (v *view) paint(h hit, p vec, foot float64) RGB {
-	c := v.wall
-	if h.n.Y > -0.5 { // not the ceiling
-		if p.Y < skirtingM {
-			c = RGB{0.74, 0.72, 0.69}
-		}
-		c = scale(c, mix(1, 0.6, line(math.Abs(p.Y-skirtingM), 0.0015, foot)))
+// light is how light the grain is at a place of a stick's section, seen from its
+// pith, and how far along the stick; 1 in the mean. On end grain rays show. foot
+// is the width of one sample; patterns finer than that fade out instead of
+// flickering.
+func (g Grain) light(x, y, along, spacing, foot float64, end bool) float64 {
+	if spacing <= 0 {
+		return 1
 	}
-	return c
+	x += waverM*math.Sin(along*31) + 0.6*waverM*math.Sin(y*170)
+	y += waverM * math.Cos(along*23)
+	r, a := length2(x, y), math.Atan2(y, x)
+	// Rings are no circles, and no two years are alike.
+	year := r * (1 + 0.02*math.Sin(3*a+1) + 0.012*math.Sin(5*a)) / spacing
+	year += 0.35*math.Sin(year*0.9) + 0.2*math.Sin(year*0.37+2)
+	ring := fract(year)
+	late := ring * ring * ring * (1 - smooth(0.94, 1, ring))
+	early := 1 - smooth(0, 0.3, ring)
+	clear := clamp(spacing/(2.2*foot)-0.5, 0, 1)
+	light := 1 - clear*(g.Late*(late-lateMean)+g.Early*(early-earlyMean))
+	// Pores and rays show from near by only.
+	pores := math.Sin(x*6100+3*math.Sin(y*5200)) * math.Sin(y*5700+3*math.Sin(x*4900))
+	light -= g.Pores * clamp(0.0009/foot-0.5, 0, 1) * smooth(0.25, 0.8, pores) * (0.3 + 0.7*early)
+	if end {
+		f := fract(a*raysRound/(2*math.Pi) + 0.15*math.Sin(r*700))
+		light += g.Rays * clamp(0.0022/foot-0.5, 0, 1) * (smooth(0.82, 0.92, f) - smooth(0.94, 1, f) - raysMean)
+	}
+	return light
 }
 
-// planks are floor boards along the wall.
-func planks(p vec, foot float64) float64 {
-	across := p.Z / plankM
-	f := fract(across)
-	vary := 0.9 + 0.2*fract(math.Floor(across)*0.6180339)
-	return vary * streaks(p.Z*0.5, p.X*0.5, foot) * mix(1, seamDark, line(min(f, 1-f)*plankM, 0.001, foot))
+// tint is the colour of sap or heart at distance r from the pith, and the
+// stick's own tone.
+func (g Grain) tint(s stick, r float64) RGB {
+	sap := smooth(s.heart-heartEdgeM, s.heart+heartEdgeM, r)
+	light := 1 + g.Spread*s.tone
+	warm := g.Spread * warmSpread * math.Sin(s.tone*5)
+	c := RGB{light * (1 + warm), light, light * (1 - warm)}
+	return c.mul(RGB{1, 1, 1}.mix(g.SapTint, sap))
 }
 
-// blockTone varies light and warmth from block to block.
-func blockTone(seed float64) RGB {
-	light := 1 + toneSpread*(fract(seed*0.6180339)-0.5)
-	warm := 0.07 * (fract(seed*0.3819660+0.25) - 0.5)
-	return RGB{light * (1 + warm), light, light * (1 - warm)}
-}
-
-// endGrain draws growth rings round a pith that lies somewhere beside the
-// block: slowly darkening latewood with a sharp edge.
-func (b *board) endGrain(h hit, p vec, seed, foot float64) float64 {
+// blockWood is the wood of a block at a point of its top or its sides: one solid
+// texture, so that the rings of the top run on as the grain of the sides.
+func (b *board) blockWood(h hit, p vec, foot float64) RGB {
+	seed := float64(cellSeed(b.seed, h.col, h.row))
+	piece := math.Floor(seed / sticks)
+	number := seed - piece*sticks
 	x := p.X - (b.gridX + (float64(h.col)+0.5)*b.pitch)
 	y := p.Y - (b.gridY - (float64(h.row)+0.5)*b.pitch)
-	a := 2 * math.Pi * fract(seed*0.4142136)
-	far := 0.012 + 0.075*fract(seed*0.7320508)
-	spacing := 0.0022 + 0.0026*fract(seed*0.2360680)
-	dx, dy := x-far*math.Cos(a), y-far*math.Sin(a)
-	r := math.Sqrt(dx*dx + dy*dy)
-	r += 0.0006 * (math.Sin(dx*190+seed) + math.Sin(dy*230-seed))
-	ring := fract(r/spacing + fract(seed*0.13))
-	profile := ring*ring - smooth(0.88, 1, ring) // mean about 0.27
-	fade := clamp(spacing/(2.5*foot)-0.4, 0, 1)
-	pores := 0.02 * math.Sin(x*5200+3*math.Sin(y*4100)) * clamp(0.0008/foot-0.4, 0, 1)
-	return 1 - ringContrast*fade*(profile-0.27) + pores
+	x, y = quarter(x, y, piece)
+	g := b.blocks.Grain
+	s := g.stickOf(number, piece)
+	x, y = x-s.pithX, y-s.pithY
+	c := g.tint(s, length2(x, y))
+	top := h.n.Z > 0.5
+	light := g.light(x, y, p.Z+piece*0.3, s.spacing, foot, top)
+	if top {
+		return scale(c.mul(b.blocks.End), light)
+	}
+	return scale(c.mul(b.blocks.Face), 1+(light-1)*sideGrain)
 }
+
+// quarter turns a place by a number of right angles.
+func quarter(x, y, turns float64) (float64, float64) {
+	if math.Mod(turns, 2) > 0.5 {
+		x, y = -y, x
+	}
+	if turns > 1.5 && turns < 3.5 || turns > 5.5 {
+		x, y = -x, -y
+	}
+	return x, y
+}
+
+// rimWood is the wood of the frame, along each board, with its joints.
+func (b *board) rimWood(h hit, p vec, foot float64) RGB {
+	left, right := p.X-b.lo.X, b.hi.X-p.X
+	low, top := p.Y-b.lo.Y, b.hi.Y-p.Y
+	side, level := min(left, right), min(low, top)
+	upright := side < level // which board: nearest outer edge, halves at 45 degrees
+	joint := (side - level) / math.Sqrt2
+	if !b.mitred { // top and bottom boards run through
+		upright = level > b.inLo.Y-b.lo.Y
+		joint = level - (b.inLo.Y - b.lo.Y)
+	}
+	dark := 0.0
+	if h.n.Z > 0.5 && side < b.inLo.X-b.lo.X+tiny && level < b.inLo.Y-b.lo.Y+mitreM {
+		dark = line(math.Abs(joint), mitreM, foot)
+	}
+	across, along, number := level, p.X-b.lo.X, 1.0
+	if top < low {
+		number = 2
+	}
+	if upright {
+		across, along, number = side, p.Y-b.lo.Y, 3.0
+		if right < left {
+			number = 4
+		}
+	}
+	g := b.rim.Grain
+	number += b.boards()
+	s := g.stickOf(number, 0)
+	x := across + boardPithM*(0.7+0.6*fract(number*0.77)) + boardLean*along + boardWaveM*math.Sin(along*2.1+number)
+	y := p.Z - b.depth*0.4 + 0.01*math.Sin(along*1.3+number*2)
+	light := g.light(x, y, along, s.spacing, foot, false)
+	c := g.tint(stick{tone: s.tone, heart: 1}, 0)
+	return scale(c.mul(b.rim.Face), (1+(light-1)*sideGrain)*mix(1, seamDark, dark))
+}
+
+// boards is the number before that of the frame's first board, so that panels
+// have boards of their own.
+func (b *board) boards() float64 { return 4 * float64(b.seed%8) }
 
 // seams draws the edge of a block's top that lies nearest, by the part of the
 // sample that it covers: a dark joint where the neighbour is as tall, an eased
@@ -147,35 +226,6 @@ func (b *board) seamHalf() float64 {
 func line(d, half, foot float64) float64 {
 	a, b := clamp(d-foot/2, -half, half), clamp(d+foot/2, -half, half)
 	return (b - a) / foot
-}
-
-// streaks are the vessels of long grain: fine across, long along.
-func streaks(across, along, foot float64) float64 {
-	s := math.Sin(across*610+1.7*math.Sin(along*9)) + 0.7*math.Sin(across*1490+2*math.Sin(along*5+across*40))
-	broad := math.Sin(across*130 + 1.3*math.Sin(along*3))
-	return 1 + vesselGrain*(0.5*s*clamp(0.008/foot-1, 0, 1)+0.6*broad)
-}
-
-// rimGrain runs along each board of the frame and draws the joints.
-func (b *board) rimGrain(h hit, p vec, foot float64) float64 {
-	left, right := p.X-b.lo.X, b.hi.X-p.X
-	low, top := p.Y-b.lo.Y, b.hi.Y-p.Y
-	side, level := min(left, right), min(low, top)
-	upright := side < level // which board: nearest outer edge, halves at 45 degrees
-	joint := (side - level) / math.Sqrt2
-	if !b.mitred { // top and bottom boards run through
-		upright = level > b.inLo.Y-b.lo.Y
-		joint = level - (b.inLo.Y - b.lo.Y)
-	}
-	dark := 0.0
-	if h.n.Z > 0.5 && side < b.inLo.X-b.lo.X+tiny && level < b.inLo.Y-b.lo.Y+mitreM {
-		dark = line(math.Abs(joint), mitreM, foot)
-	}
-	grain := streaks(p.Y+p.Z*0.8, p.X*2, foot)
-	if upright {
-		grain = streaks(p.X+p.Z*0.8, p.Y*2, foot)
-	}
-	return grain * mix(1, seamDark, dark)
 }
 
 func foldSeed(seed uint64) uint32 { return uint32(seed) ^ uint32(seed>>32) }

@@ -56,7 +56,7 @@ func (p *picture) handlers() map[string]any {
 		})
 	}
 	return map[string]any{
-		"scene":  on(func(a []js.Value) { p.setScene(bytesOf(a[0]), a[1].Truthy(), a[2].Int()) }),
+		"scene":  on(func(a []js.Value) { p.setScene(bytesOf(a[0]), a[1].Truthy(), a[2].Truthy(), a[3].Int()) }),
 		"orbit":  on(func(a []js.Value) { p.look(p.scene.Camera.Orbit(a[0].Float(), a[1].Float()), p.scene.Lamp) }),
 		"zoom":   on(func(a []js.Value) { p.look(p.scene.Camera.ZoomBy(a[0].Float()), p.scene.Lamp) }),
 		"lamp":   on(func(a []js.Value) { p.look(p.scene.Camera, p.scene.Lamp.Drag(a[0].Float(), a[1].Float())) }),
@@ -71,15 +71,20 @@ func bytesOf(array js.Value) []byte {
 }
 
 // setScene takes a new scene; a bad one is refused and the last good picture
-// stays. With keepView the present camera and lamp stay too. The number comes
-// back with what is said of the scene.
-func (p *picture) setScene(b []byte, keepView bool, number int) {
+// stays. With keepView the present camera and lamp stay too; smooth has them
+// glide to their new places. The number comes back with what is said of the
+// scene.
+func (p *picture) setScene(b []byte, keepView, smooth bool, number int) {
 	s, err := scene.Decode(b)
 	if err != nil {
 		post(p.host, "refused", map[string]any{"scene": number, "message": err.Error()})
 		return
 	}
-	if keepView && p.loaded {
+	p.glide = glide{}
+	if p.loaded && keepView {
+		s.Camera, s.Lamp = p.scene.Camera, p.scene.Lamp
+	} else if p.loaded && smooth && (s.Camera != p.scene.Camera || s.Lamp != p.scene.Lamp) {
+		p.glide = glide{from: p.scene, to: s, startMS: nowMS()}
 		s.Camera, s.Lamp = p.scene.Camera, p.scene.Lamp
 	}
 	p.scene, p.number, p.loaded, p.newCells = s, number, true, true
@@ -92,6 +97,7 @@ func (p *picture) look(c scene.Camera, l scene.Lamp) {
 		post(p.host, "error", map[string]any{"message": "preview: no scene to look at yet"})
 		return
 	}
+	p.glide = glide{}
 	p.scene.Camera, p.scene.Lamp = c, l
 	p.touch(true)
 	post(p.host, "view", map[string]any{

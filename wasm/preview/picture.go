@@ -33,6 +33,7 @@ type picture struct {
 	scene    scene.Scene
 	number   int // that the page gave it
 	loaded   bool
+	glide    glide
 	newCells bool
 	cells    *ebiten.Image
 
@@ -50,7 +51,7 @@ type picture struct {
 }
 
 func newPicture(host js.Value) (*picture, error) {
-	shader, err := ebiten.NewShader(marchSource)
+	shader, err := ebiten.NewShader(append(marchSource, scene.ShaderConstants()...))
 	if err != nil {
 		return nil, fault(err)
 	}
@@ -87,6 +88,7 @@ func (p *picture) Draw(*ebiten.Image) {
 	p.fit(p.wanted)
 	p.uploadCells()
 	start := nowMS()
+	p.move(start)
 	step := p.pacer.Next(start, p.height)
 	if step.Draws() {
 		p.draw(step)

@@ -5,8 +5,10 @@ package main_test
 import (
 	"image"
 	"image/png"
+	"math"
 	"os"
 	"path/filepath"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -22,6 +24,16 @@ const (
 	closeLevels   = 3     // levels of 255 that count as the same
 	mayDiffer     = 0.002 // part of the pixels that may be further apart
 	mayDifferMean = 0.05  // mean difference of all parts, in levels
+
+	// Within the field, whatever the graphics: signal to noise, the part of the
+	// pixels that are clearly another colour, and how far the mean of a block may
+	// lie off before it counts as of another height.
+	leastPSNR   = 30.0
+	clearLevels = 24
+	mayBeClear  = 0.01
+	blockLevels = 4.0
+	// leastOfBlock is how many pixels of a block must be seen to judge it.
+	leastOfBlock = 12
 )
 
 // trialScene is a scene with the given view; two panels cast shadows on each
@@ -94,8 +106,22 @@ func TestShaderMatchesGo(t *testing.T) {
 	// Straight on, whole rows of samples would lie exactly on edges of blocks.
 	dozen.Camera = scene.Camera{YawDeg: 7, PitchDeg: -5, Zoom: 1}
 
+	raking := trialScene(trialPanel(33, 22))
+	raking.Lamp = raking.Lamp.Raking()
+	raking.Panels[0].Blocks, _ = scene.WoodMaterial("oak", "hard-wax oil")
+	raking.Panels[0].Frame, _ = scene.WoodMaterial("walnut", "none")
+	raking = raking.Look(scene.CloseUp, 0, 0)
+
+	window := trialScene(trialPanel(33, 22)).Look(scene.WholeWall, 0, 0)
+	window.Lamp = scene.Window()
+
+	wrong := trialScene(trialPanel(33, 22))
+	wrong.Panels[0].Levels = slices.Clone(wrong.Panels[0].Levels)
+	wrong.Panels[0].Levels[wrongCell] = (wrong.Panels[0].Levels[wrongCell] + 1) % 4
+
 	scenes := map[string]scene.Scene{
 		"framed": framed, "turned": turned, "pair": pair, "room": room, "largest": largest, "dozen": dozen,
+		"raking": raking, "window": window, "wrong": wrong,
 	}
 	tr := newTrial(t, scenes)
 	value[any](t, tr, "trial.ready()")
@@ -104,6 +130,9 @@ func TestShaderMatchesGo(t *testing.T) {
 			require.NoError(t, s.Validate())
 			drawn := value[struct{ Ms float64 }](t, tr, "trial.scene('"+name+"')")
 			got := tr.pixels(t)
+			if name == "wrong" { // drawn with one height that is another in Go's picture
+				s = framed
+			}
 			want := scene.Render(s, stageWidth, stageHeight, 2)
 			require.Equal(t, want.Bounds(), got.Bounds())
 			mean, far := difference(got, want)
@@ -111,11 +140,60 @@ func TestShaderMatchesGo(t *testing.T) {
 				name, mean, 100*far, closeLevels, drawn.Ms)
 			keepOnFailure(t, name+"-shader", got)
 			keepOnFailure(t, name+"-go", want)
+			noise, clear, block := field(s, got, want)
+			t.Logf("%s: field %.1f dB, %.3f %% clearly off, worst block %.2f levels off", name, noise, 100*clear, block)
+			if name == "wrong" {
+				assert.Greater(t, block, blockLevels, "a wrong height is seen")
+				return
+			}
 			assert.LessOrEqual(t, mean, mayDifferMean)
 			assert.LessOrEqual(t, far, mayDiffer)
+			assert.GreaterOrEqual(t, noise, leastPSNR)
+			assert.LessOrEqual(t, clear, mayBeClear)
+			assert.LessOrEqual(t, block, blockLevels, "no block has the wrong height")
 		})
 	}
 	assert.Empty(t, value[[]string](t, tr, "trial.violations"))
+}
+
+// wrongCell is the cell of the scene "wrong" that has another height: column 20 of
+// row 10, in full view.
+const wrongCell = 10*33 + 20
+
+// field compares two pictures where they show cells of a panel: signal to noise
+// (dB), the part of the pixels that are clearly off, and how far the mean of the
+// worst block is.
+func field(s scene.Scene, a, b *image.RGBA) (psnr, clear, worst float64) {
+	type sum struct{ apart, n float64 }
+	blocks := map[[3]int]sum{}
+	squares, n := 0.0, 0.0
+	for y := range stageHeight {
+		for x := range stageWidth {
+			panel, col, row, ok := s.Hit(stageWidth, stageHeight, float64(x)+0.5, float64(y)+0.5)
+			if !ok {
+				continue
+			}
+			n++
+			most, total := 0.0, 0.0
+			for k := range 3 {
+				d := float64(a.Pix[a.PixOffset(x, y)+k]) - float64(b.Pix[b.PixOffset(x, y)+k])
+				squares += d * d
+				total += d / 3
+				most = max(most, math.Abs(d))
+			}
+			if most > clearLevels {
+				clear++
+			}
+			one := blocks[[3]int{panel, col, row}]
+			blocks[[3]int{panel, col, row}] = sum{one.apart + total, one.n + 1}
+		}
+	}
+	for _, one := range blocks {
+		if one.n >= leastOfBlock {
+			worst = max(worst, math.Abs(one.apart)/one.n)
+		}
+	}
+	return 10 * math.Log10(255*255*3*n/max(squares, 1)), clear / n, worst
 }
 
 // difference returns the mean difference of red, green and blue, in levels of

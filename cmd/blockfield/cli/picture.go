@@ -7,6 +7,7 @@ import (
 	"flag"
 	"fmt"
 	"image/png"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -29,6 +30,8 @@ func picture(_ context.Context, args []string, s Streams) (int, error) {
 	size := flags.String("size", "1600x1200", "")
 	lamp := flags.String("lamp", "", "")
 	camera := flags.String("camera", "", "")
+	view := flags.String("view", "", "")
+	light := flags.String("light", "", "")
 	names, err := parse(flags, args)
 	if err != nil {
 		return badInput, err
@@ -49,6 +52,9 @@ func picture(_ context.Context, args []string, s Streams) (int, error) {
 	}
 	sc, err := sceneOf(doc)
 	if err != nil {
+		return badInput, fmt.Errorf("%s: walls[0]: the picture: %w", names[0], err)
+	}
+	if sc, err = lookAs(sc, doc, *view, *light); err != nil {
 		return badInput, err
 	}
 	var b bytes.Buffer
@@ -69,6 +75,31 @@ func sceneOf(doc design.Document) (scene.Scene, error) {
 		return scene.Scene{}, err
 	}
 	return sc, sc.Validate()
+}
+
+// lights are what the flag -light takes.
+var lights = []string{"lamp", "window", "raking"}
+
+// lookAs shows a scene from a named view in a named light; an empty name changes
+// nothing.
+func lookAs(sc scene.Scene, doc design.Document, view, light string) (scene.Scene, error) {
+	if view != "" {
+		if !slices.Contains(scene.Views(), scene.View(view)) {
+			return sc, fmt.Errorf("-view: %q is no view (allowed %q)", view, scene.Views())
+		}
+		wall := doc.Design.Walls[0]
+		sc = sc.Look(scene.View(view), wall.ListenerDistance.Metres(), wall.EarHeight.Metres())
+	}
+	switch light {
+	case "", "lamp":
+	case "window":
+		sc.Lamp = scene.Window()
+	case "raking":
+		sc.Lamp = sc.Lamp.Raking()
+	default:
+		return sc, fmt.Errorf("-light: %q is no light (allowed %q)", light, lights)
+	}
+	return sc, nil
 }
 
 func parseSize(text string) (width, height int, err error) {

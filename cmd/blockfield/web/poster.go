@@ -18,25 +18,38 @@ type poster struct {
 	width, height int
 }
 
-// The posters, in the shape of the page's preview and from the smallest on: one
-// for a phone, one for a desk. Only the largest is drawn; the others are made
-// smaller from it.
+// The posters, from the smallest on: one for a phone, one for a desk. Only the
+// largest is drawn; the others are made smaller from it. Their shape is wider
+// than any box of the picture and, in the middle, as tall as the usual one of
+// four to three: the style sheet shows the part that a box needs, so that the
+// moving picture takes the poster's place without a jump.
 var posters = []poster{
-	{"poster-small.jpg", 640, 480},
-	{"poster-large.jpg", 1280, 960},
+	{"poster-small.jpg", 960, 480},
+	{"poster-large.jpg", 1920, 960},
 }
 
 const (
 	posterMaxBytes    = 120_000
-	posterSupersample = 2 // soft shadow edges; 3 takes twice as long and looks the same
+	posterSupersample = 3 // soft shadow edges without a grain
 	bestQuality       = 90
 	worstQuality      = 40 // below it the edges of the blocks fray
+
+	usualShape = 4.0 / 3
 )
 
-// drawPoster draws the largest poster.
+// drawPoster draws the largest poster: as the picture in a box of the usual
+// shape, with more wall at its sides.
 func drawPoster(of scene.Scene) image.Image {
 	largest := posters[len(posters)-1]
+	of.Camera.Zoom /= PosterTall(of)
 	return scene.Render(of, largest.width, largest.height, posterSupersample)
+}
+
+// PosterTall is how much taller a picture of the usual shape is than one that
+// just takes in the height of the panels: the style sheet scales by it.
+func PosterTall(of scene.Scene) float64 {
+	width, height := of.Size()
+	return max(width/height/usualShape, 1)
 }
 
 func (s *Site) addPosters(drawn image.Image) error {
