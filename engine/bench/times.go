@@ -2,6 +2,7 @@ package bench
 
 import (
 	"fmt"
+	"maps"
 	"math"
 	"slices"
 
@@ -54,7 +55,14 @@ const (
 // counts are the quantities of a job by what the time table counts by.
 type counts map[string]float64
 
-// count fills in the quantities of everything but shop days.
+// Measures are what a task of a time table may be counted by, in order.
+func Measures() []string {
+	known := (&Bill{}).count(design.Work{}, nil)
+	return slices.Sorted(maps.Keys(map[string]float64(known)))
+}
+
+// count fills in the quantities of everything; of shop days it knows only that
+// they exist.
 func (b *Bill) count(w design.Work, jobs []job) counts {
 	var sticks, heights, rows, framed, frameM, frameCoatM float64
 	var fieldM2, coatM2, betweenM2 float64
@@ -103,6 +111,7 @@ func (b *Bill) count(w design.Work, jobs []job) counts {
 		"person":           crew,
 		"panel × person":   panels * crew,
 		"wall fixing":      float64(b.WallFixings),
+		perShopDay:         0, // see tidy
 	}
 }
 
@@ -126,7 +135,7 @@ func (b *Bill) times(w design.Work, pace Pace, jobs []job) error {
 	shop.add(spreadOf(w.ExtraShop))
 	for i, t := range pace.Tasks {
 		n, known := quantities[t.Per]
-		if !known && t.Per != perShopDay {
+		if !known {
 			return fmt.Errorf("tasks[%d].per: nothing is counted by %q", i, t.Per)
 		}
 		if t.ID == taskWallCleat {

@@ -1,7 +1,12 @@
 package session
 
 import (
+	"fmt"
+	"slices"
+	"strings"
+
 	"blockfield/engine"
+	"blockfield/engine/bench"
 	"blockfield/engine/design"
 	"blockfield/engine/words"
 )
@@ -57,6 +62,9 @@ func (s *Session) openPrices(req Request, format string) Response {
 	} else {
 		var book design.Book
 		if book, err = design.DecodeBook([]byte(req.Text)); err == nil {
+			if faults := s.uncounted(book); len(faults) > 0 {
+				return s.booksStay(Response{Faults: faults})
+			}
 			next = privatePrices(book)
 		}
 	}
@@ -69,9 +77,31 @@ func (s *Session) openPrices(req Request, format string) Response {
 			return res
 		}
 	}
-	res := s.refuse(err)
+	return s.booksStay(s.refuse(err))
+}
+
+// booksStay adds to a refusal that the figures in force stay so.
+func (s *Session) booksStay(res Response) Response {
 	res.Faults = append(res.Faults, Fault{Message: s.booksName("page/book-stays")})
 	return res
+}
+
+// uncounted are the tasks of a price book that are counted by something that no
+// job has.
+func (s *Session) uncounted(book design.Book) []Fault {
+	known := bench.Measures()
+	var all []Fault
+	for i, t := range book.Tasks {
+		if !slices.Contains(known, t.Per) {
+			all = append(all, Fault{
+				Path: fmt.Sprintf("tasks[%d].per", i),
+				Message: s.reader().Say("prices/uncounted", words.Args{
+					"value": words.Printable(t.Per), "allowed": strings.Join(known, "; "),
+				}),
+			})
+		}
+	}
+	return all
 }
 
 // inForce plans the open design with other figures, which are no step of its

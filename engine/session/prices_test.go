@@ -168,7 +168,8 @@ func TestRefusedBooksLeaveTheOldOne(t *testing.T) {
 		"newer":            {swap(`"version": 1`, `"version": 7`), "version", "7", "1"},
 		"ends before it begins": {swap(`"validFrom": ""`, `"validFrom": "2027-01-01"`),
 			"validUntil", "2026-12-31", "2027-01-01"},
-		"selling, truncated": {`{"format": "blockfield selling book", "version": 1, "currency": "EUR", "job": `, "", "", ""},
+		"counted by the moon": {strings.Replace(good, `"per": "stick bought"`, `"per": "full moon"`, 1), "tasks[6].per", "full moon", "stick bought; survey"},
+		"selling, truncated":  {`{"format": "blockfield selling book", "version": 1, "currency": "EUR", "job": `, "", "", ""},
 		"selling, price gone": {strings.Replace(string(design.EncodeSelling(engine.ExampleSelling())), `"panel": "110",`, "", 1),
 			"panel", "", ""},
 	} {

@@ -1,7 +1,8 @@
 package words
 
-// englishBench says the lines of the price, how fixings were counted, and the tasks of the time table. A
-// book may hold tasks of its own; those go by the name that the book gives.
+// englishBench says the lines of the price, how fixings were counted, and the
+// tasks of the time table. A book may hold tasks of its own; those go by the name
+// that the book gives.
 func englishBench() map[string]string {
 	return map[string]string{
 		"line/block-stock":  "Sticks for blocks",

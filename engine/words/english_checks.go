@@ -126,6 +126,7 @@ func englishPrices() map[string]string {
 		"prices/selling-file":   "selling book",
 		"prices/no-selling":     "No selling book can be made of this price book: it has no price for the goods of usual jobs.",
 
+		"prices/uncounted":      "Nothing is counted by {value} (allowed {allowed}).",
 		"prices/heading":        "Prices in force",
 		"prices/example":        "These are example figures, made up. Open your own price book to see your prices.",
 		"prices/own":            "{name}, code {code}, in {currency}.",
