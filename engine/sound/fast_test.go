@@ -2,6 +2,7 @@ package sound_test
 
 import (
 	"math"
+	"math/cmplx"
 	"math/rand/v2"
 	"testing"
 
@@ -116,6 +117,30 @@ func TestHalfSpaceEqualsThePlainSum(t *testing.T) {
 						assert.InDelta(t, f, s.FlatEnergy[i], agree, "%s flat", name)
 					}
 				}
+			}
+		}
+	}
+}
+
+// The transforms themselves, sign and all, over more than a turn of the phase.
+func TestTransformsEqualThePlainSum(t *testing.T) {
+	r := rand.New(rand.NewPCG(21, 22))
+	for _, a := range []sound.Arrangement{random(r, 12, 5, 4), random(r, 9, 6, 3), random(r, 5, 3, 30)} {
+		for range 20 {
+			alpha, beta := 30*r.Float64()-15, 30*r.Float64()-15
+			line, grid := make([]complex128, len(a.HeightsM)), make([]complex128, len(a.HeightsM))
+			for i := range a.Rows {
+				for j := range a.Columns {
+					level := a.Levels[i*a.Columns+j]
+					x, y := float64(j)-float64(a.Columns-1)/2, float64(a.Rows-1)/2-float64(i)
+					line[level] += cmplx.Exp(complex(0, alpha*x))
+					grid[level] += cmplx.Exp(complex(0, alpha*x+beta*y))
+				}
+			}
+			gotLine, gotGrid := sound.LineTransform(a.Surface, sound.Across, alpha), sound.GridTransform(a.Surface, alpha, beta)
+			for l := range line {
+				assert.InDelta(t, 0, cmplx.Abs(line[l]-gotLine[l]), 1e-9*float64(a.Columns*a.Rows), "level %d of a line, %v", l, alpha)
+				assert.InDelta(t, 0, cmplx.Abs(grid[l]-gotGrid[l]), 1e-9*float64(a.Columns*a.Rows), "level %d of a grid", l)
 			}
 		}
 	}
