@@ -2,6 +2,7 @@ package sound
 
 import (
 	"math"
+	"strings"
 
 	"blockfield/engine/draw"
 	"blockfield/engine/words"
@@ -121,50 +122,68 @@ func (c chart) bar(b Band, from, to float64) string {
 
 // DiffusionChart draws the directional diffusion coefficient of one plane and
 // source beside that of a flat board of the same size. The band round the curve
-// is the model's mean error; where the curve is indicative only it is broken,
-// and where nothing may be claimed it is left out.
+// is the model's mean error; where the curve is indicative only, or too near the
+// flat board's, it is broken, and where nothing may be claimed it is left out.
 func DiffusionChart(id string, r words.Reader, l Listening, p Polar) string {
 	c := newChart(id, "sound/diffusion-title", "sound/diffusion-desc", r, words.Args{"angle": words.Degrees(p.IncidenceDeg)})
 	bands := shownBands(p.Bands)
 	c.ribbon(bands, l.DepthHz, p.IncidenceDeg)
-	c.curve(bands, func(s Spread) float64 { return s.Flat }, draw.Class("flat"), draw.StrokeWidth(thinLine))
-	hint, solid := split(bands, l.DepthHz, p.IncidenceDeg)
-	value := func(s Spread) float64 { return s.Diffusion }
-	c.curve(hint, value, draw.Class("hint"), draw.StrokeWidth(thickLine), draw.Dash(6, 4))
-	c.curve(solid, value, draw.Class("curve"), draw.StrokeWidth(thickLine))
+	c.flatBoard(bands)
+	if hint := c.pieces(bands, l.DepthHz, p.IncidenceDeg, true); hint != "" {
+		c.Path(hint, draw.Class("hint"), draw.Fill("none"), draw.Stroke("currentColor"), draw.StrokeWidth(thickLine), draw.Dash(6, 4))
+	}
+	if solid := c.pieces(bands, l.DepthHz, p.IncidenceDeg, false); solid != "" {
+		c.Path(solid, draw.Class("curve"), draw.Fill("none"), draw.Stroke("currentColor"), draw.StrokeWidth(thickLine))
+	}
 	c.axes("sound/diffusion-axis", false)
 	return c.String()
 }
 
-// split parts the bands in those that are hints and those that can be used;
-// they share the band where one ends and the other begins. Where nothing may be
-// claimed there is neither.
-func split(bands []Spread, depthHz, deg float64) (hint, solid []Spread) {
-	for i, s := range bands {
-		d := Trust(s.Band.Hz(), depthHz, deg)
-		switch {
-		case d.NoClaim:
-		case d.Indicative:
-			hint = append(hint, s)
-		default:
-			if len(solid) == 0 && i > 0 {
-				hint = append(hint, s)
-			}
-			solid = append(solid, s)
+// pieces returns the path of the pieces of the curve that are hints, or of those
+// that are not. A piece between two bands is as good as the worse of them; a
+// band whose difference from the flat board is less than the model can tell is a
+// hint too. Where nothing may be claimed there are no pieces.
+func (c chart) pieces(bands []Spread, depthHz, deg float64, hints bool) string {
+	var path strings.Builder
+	var xy []float64
+	flush := func() {
+		if len(xy) > 2 {
+			path.WriteString(draw.Polyline(xy...))
 		}
+		xy = nil
 	}
-	return hint, solid
+	for i := 1; i < len(bands); i++ {
+		from, to := bands[i-1], bands[i]
+		if Trust(to.Band.Hz(), depthHz, deg).NoClaim {
+			continue
+		}
+		if (isHint(from, depthHz, deg) || isHint(to, depthHz, deg)) != hints {
+			flush()
+			continue
+		}
+		if xy == nil {
+			xy = append(xy, c.x(from.Band), c.y(from.Diffusion))
+		}
+		xy = append(xy, c.x(to.Band), c.y(to.Diffusion))
+	}
+	flush()
+	return path.String()
 }
 
-func (c chart) curve(bands []Spread, value func(Spread) float64, attrs ...draw.Attr) {
+func isHint(s Spread, depthHz, deg float64) bool {
+	return Trust(s.Band.Hz(), depthHz, deg).Indicative || math.Abs(s.Diffusion-s.Flat) < LeastDifference
+}
+
+// flatBoard draws the curve of a flat board of the same size.
+func (c chart) flatBoard(bands []Spread) {
 	if len(bands) < 2 {
 		return
 	}
 	var xy []float64
 	for _, s := range bands {
-		xy = append(xy, c.x(s.Band), c.y(value(s)))
+		xy = append(xy, c.x(s.Band), c.y(s.Flat))
 	}
-	c.Path(draw.Polyline(xy...), append(attrs, draw.Fill("none"), draw.Stroke("currentColor"))...)
+	c.Path(draw.Polyline(xy...), draw.Class("flat"), draw.Fill("none"), draw.Stroke("currentColor"), draw.StrokeWidth(thinLine))
 }
 
 // ribbon hatches the model's mean error round the curve.

@@ -104,8 +104,8 @@ func TestHalfSpaceEqualsThePlainSum(t *testing.T) {
 				dome := sound.HalfSpace(a, incidence, o)
 				for _, s := range dome.Bands {
 					for i, d := range sound.DomeReceivers() {
-						if i%7 != 0 {
-							continue // every seventh receiver; the plain sum is slow
+						if i%17 != 0 {
+							continue // on every ring some; the plain sum is slow
 						}
 						var e, f float64
 						for _, k := range wavenumbers(s.Band, lines, c) {

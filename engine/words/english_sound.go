@@ -23,7 +23,6 @@ func englishSound() map[string]string {
 		"sound/sit":           "Sit no nearer than {near}: closer, you hear single blocks rather than a spread.",
 		"sound/not":           "It does not soak up bass, does not keep sound in or out, and hardly changes how long the room rings.",
 		"sound/calculated":    "Calculated, to compare designs: a far-field sum that leaves out what neighbouring blocks do to one another. Real blocks begin a third to two thirds of an octave lower. Only a laboratory can rate a panel.",
-		"sound/no-difference": "The two differ by less than the calculation can tell.",
 
 		"sound/too-near":        "The nearest listener sits {ear} from the blocks. Closer than {near} you hear single blocks rather than a spread. Use soft material here, or move the seat or the panel.",
 		"sound/no-bass":         "A block panel does not soak up bass. Say so now.",
