@@ -13,6 +13,14 @@ func BenchmarkRender1200x800(b *testing.B) {
 	}
 }
 
+// The fewest samples with soft shadows.
+func BenchmarkRender1200x800Soft(b *testing.B) {
+	s := defaultScene()
+	for b.Loop() {
+		scene.Render(s, 1200, 800, 2)
+	}
+}
+
 func BenchmarkRender1200x800Supersampled(b *testing.B) {
 	s := defaultScene()
 	for b.Loop() {

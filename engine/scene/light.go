@@ -19,7 +19,7 @@ const (
 	// part of the fill.
 	bounce = 0.20
 	// sideLift brightens side walls and ceiling, which only the fill reaches.
-	sideLift = 1.5
+	sideLift = 1.85
 	// A glossy surface mirrors the lamp: how bright, and how sharply it does
 	// so at gloss 0 and by how much more at gloss 1.
 	glossShine, glossDull, glossSharp = 0.35, 8, 56

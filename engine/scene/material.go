@@ -116,7 +116,7 @@ func woodLook(wood string) (RGB, Grain, bool) {
 	case "cherry": // reddish brown, fine dark lines
 		return srgb(182, 130, 97), Grain{RingM: mm(2.7), Late: 0.20, Pores: 0.10, Rays: 0.08, Spread: 0.10, Sap: 0.14, SapTint: RGB{1.34, 1.5, 1.65}}, true
 	case "walnut": // chocolate, broad soft bands, tan sap
-		return srgb(118, 92, 73), Grain{RingM: mm(3.6), Late: 0.36, Early: 0.16, Pores: 0.30, Spread: 0.16, Sap: 0.08, SapTint: RGB{2.2, 2.4, 2.5}}, true
+		return srgb(118, 92, 73), Grain{RingM: mm(3.6), Late: 0.36, Early: 0.16, Pores: 0.30, Spread: 0.16, Sap: 0.04, SapTint: RGB{1.7, 1.8, 1.85}}, true
 	}
 	return RGB{}, Grain{}, false
 }

@@ -25,6 +25,9 @@ func Render(s Scene, width, height, supersample int) *image.RGBA {
 	height = min(max(height, 1), maxSidePixels)
 	supersample = min(max(supersample, 1), maxSupersample)
 	v := newView(s, width, height)
+	for i := range v.panels {
+		v.panels[i].pieces = v.panels[i].blocks.Grain.cut()
+	}
 	out := image.NewRGBA(image.Rect(0, 0, width, height))
 	bands := make(chan int)
 	var wg sync.WaitGroup

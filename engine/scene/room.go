@@ -14,19 +14,27 @@ const (
 	// outlineDark is what is left of the wall's light in them.
 	outlineDark = 0.5
 	// besideM is how far from the panels the person stands.
-	besideM = 0.55
+	besideM   = 0.55
+	shoulderM = 0.3 // and from the corner of the room
+	sofaTopM  = 0.85
 	// FigureM is the height of the person that stands for scale.
 	FigureM = 1.75
 )
 
 // furnish places a person beside the panels, where there is more room, and a
-// sofa below their middle.
+// sofa below their middle, if it fits there.
 func (v *view) furnish(figure bool, lo, hi vec) {
-	v.figure = figure
+	if !figure {
+		return
+	}
+	v.figure = 1
+	if lo.Y > sofaTopM {
+		v.figure = 2
+	}
 	v.sofaX = (lo.X + hi.X) / 2
-	v.figureX = hi.X + besideM
+	v.figureX = min(hi.X+besideM, v.wallW-shoulderM)
 	if lo.X > v.wallW-hi.X {
-		v.figureX = lo.X - besideM
+		v.figureX = max(lo.X-besideM, shoulderM)
 	}
 }
 
@@ -70,8 +78,11 @@ func (v *view) paint(h hit, p vec, foot float64) RGB {
 		c = skirtingPaint()
 	}
 	c = scale(c, mix(1, 0.6, line(math.Abs(p.Y-skirtingM), skirtingTopM, foot)))
-	if v.figure && h.what == theWall {
-		d := min(figure(p.X-v.figureX, p.Y), sofa(p.X-v.sofaX, p.Y))
+	if v.figure > 0 && h.what == theWall {
+		d := figure(p.X-v.figureX, p.Y)
+		if v.figure > 1 {
+			d = min(d, sofa(p.X-v.sofaX, p.Y))
+		}
 		c = scale(c, mix(1, outlineDark, line(math.Abs(d), outlineM, foot)))
 	}
 	return c

@@ -87,7 +87,7 @@ func TestCameraStaysInItsLimits(t *testing.T) {
 	straight := scene.Camera{Zoom: 1}
 	assert.Equal(t, scene.Camera{YawDeg: -80, PitchDeg: 60, Zoom: 1}, straight.Orbit(9, 9))
 	assert.Equal(t, scene.Camera{YawDeg: 80, PitchDeg: -60, Zoom: 1}, straight.Orbit(-9, -9))
-	assert.Equal(t, 12.0, straight.ZoomBy(100).Zoom)
+	assert.Equal(t, 8.0, straight.ZoomBy(100).Zoom)
 	assert.Equal(t, 0.3, straight.ZoomBy(0.001).Zoom)
 	for _, bad := range []float64{0, -1, math.NaN()} {
 		assert.Equal(t, straight, straight.ZoomBy(bad), "factor %g", bad)

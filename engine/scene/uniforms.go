@@ -65,7 +65,7 @@ func (s Scene) Uniforms(width, height int) map[string]any {
 		"WallColour": vec3(rgb(v.wall)),
 		"LampDir":    vec3(v.lampDir), "LampU": vec3(v.lampU), "LampV": vec3(v.lampV), "LampAtM": vec3(v.lampAt),
 		"LampLight": vec3(rgb(v.lampLight)), "FillLight": vec3(rgb(v.fillLight)),
-		"Figure": vec3(vec{flag(v.figure), v.figureX, v.sofaX}),
+		"Figure": vec3(vec{v.figure, v.figureX, v.sofaX}),
 		"Panels": len(v.panels), "Board": board[:cap(board)],
 	}
 }

@@ -37,7 +37,7 @@ type view struct {
 	lampU, lampV            vec // from the lamp's middle to its edge, two ways
 	lampAt                  vec
 	lampReachM              float64 // from the centre to the lamp
-	figure                  bool    // a person and a sofa are drawn on the wall
+	figure                  float64 // 1: a person is drawn on the wall, 2: a sofa too
 	figureX, sofaX          float64
 	lampLight, fillLight    RGB
 	panels                  []board
@@ -59,6 +59,7 @@ type board struct {
 	levels           []uint8
 	seed             uint32
 	blocks, rim, ply Material
+	pieces           *[256]stick // of the blocks, by their seeds; for Render alone
 }
 
 // gapLineM is the widest slack that is drawn as a line on closed blocks; wider

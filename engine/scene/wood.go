@@ -58,7 +58,7 @@ type stick struct {
 
 // stickOf is the stick of a number from 0 on. Multiples of irrational numbers
 // spread without repeating (common practice).
-func (g Grain) stickOf(n, piece float64) stick {
+func (g *Grain) stickOf(n, piece float64) stick {
 	a := 2 * math.Pi * fract(n*0.7548777)
 	far := pithNearM + pithSpanM*math.Pow(fract(n*0.5698403+0.13), 1.4)
 	s := stick{
@@ -72,11 +72,21 @@ func (g Grain) stickOf(n, piece float64) stick {
 	return s
 }
 
+// cut returns the sticks and pieces of a panel by their seeds.
+func (g *Grain) cut() *[256]stick {
+	var all [256]stick
+	for i := range all {
+		piece := i / sticks
+		all[i] = g.stickOf(float64(i-piece*sticks), float64(piece))
+	}
+	return &all
+}
+
 // light is how light the grain is at a place of a stick's section, seen from its
 // pith, and how far along the stick; 1 in the mean. On end grain rays show. foot
 // is the width of one sample; patterns finer than that fade out instead of
 // flickering.
-func (g Grain) light(x, y, along, spacing, foot float64, end bool) float64 {
+func (g *Grain) light(x, y, along, spacing, foot float64, end bool) float64 {
 	if spacing <= 0 {
 		return 1
 	}
@@ -92,18 +102,20 @@ func (g Grain) light(x, y, along, spacing, foot float64, end bool) float64 {
 	clear := clamp(spacing/(2.2*foot)-0.5, 0, 1)
 	light := 1 - clear*(g.Late*(late-lateMean)+g.Early*(early-earlyMean))
 	// Pores and rays show from near by only.
-	pores := math.Sin(x*6100+3*math.Sin(y*5200)) * math.Sin(y*5700+3*math.Sin(x*4900))
-	light -= g.Pores * clamp(0.0009/foot-0.5, 0, 1) * smooth(0.25, 0.8, pores) * (0.3 + 0.7*early)
-	if end {
+	if fine := g.Pores * clamp(0.0009/foot-0.5, 0, 1); fine > 0 {
+		pores := math.Sin(x*6100+3*math.Sin(y*5200)) * math.Sin(y*5700+3*math.Sin(x*4900))
+		light -= fine * smooth(0.25, 0.8, pores) * (0.3 + 0.7*early)
+	}
+	if fine := g.Rays * clamp(0.0022/foot-0.5, 0, 1); end && fine > 0 {
 		f := fract(a*raysRound/(2*math.Pi) + 0.15*math.Sin(r*700))
-		light += g.Rays * clamp(0.0022/foot-0.5, 0, 1) * (smooth(0.82, 0.92, f) - smooth(0.94, 1, f) - raysMean)
+		light += fine * (smooth(0.82, 0.92, f) - smooth(0.94, 1, f) - raysMean)
 	}
 	return light
 }
 
 // tint is the colour of sap or heart at distance r from the pith, and the
 // stick's own tone.
-func (g Grain) tint(s stick, r float64) RGB {
+func (g *Grain) tint(s *stick, r float64) RGB {
 	sap := smooth(s.heart-heartEdgeM, s.heart+heartEdgeM, r)
 	light := 1 + g.Spread*s.tone
 	warm := g.Spread * warmSpread * math.Sin(s.tone*5)
@@ -114,14 +126,12 @@ func (g Grain) tint(s stick, r float64) RGB {
 // blockWood is the wood of a block at a point of its top or its sides: one solid
 // texture, so that the rings of the top run on as the grain of the sides.
 func (b *board) blockWood(h hit, p vec, foot float64) RGB {
-	seed := float64(cellSeed(b.seed, h.col, h.row))
-	piece := math.Floor(seed / sticks)
-	number := seed - piece*sticks
+	seed := cellSeed(b.seed, h.col, h.row)
+	piece := float64(seed / sticks)
 	x := p.X - (b.gridX + (float64(h.col)+0.5)*b.pitch)
 	y := p.Y - (b.gridY - (float64(h.row)+0.5)*b.pitch)
 	x, y = quarter(x, y, piece)
-	g := b.blocks.Grain
-	s := g.stickOf(number, piece)
+	g, s := &b.blocks.Grain, &b.pieces[seed]
 	x, y = x-s.pithX, y-s.pithY
 	c := g.tint(s, length2(x, y))
 	top := h.n.Z > 0.5
@@ -168,13 +178,13 @@ func (b *board) rimWood(h hit, p vec, foot float64) RGB {
 			number = 4
 		}
 	}
-	g := b.rim.Grain
+	g := &b.rim.Grain
 	number += b.boards()
 	s := g.stickOf(number, 0)
 	x := across + boardPithM*(0.7+0.6*fract(number*0.77)) + boardLean*along + boardWaveM*math.Sin(along*2.1+number)
 	y := p.Z - b.depth*0.4 + 0.01*math.Sin(along*1.3+number*2)
 	light := g.light(x, y, along, s.spacing, foot, false)
-	c := g.tint(stick{tone: s.tone, heart: 1}, 0)
+	c := g.tint(&stick{tone: s.tone, heart: 1}, 0)
 	return scale(c.mul(b.rim.Face), (1+(light-1)*sideGrain)*mix(1, seamDark, dark))
 }
 

@@ -35,14 +35,14 @@ func TestUsage(t *testing.T) {
 	t.Parallel()
 	all := run(t, "")
 	assert.Equal(t, 2, all.code)
-	for _, name := range []string{"serve", "build", "report", "picture", "cut", "scatter", "check"} {
+	for _, name := range []string{"serve", "build", "report", "picture", "scatter", "check"} {
 		assert.Contains(t, all.err, "blockfield "+name+" ")
 		help := run(t, "", name, "-h")
 		assert.Equal(t, 0, help.code, name)
 		assert.Contains(t, help.out, "blockfield "+name+" ")
 	}
 	assert.Equal(t, 0, run(t, "", "help").code)
-	assert.Equal(t, result{2, "", "blockfield: \"fly\" is not a command (allowed serve, build, report, picture, cut, scatter, check)\n"}, run(t, "", "fly"))
+	assert.Equal(t, result{2, "", "blockfield: \"fly\" is not a command (allowed serve, build, report, picture, scatter, check)\n"}, run(t, "", "fly"))
 	for _, args := range [][]string{
 		{"check"}, {"report"}, {"report", "a", "b"}, {"picture", "a"}, {"picture", "-o", "x.png"},
 		{"build"}, {"build", "-o", "-"}, {"build", "-o", "x", "y"}, {"serve", "x"},
@@ -109,7 +109,10 @@ func TestPicture(t *testing.T) {
 	require.NoError(t, err)
 	piped := run(t, string(design), "picture", "-o", "-", "-size", "64x48", "-")
 	assert.Equal(t, string(file), piped.out, "from standard input to standard output")
-	for _, flags := range [][]string{{"-lamp", "90,20"}, {"-camera", "-30,10,1.5"}} {
+	for _, flags := range [][]string{
+		{"-lamp", "90,20"}, {"-camera", "-30,10,1.5"}, {"-view", "three-quarter"}, {"-view", "seated"}, {"-view", "close-up"},
+		{"-view", "whole wall"}, {"-light", "window"}, {"-light", "raking"},
+	} {
 		other := run(t, string(design), append([]string{"picture", "-o", "-", "-size", "64x48", "-"}, flags...)...)
 		require.Equal(t, 0, other.code, other.err)
 		assert.NotEqual(t, piped.out, other.out, flags)
@@ -127,6 +130,8 @@ func TestPictureRefuses(t *testing.T) {
 		{[]string{"-size", "99999x10"}, `-size: "99999x10"`},
 		{[]string{"-lamp", "10"}, `-lamp: "10" cannot be used (allowed AZIMUTH,ELEVATION: 0 to 360, 5 to 90 degrees)`},
 		{[]string{"-lamp", "NaN,20"}, `-lamp: "NaN,20"`},
+		{[]string{"-view", "moon"}, `-view: "moon" is no view (allowed "front", "three-quarter", "seated", "close-up", "whole wall")`},
+		{[]string{"-light", "moon"}, `-light: "moon" is no light (allowed "lamp", "window", "raking")`},
 		{[]string{"-camera", "0,0,99"}, `-camera: "0,0,99" cannot be used (allowed YAW,PITCH,ZOOM: -80 to 80, -60 to 60 degrees, 0.3 to 8)`},
 	}
 	for _, c := range cases {

@@ -77,15 +77,12 @@ func sceneOf(doc design.Document) (scene.Scene, error) {
 	return sc, sc.Validate()
 }
 
-// lights are what the flag -light takes.
-var lights = []string{"lamp", "window", "raking"}
-
 // lookAs shows a scene from a named view in a named light; an empty name changes
 // nothing.
 func lookAs(sc scene.Scene, doc design.Document, view, light string) (scene.Scene, error) {
 	if view != "" {
 		if !slices.Contains(scene.Views(), scene.View(view)) {
-			return sc, fmt.Errorf("-view: %q is no view (allowed %q)", view, scene.Views())
+			return sc, fmt.Errorf("-view: %q is no view (allowed %s)", view, listed(scene.Views()))
 		}
 		wall := doc.Design.Walls[0]
 		sc = sc.Look(scene.View(view), wall.ListenerDistance.Metres(), wall.EarHeight.Metres())
@@ -97,9 +94,18 @@ func lookAs(sc scene.Scene, doc design.Document, view, light string) (scene.Scen
 	case "raking":
 		sc.Lamp = sc.Lamp.Raking()
 	default:
-		return sc, fmt.Errorf("-light: %q is no light (allowed %q)", light, lights)
+		return sc, fmt.Errorf("-light: %q is no light (allowed %s)", light, listed([]string{"lamp", "window", "raking"}))
 	}
 	return sc, nil
+}
+
+// listed quotes names, as they are to be typed.
+func listed[S ~string](names []S) string {
+	all := make([]string, len(names))
+	for i, name := range names {
+		all[i] = strconv.Quote(string(name))
+	}
+	return strings.Join(all, ", ")
 }
 
 func parseSize(text string) (width, height int, err error) {
