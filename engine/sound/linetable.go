@@ -23,12 +23,12 @@ type lineTable struct {
 	n       int // cells along the line
 	step    float64
 	samples [][]float64 // of each level the real parts, then the imaginary parts
-	weights []float64
+	weights [tableTaps]float64
 }
 
 func newLineTable(s *lineSum) *lineTable {
 	steps := tableOversampling * max(s.n/2, 1)
-	t := &lineTable{n: s.n, step: math.Pi / float64(steps), weights: make([]float64, tableTaps)}
+	t := &lineTable{n: s.n, step: math.Pi / float64(steps)}
 	count := steps + tableTaps
 	t.samples = make([][]float64, 2*s.levels)
 	for i := range t.samples {
@@ -50,17 +50,28 @@ func (t *lineTable) at(alpha float64, out []complex128) {
 	alpha -= rounds * 2 * math.Pi
 	x := math.Abs(alpha) / t.step
 	below := math.Floor(x)
-	lagrange(x-below, (*[tableTaps]float64)(t.weights))
-	read(t.samples, int(below), t.weights, out)
+	lagrange(x-below, &t.weights)
+	first := int(below)
 	// Places between whole cells turn the sign once round.
 	sign := 1.0
 	if t.n%2 == 0 && int(rounds)%2 != 0 {
 		sign = -1
 	}
 	conjugate := math.Copysign(sign, alpha*sign)
-	for l, z := range out {
-		out[l] = complex(sign*real(z), conjugate*imag(z))
+	for l := range out {
+		re := dot(&t.weights, t.samples[2*l], first)
+		im := dot(&t.weights, t.samples[2*l+1], first)
+		out[l] = complex(sign*re, conjugate*im)
 	}
+}
+
+// dot weighs the samples from first on. Two sums of four each, so that a
+// processor need not wait for one addition after the other.
+func dot(w *[tableTaps]float64, samples []float64, first int) float64 {
+	s := (*[tableTaps]float64)(samples[first:])
+	even := w[0]*s[0] + w[2]*s[2] + (w[4]*s[4] + w[6]*s[6])
+	odd := w[1]*s[1] + w[3]*s[3] + (w[5]*s[5] + w[7]*s[7])
+	return even + odd
 }
 
 // lagrange writes the weights of eight equal steps for a place between the

@@ -101,7 +101,7 @@ type planeWork struct {
 	angles  []float64 // of the receivers, in degrees
 	sines   []float64
 	cosines []float64
-	out     []complex128 // phases of one line on the way out: for each cosine, of each level and of the backer
+	out     []complex128 // phases of one line on the way out: for each cosine, of each of the depths
 	phases  []complex128 // with the way in
 	f, own  []complex128 // transforms of one direction: with all panels, of one panel
 }
@@ -225,8 +225,8 @@ func (p *planeWork) element(ku, obliquity float64) (blocks, floor float64) {
 	return blocks, whole - blocks
 }
 
-// phasesOf returns the phases of the levels, and of the backer last, towards a
-// receiver.
+// phasesOf returns the phases of the levels, and of the backer last where there
+// are gaps, towards a receiver.
 func (p *planeWork) phasesOf(receiver int) []complex128 {
 	i, n := max(receiver, planeReceivers-1-receiver), len(p.depths)
 	return p.phases[i*n : (i+1)*n]

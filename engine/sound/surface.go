@@ -103,15 +103,18 @@ func (a Arrangement) used() Arrangement {
 	return out
 }
 
-// depths returns how far the face of each level lies below the highest, and the
-// backer last.
+// depths returns how far the face of each level lies below the highest and,
+// where there are gaps, the backer last.
 func (a Arrangement) depths() []float64 {
 	top := slices.Max(a.HeightsM)
 	out := make([]float64, 0, len(a.HeightsM)+1)
 	for _, h := range a.HeightsM {
 		out = append(out, top-h)
 	}
-	return append(out, top)
+	if a.gap() > 0 {
+		out = append(out, top)
+	}
+	return out
 }
 
 // DeepestM returns how far the deepest face lies below the highest.
