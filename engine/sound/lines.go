@@ -14,13 +14,13 @@ type Line struct {
 	Args words.Args
 }
 
-// trebleOnlyAbove is the band above which what a panel spreads is treble only,
-// and smallRangeM the range of heights below which it is too. Common practice,
-// no source.
-const (
-	trebleOnlyAbove Band = 5 // 3150 Hz
-	smallRangeM          = 0.040
-)
+// trebleOnlyAbove, 3150 Hz, is the band above which what a panel spreads is
+// treble only. Common practice, no source.
+const trebleOnlyAbove Band = 5
+
+// smallRangeM is the range of heights below which only the treble is spread.
+// Common practice, no source.
+const smallRangeM = 0.040
 
 // TrebleOnly reports whether a client should choose the panel for its looks.
 func (v Verdict) TrebleOnly() bool {
