@@ -49,5 +49,6 @@ func TestLeversForTheClient(t *testing.T) {
 	for _, l := range shown {
 		assert.Contains(t, text, "Saves about "+l.Saves.Whole("en"), l.Key)
 	}
+	assert.Contains(t, text, "A budget of ¤1,000 may not be enough.")
 	assert.NotContains(t, text, "less work")
 }

@@ -151,5 +151,9 @@ func (v *view) leverReader(key string) string {
 // BudgetLine says what the budget is, over the levers.
 func (v *view) BudgetLine() string {
 	budget := cost.Budget(v.Doc.Design.Money, v.Levers[0].Saves.Currency)
-	return v.T("lever/lead", "budget", budget.Whole(v.locale()))
+	key := "lever/lead"
+	if v.Reading == Client { // who knows a range only
+		key += "-client"
+	}
+	return v.T(key, "budget", budget.Whole(v.locale()))
 }

@@ -103,7 +103,8 @@ func englishPrices() map[string]string {
 		"money/budget": "What it may cost",
 
 		"lever/heading":            "What brings the price down",
-		"lever/lead":               "Over the budget of {budget}. Of all the changes that were planned anew these save most:",
+		"lever/lead":               "Over the budget of {budget}. These changes, planned anew, save most:",
+		"lever/lead-client":        "A budget of {budget} may not be enough. These changes bring the price down most:",
 		"lever/larger-blocks":      "Blocks of {size}: {fewer} fewer of them.",
 		"lever/fewer-heights":      "{n} heights: {heights}.",
 		"lever/fewer-coats":        "One coat of finish less.",
