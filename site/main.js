@@ -134,6 +134,12 @@ async function save(name) {
 
 const step = (op) => ask({ op });
 
+// lookBy takes a view or a light by its name.
+function lookBy(kind, name) {
+  stage.forget();
+  return ask({ op: "drag", kind, name });
+}
+
 const buttons = {
   undo: () => step("undo"),
   redo: () => step("redo"),
@@ -147,6 +153,9 @@ const buttons = {
     stage.mode(button.value);
     for (const mode of ["lamp", "orbit"]) byID(`mode-${mode}`).setAttribute("aria-pressed", String(mode === button.value));
   },
+  view: (button) => lookBy("view", button.value),
+  light: (button) => lookBy("light", button.value),
+  shoot: (button) => stage.shoot(Number(button.value), `${byID("title").textContent} ${byID("revision").textContent}`),
   "view-reset"() {
     stage.forget();
     return ask({ op: "drag", kind: "reset" });

@@ -53,7 +53,7 @@
     wake,
     rest,
     post(message) {
-      if (message.type === "pixels") {
+      if (message.bytes) {
         message.bytes = message.bytes.buffer;
         post(message, [message.bytes]);
         return;
@@ -99,6 +99,8 @@
         return preview.lamp(Number(message.dx), Number(message.dy));
       case "pixels":
         return preview.pixels();
+      case "shoot":
+        return preview.shoot(Number(message.width), Number(message.height));
       case "ask":
         return post({ type: "alive" });
       case "stop":

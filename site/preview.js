@@ -29,6 +29,7 @@ const MESSAGES = {
   sharp: { scene: "number", ms: "number" },
   drawn: { scene: "number", ms: "number", width: "number", height: "number", coarse: "number" },
   view: { yaw: "number", pitch: "number", zoom: "number", azimuth: "number", elevation: "number" },
+  shot: { width: "number", height: "number", bytes: "object" },
   pixels: { width: "number", height: "number", bytes: "object" },
   refused: { scene: "number", message: "string" },
   error: { message: "string" },

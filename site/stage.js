@@ -2,6 +2,7 @@
 // or the viewer in the frame below it. The poster stays until the frame has
 // drawn; where it never does, or does not take a scene, the engine draws still
 // pictures. A frame that dies is replaced.
+import { saveFile } from "./files.js";
 import { startPreview } from "./preview.js";
 import { watchPulse } from "./pulse.js";
 import { announceMessage } from "./status.js";
@@ -24,7 +25,9 @@ const VIEW_FIELDS = {
   elevation: "view.lamp.elevation",
 };
 
-// makeStage returns {show, empty, pictured, forget, mode, zoom}. ask sends a
+const fileName = (name, type) => `${name.replaceAll(/[^\p{L}\p{N}]+/gu, "-")}.${type === "image/png" ? "png" : "jpg"}`;
+
+// makeStage returns {show, empty, pictured, forget, mode, zoom, shoot}. ask sends a
 // request to the engine; viewed(fields) is told the paths and values of a new view.
 export function makeStage({ ask, viewed }) {
   const stage = document.getElementById("stage");
@@ -50,6 +53,7 @@ export function makeStage({ ask, viewed }) {
   let rest = 0;
   let said = ""; // the note that stands there
   let noted = 0;
+  let shot = null; // who waits for a picture to save
   let drawing = false;
   let drawn = Promise.resolve(); // when the last still picture is there
   let moved = { dx: 0, dy: 0, factor: 1 }; // while a still picture is drawn
@@ -92,6 +96,9 @@ export function makeStage({ ask, viewed }) {
       drawStill("picture", {});
     } else if (message.type === "view") {
       look(message);
+    } else if (message.type === "shot") {
+      shot?.resolve(message);
+      shot = null;
     } else if (message.type === "lost" || message.type === "error") {
       gone();
     }
@@ -103,6 +110,8 @@ export function makeStage({ ask, viewed }) {
     if (begun) deaths += 1;
     pulse.stop();
     preview.stop();
+    shot?.reject(new Error("the frame is gone"));
+    shot = null;
     preview = null;
     refused = false;
     failed = starts >= MOST_STARTS || deaths > MOST_DEATHS;
@@ -110,6 +119,39 @@ export function makeStage({ ask, viewed }) {
     else if (begun) note("picture-restarted");
     if (!failed) start();
     drawStill("picture", {});
+  }
+
+  // shoot draws the picture anew, so that its longer side has so many pixels, and
+  // saves it as a file.
+  async function shoot(longest, name) {
+    const box = stage.getBoundingClientRect();
+    const k = longest / Math.max(box.width, box.height);
+    const size = { width: Math.round(box.width * k), height: Math.round(box.height * k) };
+    note("picture-shooting");
+    const picture = await (stills() ? stillShot(size) : frameShot(size)).catch(() => null);
+    note(picture ? "" : "picture-not-shot");
+    if (picture) saveFile({ name: fileName(name, picture.type), type: picture.type, text: picture });
+  }
+
+  async function frameShot(size) {
+    const { width, height, bytes } = await new Promise((resolve, reject) => {
+      shot?.reject(new Error("another picture was asked for"));
+      shot = { resolve, reject };
+      toFrame({ type: "shoot", ...size });
+    });
+    const canvas = document.createElement("canvas");
+    canvas.width = width;
+    canvas.height = height;
+    canvas.getContext("2d").putImageData(new ImageData(new Uint8ClampedArray(bytes), width, height), 0, 0);
+    return new Promise((resolve) => {
+      canvas.toBlob(resolve, "image/png");
+    });
+  }
+
+  async function stillShot(size) {
+    const answer = await ask({ op: "picture", ...size });
+    if (!answer.picture) return null;
+    return new Blob([Uint8Array.from(atob(answer.picture), (char) => char.charCodeAt(0))], { type: "image/jpeg" });
   }
 
   // note says a sentence in a corner of the picture, and to a screen reader.
@@ -229,5 +271,6 @@ export function makeStage({ ask, viewed }) {
       mode = to;
     },
     zoom,
+    shoot,
   };
 }

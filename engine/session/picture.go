@@ -15,22 +15,47 @@ const (
 	pictureQuality            = 85       // JPEG, no visible blocks on wood
 )
 
+// look is what a view or a light has beside the angles that the document keeps:
+// the viewer's distance, a person for scale, the spread of the light. It lasts
+// until another is chosen.
+type look struct {
+	distanceM, spreadDeg float64
+	figure               bool
+}
+
+// pictured is what is seen of the open document.
+func (s *Session) pictured() (scene.Scene, error) {
+	sc, err := engine.Scene(s.now.doc.Design, s.now.plan, s.now.doc.View)
+	sc.Camera.DistanceM, sc.Lamp.SpreadDeg, sc.Figure = s.look.distanceM, s.look.spreadDeg, s.look.figure
+	return sc, err
+}
+
 // scene encodes the picture of the open document.
 func (s *Session) scene() []byte {
-	sc, err := engine.Scene(s.now.doc.Design, s.now.plan, s.now.doc.View)
+	sc, err := s.pictured()
 	if err != nil {
 		return nil
 	}
 	return sc.Encode()
 }
 
-// drag moves the eye or the lamp, as a pointer or a key asked for it.
+// drag moves the eye or the lamp, as a pointer or a key asked for it, or takes a
+// view or a light by its name.
 func (s *Session) drag(req Request) Response {
 	before, doc := s.now, s.now.doc
-	v := doc.View
-	camera := scene.Camera{YawDeg: v.Camera.Yaw, PitchDeg: v.Camera.Pitch, Zoom: v.Camera.Zoom}
-	lamp := scene.Lamp{AzimuthDeg: v.Lamp.Azimuth, ElevationDeg: v.Lamp.Elevation, WarmthK: v.Lamp.Warmth}
+	sc, err := s.pictured()
+	if err != nil {
+		return s.refuse(err)
+	}
+	camera, lamp, seen := sc.Camera, sc.Lamp, s.look
 	switch req.Kind {
+	case "view":
+		wall := doc.Design.Walls[0]
+		sc = sc.Look(scene.View(req.Name), wall.ListenerDistance.Metres(), wall.EarHeight.Metres())
+		camera, seen.distanceM, seen.figure = sc.Camera, sc.Camera.DistanceM, sc.Figure
+	case "light":
+		lamp = lightOf(req.Name, lamp)
+		seen.spreadDeg = lamp.SpreadDeg
 	case "orbit":
 		camera = camera.Orbit(req.DX, req.DY)
 	case "zoom":
@@ -39,6 +64,7 @@ func (s *Session) drag(req Request) Response {
 		lamp = lamp.Drag(req.DX, req.DY)
 	case "reset":
 		fresh := design.Default().View
+		seen = look{}
 		camera = scene.Camera{Zoom: fresh.Camera.Zoom}
 		lamp = scene.Lamp{AzimuthDeg: fresh.Lamp.Azimuth, ElevationDeg: fresh.Lamp.Elevation, WarmthK: fresh.Lamp.Warmth}
 	}
@@ -50,11 +76,24 @@ func (s *Session) drag(req Request) Response {
 	if err := s.change(doc); err != nil {
 		return s.refuse(err)
 	}
+	s.look = seen
 	res := s.picture(req)
 	res.Values = changedValues(before.doc, doc, s.units(), "")
 	res.Scene = s.scene()
 	res.Text = string(design.Encode(doc))
 	return res
+}
+
+// lightOf is the light of a name, in place of another.
+func lightOf(name string, before scene.Lamp) scene.Lamp {
+	switch name {
+	case "window":
+		return scene.Window()
+	case "raking":
+		return before.Raking()
+	}
+	fresh := design.Default().View.Lamp
+	return scene.Lamp{AzimuthDeg: fresh.Azimuth, ElevationDeg: fresh.Elevation, WarmthK: fresh.Warmth}
 }
 
 // picture answers with a JPEG of the open document, if a size is asked for.
@@ -64,7 +103,10 @@ func (s *Session) picture(req Request) Response {
 	}
 	width := min(max(req.Width, pictureLeast), pictureMost)
 	height := min(max(req.Height, pictureLeast), pictureMost)
-	sc, err := engine.Scene(s.now.doc.Design, s.now.plan, s.now.doc.View)
+	sc, err := s.pictured()
+	if err == nil {
+		err = sc.Validate()
+	}
 	if err != nil {
 		return s.refuse(err)
 	}

@@ -27,6 +27,7 @@ type Session struct {
 	today    string // as the page says it; empty: nobody knows
 	language words.Language
 	section  string
+	look     look
 	now      state
 	undo     []design.Document
 	redo     []design.Document

@@ -563,5 +563,22 @@ func englishChoices() map[string]string {
 		"message/picture-restarted":  "The moving picture had stopped. It was started again.",
 		"message/picture-refused":    "This view cannot be moved. A still picture is shown.",
 		"message/picture-impossible": "This design cannot be drawn. The picture is of the one before.",
+		"message/picture-shooting":   "The picture is being drawn. Without a graphics card this takes a while.",
+		"message/picture-not-shot":   "The picture could not be drawn.",
+
+		"stage/looks":        "Views and light",
+		"stage/views":        "View",
+		"stage/view-front":   "Straight on",
+		"stage/view-quarter": "From the side",
+		"stage/view-seated":  "From the listener's chair",
+		"stage/view-close":   "Close up",
+		"stage/view-wall":    "Whole wall, with a person",
+		"stage/lights":       "Light",
+		"stage/light-lamp":   "Lamp",
+		"stage/light-window": "Window by day",
+		"stage/light-raking": "Raking light",
+		"stage/shoot":        "Save the picture",
+		"stage/shoot-small":  "For a screen (1600 px)",
+		"stage/shoot-large":  "For print (4096 px)",
 	}
 }

@@ -60,6 +60,7 @@ func (p *picture) handlers() map[string]any {
 		"orbit":  on(func(a []js.Value) { p.look(p.scene.Camera.Orbit(a[0].Float(), a[1].Float()), p.scene.Lamp) }),
 		"zoom":   on(func(a []js.Value) { p.look(p.scene.Camera.ZoomBy(a[0].Float()), p.scene.Lamp) }),
 		"lamp":   on(func(a []js.Value) { p.look(p.scene.Camera, p.scene.Lamp.Drag(a[0].Float(), a[1].Float())) }),
+		"shoot":  on(func(a []js.Value) { p.shoot(a[0].Int(), a[1].Int()) }),
 		"pixels": on(func([]js.Value) { p.wantPixels = true; p.host.Call("wake") }),
 	}
 }
@@ -112,6 +113,9 @@ func (p *picture) touch(moving bool) {
 		p.changed, p.changedAt = true, now
 	}
 	p.pacer.Touch(now, moving)
+	if p.shot != nil {
+		p.shot.next = 0 // it is of what is on screen
+	}
 	p.host.Call("wake")
 }
 
@@ -120,12 +124,17 @@ func nowMS() float64 { return js.Global().Get("performance").Call("now").Float()
 // sendPixels answers with the full picture that stands on screen.
 func (p *picture) sendPixels() {
 	p.wantPixels = false
-	size := p.full.Bounds().Size()
+	p.send("pixels", p.full)
+}
+
+// send posts an image to the page.
+func (p *picture) send(kind string, img *ebiten.Image) {
+	size := img.Bounds().Size()
 	pix := make([]byte, 4*size.X*size.Y)
-	p.full.ReadPixels(pix)
+	img.ReadPixels(pix)
 	array := js.Global().Get("Uint8Array").New(len(pix))
 	js.CopyBytesToJS(array, pix)
-	post(p.host, "pixels", map[string]any{"width": size.X, "height": size.Y, "bytes": array})
+	post(p.host, kind, map[string]any{"width": size.X, "height": size.Y, "bytes": array})
 }
 
 // fault turns an error of the graphics into one of this program.

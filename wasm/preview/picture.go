@@ -48,6 +48,7 @@ type picture struct {
 	changedAt  float64
 	coarseDone int // coarse pictures since the last full one
 	wantPixels bool
+	shot       *shot // to save; nil: none
 }
 
 func newPicture(host js.Value) (*picture, error) {
@@ -94,9 +95,18 @@ func (p *picture) Draw(*ebiten.Image) {
 		p.draw(step)
 		p.pacer.Took(step, nowMS()-start, p.height)
 	}
-	if step.Rest {
+	if step.Rest && p.shot != nil {
+		p.drawShot()
+	} else if step.Rest {
 		p.finish()
 	}
+}
+
+// await waits until the graphics are through with an image.
+func (p *picture) await(img *ebiten.Image) {
+	p.probe.DrawImage(img, nil)
+	var dot [4]byte
+	p.probe.ReadPixels(dot[:])
 }
 
 // draw carries out a step and waits until the graphics are through with it, so
@@ -117,9 +127,7 @@ func (p *picture) draw(step pace.Step) {
 			post(p.host, "sharp", map[string]any{"scene": p.number, "ms": nowMS() - p.changedAt})
 		}
 	}
-	p.probe.DrawImage(drawn, nil)
-	var dot [4]byte
-	p.probe.ReadPixels(dot[:])
+	p.await(drawn)
 }
 
 // finish runs in the first frame with nothing left to draw, so the full picture

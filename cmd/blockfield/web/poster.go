@@ -24,8 +24,8 @@ type poster struct {
 // four to three: the style sheet shows the part that a box needs, so that the
 // moving picture takes the poster's place without a jump.
 var posters = []poster{
-	{"poster-small.jpg", 960, 480},
-	{"poster-large.jpg", 1920, 960},
+	{"poster-small.jpg", 1200, 480},
+	{"poster-large.jpg", 2400, 960},
 }
 
 const (

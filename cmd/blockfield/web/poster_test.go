@@ -15,7 +15,8 @@ import (
 )
 
 // TestStyleSheetKnowsThePoster: the style sheet scales the poster by the shape of
-// the default design's panel, and by twice that where its width is meant.
+// the default design's panel, and by two and a half times that where its width is
+// meant.
 func TestStyleSheetKnowsThePoster(t *testing.T) {
 	doc := design.Default()
 	plan, err := engine.Plan(doc.Design, design.DefaultBook())
@@ -26,5 +27,5 @@ func TestStyleSheetKnowsThePoster(t *testing.T) {
 	require.NoError(t, err)
 	tall := 100 * web.PosterTall(s)
 	assert.Contains(t, string(css), fmt.Sprintf("%.2fcqh", tall))
-	assert.Contains(t, string(css), fmt.Sprintf("%.1fcqh", 2*tall))
+	assert.Contains(t, string(css), fmt.Sprintf("%.1fcqh", 2.5*tall))
 }

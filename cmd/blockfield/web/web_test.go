@@ -79,13 +79,13 @@ func TestBuildHasEverything(t *testing.T) {
 func TestPosters(t *testing.T) {
 	t.Parallel()
 	s := build(t, ingredients(t), 0)
-	for name, width := range map[string]int{"poster-small.jpg": 960, "poster-large.jpg": 1920} {
+	for name, width := range map[string]int{"poster-small.jpg": 1200, "poster-large.jpg": 2400} {
 		body := s.File(name).Body
 		assert.LessOrEqual(t, len(body), 120_000, name)
 		picture, err := jpeg.Decode(bytes.NewReader(body))
 		require.NoError(t, err, name)
 		assert.Equal(t, width, picture.Bounds().Dx(), name)
-		assert.Equal(t, width/2, picture.Bounds().Dy(), name)
+		assert.Equal(t, width*2/5, picture.Bounds().Dy(), name)
 	}
 }
 
