@@ -37,6 +37,7 @@ type master struct {
 	basis   []basic
 	x       []float64 // of the basis
 	y       []float64 // dual values, by row
+	worth   []float64 // dual values by length, while columns are compared
 	inv     []float64 // rows × rows
 	alpha   []float64 // the column that enters, in terms of the basis
 	pivots  int       // since the inverse was made
@@ -100,7 +101,7 @@ func newMaster(m *model, p *columns, demand, supply []int) *master {
 	}
 	n := lp.rows
 	lp.right, lp.x, lp.y, lp.alpha = make([]float64, n), make([]float64, n), make([]float64, n), make([]float64, n)
-	lp.inv, lp.basis = make([]float64, n*n), make([]basic, n)
+	lp.inv, lp.basis, lp.worth = make([]float64, n*n), make([]basic, n), make([]float64, len(demand))
 	for i := range n {
 		lp.basis[i] = basic{column: -1 - i}
 		lp.inv[i*n+i] = lp.slackSign(i)
@@ -120,6 +121,7 @@ func (lp *master) addRow(needed bool) int {
 func (lp *master) clone() *master {
 	c := *lp
 	c.right, c.x, c.y, c.alpha = slices.Clone(lp.right), slices.Clone(lp.x), slices.Clone(lp.y), slices.Clone(lp.alpha)
+	c.worth = slices.Clone(lp.worth)
 	c.inv, c.basis, c.usable = slices.Clone(lp.inv), slices.Clone(lp.basis), slices.Clone(lp.usable)
 	return &c
 }
@@ -259,7 +261,7 @@ func (lp *master) objective() (cost, foreign float64) {
 func (lp *master) reduced(c *column) float64 {
 	r := c.cost
 	for _, e := range c.entries {
-		r -= float64(lp.y[lp.row[e.row]] * float64(e.count))
+		r -= float64(lp.worth[e.row] * float64(e.count))
 	}
 	if row := lp.scarce[c.kind]; row >= 0 {
 		r -= lp.y[row]
@@ -275,6 +277,11 @@ func (lp *master) improve(demand, supply []int, least float64) bool {
 	for ; lp.known < len(lp.columns.all); lp.known++ {
 		if fits(lp.columns.all[lp.known], demand, supply) {
 			lp.usable = append(lp.usable, lp.known)
+		}
+	}
+	for i, row := range lp.row {
+		if row >= 0 {
+			lp.worth[i] = lp.y[row]
 		}
 	}
 	for i, y := range lp.y {

@@ -12,9 +12,9 @@ import (
 // never on the time.
 const (
 	// QuickSteps is for a plan that is made with every edit.
-	QuickSteps = 1_500_000
+	QuickSteps = 800_000
 	// ThoroughSteps is for a plan that somebody asked for.
-	ThoroughSteps = 2_000_000_000
+	ThoroughSteps = 1_900_000_000
 )
 
 // maxLengths is up to how many lengths the linear program is tried; its work

@@ -54,7 +54,7 @@ func TestVisitsAgainstRecorded(t *testing.T) {
 	}
 }
 
-const visitSteps = 40_000_000
+const visitSteps = 25_000_000
 
 // checkCurve holds what is true of any curve.
 func checkCurve(t *testing.T, p cut.Problem, plan cut.Plan, curve []cut.Handling) {
