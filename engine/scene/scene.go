@@ -19,7 +19,10 @@ const (
 	// MaxHeights is the most heights of a set: a level is one byte.
 	MaxHeights = 256
 
-	maxWallM  = 100 // longer than any wall that a workshop hangs panels on
+	// maxWallM is five times the longest wall that a design may have. At that
+	// distance the shader's 32 bits still tell places apart that lie a fifth of
+	// liftM from each other.
+	maxWallM  = 100
 	maxDepthM = 1   // deeper than any frame, block or board of a panel
 )
 
