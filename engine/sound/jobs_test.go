@@ -2,6 +2,7 @@ package sound_test
 
 import (
 	"fmt"
+	"math"
 	"testing"
 
 	"blockfield/engine/design"
@@ -144,5 +145,26 @@ func TestOrderDecides(t *testing.T) {
 		}
 		t.Logf("clumps of %d: %.3f (%.2f)", clump, sums, want)
 		assert.InDeltaSlice(t, want, sums, points, "clumps of %d", clump)
+	}
+}
+
+// The share is an integral over the half space: a plain sum over directions
+// 1.5° and 3° apart comes to the same.
+func TestShareDoesNotDependOnTheReceivers(t *testing.T) {
+	const c = 343.2
+	a := laid(t, design.Pattern{Kind: design.QuadraticResidue, Order: 7}, 14, 14, 44.2, 14, 38, 62, 86)
+	for _, band := range []sound.Band{0, 2, 6} {
+		o := sound.Options{SpeedMS: c, Phase: sound.GratingOblique, Bands: []sound.Band{band}, Lines: 1}
+		var panel, flat []complex128
+		var weights []float64
+		for theta := 0.75; theta < 90; theta += 1.5 {
+			for phi := 0.0; phi < 360; phi += 3 {
+				p, p0 := pressure(a, sound.GratingOblique, 2*math.Pi*band.Hz()/c, vec{0, 0, 1}, toward(theta, phi))
+				panel, flat = append(panel, p), append(flat, p0)
+				weights = append(weights, math.Sin(theta*math.Pi/180))
+			}
+		}
+		want := sound.CorrelationScattering(panel, flat, weights)
+		assert.InDelta(t, want, sound.HalfSpace(a, 0, o).Bands[0].Scattering, 0.003, "%v Hz", band.NominalHz())
 	}
 }
