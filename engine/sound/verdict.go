@@ -22,7 +22,7 @@ const earlier = 2
 
 // Limits of the verdict. Common practice, no source.
 const (
-	LeastEarM     = 1.5 // nearer, single blocks are heard
+	leastEarM     = 1.5 // nearer, single blocks are heard
 	earWaves      = 3   // wavelengths at the lowest frequency that is spread
 	nothingShare  = 0.1 // a panel that never spreads more is as good as flat
 	likeNeighbour = 1.5 // times as many equal neighbours as chance gives are worth a word
@@ -85,7 +85,7 @@ func Judge(a Arrangement, l Listening, f Facts) Verdict {
 	} else {
 		v.Dip = v.dip(l.Dome.Bands)
 	}
-	v.NearM = LeastEarM
+	v.NearM = leastEarM
 	if v.Half != nil {
 		v.NearM = math.Max(v.NearM, earWaves*l.SpeedMS/v.Half.Low.Hz())
 	}
