@@ -7,10 +7,20 @@ type bandSum struct {
 	line         correlation
 	scattering   float64 // sum over the lines
 	kept, total  float64 // energy that follows the flat pattern, and all of it
+	receivers    []Receiver
 }
 
 func newBandSum(receivers int) *bandSum {
-	return &bandSum{energy: make([]float64, receivers), flat: make([]float64, receivers)}
+	return &bandSum{
+		energy: make([]float64, receivers), flat: make([]float64, receivers), receivers: make([]Receiver, receivers),
+	}
+}
+
+// reset forgets all lines.
+func (b *bandSum) reset() {
+	clear(b.energy)
+	clear(b.flat)
+	*b = bandSum{energy: b.energy, flat: b.flat, receivers: b.receivers}
 }
 
 // begin starts a line.
@@ -35,20 +45,9 @@ func (b *bandSum) end() {
 // spread returns the coefficients of the band. Weights may be nil where all
 // receivers weigh alike.
 func (b *bandSum) spread(band Band, weights []float64) Spread {
-	panel, flat := make([]Receiver, len(b.energy)), make([]Receiver, len(b.energy))
-	for i := range panel {
-		w := 1.0
-		if weights != nil {
-			w = weights[i]
-		}
-		panel[i] = Receiver{b.energy[i] / float64(b.lines), w}
-		flat[i] = Receiver{b.flat[i] / float64(b.lines), w}
-	}
-	s := Spread{
-		Band: band, Diffusion: Diffusion(panel), Flat: Diffusion(flat),
-		Scattering: b.scattering / float64(b.lines),
-		Energy:     energies(panel), FlatEnergy: energies(flat),
-	}
+	s := Spread{Band: band, Scattering: b.scattering / float64(b.lines)}
+	s.Energy, s.Diffusion = b.mean(b.energy, weights)
+	s.FlatEnergy, s.Flat = b.mean(b.flat, weights)
 	s.Normalised = Normalise(s.Diffusion, s.Flat)
 	if b.total > 0 {
 		s.ByEnergy = 1 - b.kept/b.total
@@ -56,10 +55,16 @@ func (b *bandSum) spread(band Band, weights []float64) Spread {
 	return s
 }
 
-func energies(all []Receiver) []float64 {
-	out := make([]float64, len(all))
-	for i, r := range all {
-		out[i] = r.Energy
+// mean returns the means over the lines of sums of energies, and their
+// diffusion.
+func (b *bandSum) mean(sums, weights []float64) (energy []float64, diffusion float64) {
+	energy = make([]float64, len(sums))
+	for i, sum := range sums {
+		energy[i] = sum / float64(b.lines)
+		b.receivers[i] = Receiver{energy[i], 1}
+		if weights != nil {
+			b.receivers[i].Weight = weights[i]
+		}
 	}
-	return out
+	return energy, Diffusion(b.receivers)
 }

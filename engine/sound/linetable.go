@@ -46,7 +46,7 @@ func newLineTable(s *lineSum) *lineTable {
 
 // at writes the transform of every level for the phase α from cell to cell.
 func (t *lineTable) at(alpha float64, out []complex128) {
-	rounds := math.Round(alpha / (2 * math.Pi))
+	rounds := math.Floor(alpha/(2*math.Pi) + 0.5)
 	alpha -= rounds * 2 * math.Pi
 	x := math.Abs(alpha) / t.step
 	below := math.Floor(x)

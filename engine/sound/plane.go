@@ -58,6 +58,9 @@ func Plane(a Arrangement, axis Axis, incidenceDeg []float64, o Options) []Polar 
 			sources[i] = newSource(math.Abs(deg))
 			p.sources = append(p.sources, sources[i])
 		}
+		if deg < 0 {
+			sources[i].down = newBandSum(planeReceivers)
+		}
 	}
 	for _, band := range p.o.Bands {
 		p.band(band)
@@ -78,11 +81,11 @@ func Plane(a Arrangement, axis Axis, incidenceDeg []float64, o Options) []Polar 
 type source struct {
 	sin, cos float64
 	normal   bool
-	up, down *bandSum // of the source, and of that on the other side
+	up, down *bandSum // of the source, and of that on the other side; nil where nobody asks for it
 }
 
 func newSource(deg float64) *source {
-	s := &source{normal: deg == 0}
+	s := &source{normal: deg == 0, up: newBandSum(planeReceivers)}
 	s.sin, s.cos = math.Sincos(deg * math.Pi / 180)
 	return s
 }
@@ -149,7 +152,10 @@ func (s Surface) counts(axis Axis) (counts [][]float64, across int) {
 // band listens to one band for all sources.
 func (p *planeWork) band(band Band) {
 	for _, s := range p.sources {
-		s.up, s.down = newBandSum(planeReceivers), newBandSum(planeReceivers)
+		s.up.reset()
+		if s.down != nil {
+			s.down.reset()
+		}
 	}
 	for _, hz := range band.Lines(p.o.Lines) {
 		k := 2 * math.Pi * hz / p.o.SpeedMS
@@ -191,7 +197,9 @@ func (p *planeWork) oneLine(k float64, s *source) {
 		first = planeReceivers / 2 // the other half is the same with conjugated transforms
 	}
 	s.up.begin()
-	s.down.begin()
+	if s.down != nil {
+		s.down.begin()
+	}
 	for i := first; i < planeReceivers; i++ {
 		twin := planeReceivers - 1 - i
 		u := p.sines[i] + s.sin
@@ -202,14 +210,16 @@ func (p *planeWork) oneLine(k float64, s *source) {
 		flat *= complex(blocks+floor, 0)
 		s.up.add(i, 1, pressure, flat)
 		switch {
-		case !s.normal:
+		case s.down != nil:
 			s.down.add(twin, 1, mirrored, conj(flat))
-		case twin != i:
+		case s.normal && twin != i:
 			s.up.add(twin, 1, mirrored, conj(flat))
 		}
 	}
 	s.up.end()
-	s.down.end()
+	if s.down != nil {
+		s.down.end()
+	}
 }
 
 // element returns the pattern of one block's face and that of the floor of the
