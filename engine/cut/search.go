@@ -43,7 +43,7 @@ const (
 	maxDives = 60
 	// diveSteps is what one dive may use: more means that it is stuck among
 	// the last bars, where another start helps more.
-	diveSteps = 1_000_000_000
+	diveSteps = 200_000_000
 	// everyDeep is how often a dive gets more freedom to turn off, each time
 	// more than the last.
 	everyDeep = 7
