@@ -9,10 +9,11 @@ import (
 )
 
 // BenchmarkDrag reports how many pictures a second a drag shows and how long
-// the full picture takes to stand after it, both on software graphics.
+// the full picture takes to stand after it, at 800 × 600 on software graphics.
 func BenchmarkDrag(b *testing.B) {
 	tr := newTrial(b, map[string]scene.Scene{"scene": trialScene(trialPanel(33, 22))})
 	value[any](b, tr, "trial.ready()")
+	value[any](b, tr, "trial.resize('large')")
 	first := value[struct{ Ms float64 }](b, tr, "trial.scene('scene')")
 	for b.Loop() {
 		got := value[struct {

@@ -84,7 +84,7 @@ func TestFrameAnswers(t *testing.T) {
 		assert.InDelta(t, s.Camera.Orbit(0.1, 0).YawDeg, got.Yaw, 1e-9)
 	})
 	t.Run("a resized frame is drawn anew", func(t *testing.T) {
-		got := value[message](t, tr, "trial.resize()")
+		got := value[message](t, tr, "trial.resize('small')")
 		assert.Equal(t, [2]int{200, 150}, [2]int{got.Width, got.Height})
 	})
 	assert.Empty(t, value[[]string](t, tr, "trial.violations"))

@@ -59,10 +59,10 @@ const trial = {
     const bytes = await (await fetch(name)).arrayBuffer();
     return ask({ type: "scene", bytes, keepView }, "drawn");
   },
-  // resize makes the frame smaller and waits for its new picture.
-  resize() {
+  // resize gives the frame the size of a class and waits for its new picture.
+  resize(name) {
     const from = said.length;
-    document.querySelector("iframe").classList.add("small");
+    document.querySelector("iframe").classList.add(name);
     return next("drawn", from);
   },
   heard: (type) => next(type, 0),
