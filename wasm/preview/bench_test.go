@@ -13,8 +13,8 @@ import (
 func BenchmarkDrag(b *testing.B) {
 	tr := newTrial(b, map[string]scene.Scene{"scene": trialScene(trialPanel(33, 22))})
 	value[any](b, tr, "trial.ready()")
-	value[any](b, tr, "trial.resize('large')")
 	first := value[struct{ Ms float64 }](b, tr, "trial.scene('scene')")
+	value[any](b, tr, "trial.resize('large')")
 	for b.Loop() {
 		got := value[struct {
 			Events, Coarse int
