@@ -3,7 +3,9 @@ package main_test
 import (
 	"context"
 	"encoding/json"
+	"maps"
 	"net/http"
+	"net/http/httptest"
 	"os"
 	"strings"
 	"sync/atomic"
@@ -358,7 +360,8 @@ func TestRefusedValueFollowsItsItem(t *testing.T) {
 	assert.Contains(t, b.faultAt("walls[0].obstacles[0].x"), "not a length")
 }
 
-// broken answers 404 for files of a name, while it is told to.
+// broken answers 404 for files of a name, while it is told to; no browser keeps
+// them at other times.
 type broken struct {
 	next   http.Handler
 	suffix string
@@ -372,11 +375,19 @@ func newBroken(next http.Handler, suffix string) *broken {
 }
 
 func (f *broken) ServeHTTP(w http.ResponseWriter, r *http.Request) {
-	if f.on.Load() && strings.HasSuffix(r.URL.Path, f.suffix) {
+	switch {
+	case !strings.HasSuffix(r.URL.Path, f.suffix):
+		f.next.ServeHTTP(w, r)
+	case f.on.Load():
 		http.NotFound(w, r)
-		return
+	default:
+		whole := httptest.NewRecorder()
+		f.next.ServeHTTP(whole, r)
+		maps.Copy(w.Header(), whole.Header())
+		w.Header().Set("Cache-Control", "no-store")
+		w.WriteHeader(whole.Code)
+		w.Write(whole.Body.Bytes())
 	}
-	f.next.ServeHTTP(w, r)
 }
 
 func TestExampleThatCannotBeFetched(t *testing.T) {

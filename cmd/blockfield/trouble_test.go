@@ -7,7 +7,6 @@ import (
 	"time"
 
 	"github.com/chromedp/cdproto/emulation"
-	"github.com/chromedp/cdproto/network"
 	"github.com/chromedp/chromedp"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -79,7 +78,8 @@ func TestSilentEngine(t *testing.T) {
 // Without an engine the controls are out of use, and the work is kept: as a
 // file, and at the next try.
 func TestEngineThatNeverStartsAgain(t *testing.T) {
-	flaw := newBroken(newGate(builtSite(t).Handler(), "preview.wasm"), "engine-worker.js")
+	// Nothing of the site is kept in the browser: no service worker, no cache.
+	flaw := newBroken(newBroken(newGate(builtSite(t).Handler(), "preview.wasm"), "service-worker.js"), "engine-worker.js")
 	flaw.on.Store(false)
 	s := newServer(t, flaw)
 	b := newTab(t)
@@ -90,7 +90,6 @@ func TestEngineThatNeverStartsAgain(t *testing.T) {
 	_, both := edited(t, widthPath, "1.6 m", heightPath, "1 m")
 	b.set(widthPath, "1.6 m")
 	b.shows(wide.Revision)
-	b.withoutKeptFiles()
 	flaw.on.Store(true)
 	b.inWorker(`globalThis.blockfieldHandle = () => { throw new Error("died for a test") }`)
 	// One edit that the engine dies over, and one behind it.
@@ -115,15 +114,6 @@ func TestEngineThatNeverStartsAgain(t *testing.T) {
 	b.press("Try again")
 	b.alive()
 	b.shows(both.Revision)
-}
-
-// withoutKeptFiles takes away what the browser keeps of the site's files.
-func (b *tab) withoutKeptFiles() {
-	b.t.Helper()
-	eval[any](b, `navigator.serviceWorker.getRegistrations()
-		.then((all) => Promise.all(all.map((one) => one.unregister())))
-		.then(() => caches.keys()).then((names) => Promise.all(names.map((name) => caches.delete(name)))).then(() => 0)`)
-	b.noCache()
 }
 
 // A page of which a part is missing says so, in its own words.
@@ -228,11 +218,4 @@ func TestManyFaultsSayThatThereAreMore(t *testing.T) {
 	b.upload("one.json", []byte(`{"format":"blockfield design","version":99}`))
 	b.says("newer program")
 	assert.NotContains(t, b.text("#status"), "There is more")
-}
-
-// noCache has every file fetched anew.
-func (b *tab) noCache() {
-	b.t.Helper()
-	_, err := chromedp.Call(b.ctx, network.SetCacheDisabled, network.SetCacheDisabledParams{CacheDisabled: true})
-	require.NoError(b.t, err)
 }
