@@ -9,10 +9,22 @@
 // since n pieces need n − 1 cuts between them. The cut that frees the last
 // piece may take up to one kerf of the tail or run out of the bar's end.
 //
-// FirstFit is what a person does at the stop block: longest pieces first, each
-// into the first bar that still has room. It needs at most 11/9 of the best
-// number of bars and 6/9 of a bar more (Dósa, Li, Han and Tuza, Theoretical
-// Computer Science 513, 2013). LowerBound says how many bars any plan needs.
+// Three answers, from quick to thorough:
+//
+//   - FirstFit is what a person does at the stop block: longest pieces first,
+//     each into the first bar that still has room. It needs at most 11/9 of the
+//     best number of bars and 6/9 of a bar more (Dósa, Li, Han and Tuza,
+//     Theoretical Computer Science 513, 2013). LowerBound says how many bars any
+//     plan needs.
+//   - Solve finds the fewest or cheapest bars of several lengths, prices and
+//     supplies, with a bound that proves the plan or says how far it can be from
+//     the best: column generation, dives over what is left, and where there is a
+//     choice of bars, purchases in the order of their cost.
+//   - FewestVisits keeps the bars and lowers the handling at the stop block.
+//
+// SolveSheets cuts rectangles out of sheets; Split says when a panel must be
+// made of several modules. Budgets are steps, never time: the same input gives
+// the same plan in every program.
 package cut
 
 import (
