@@ -30,7 +30,8 @@ function forget(id) {
 export function makeKeeping({ first, engine, form, ask, apply, open }) {
   let stored = true; // the browser keeps what it is given
   let stashed = false; // edits under way are written down
-  let resumed = false; // those of the last visit were taken up
+  let earlier = null; // those of the last visit, until they are taken up
+  let over = false; // there is no engine any more: what is written down stays
   let badBook = null; // a kept price book that could not be read
 
   const jobs = makeJobs({
@@ -52,10 +53,12 @@ export function makeKeeping({ first, engine, form, ask, apply, open }) {
 
   // stash writes down what is still under way: the page may never see the answer.
   function stash() {
+    if (over) return;
+    earlier ??= jobs.earlier();
     const mine = form.edits();
     const others = engine.unanswered().filter(({ op, path, quiet }) =>
       op === "act" || op === "set" && !quiet && !mine.some((edit) => edit.path === path));
-    const all = [...(resumed ? [] : jobs.earlier()), ...others, ...mine];
+    const all = [...earlier, ...others, ...mine];
     jobs.stash(all, engine.text());
     stashed = all.length > 0;
   }
@@ -124,7 +127,7 @@ export function makeKeeping({ first, engine, form, ask, apply, open }) {
       form.flush();
       const edits = await jobs.stashed();
       stashed = edits.length > 0;
-      resumed = true;
+      earlier = [];
       for (const edit of edits) {
         if (edit.op === "set") form.restore(edit);
         else ask(edit);
@@ -145,6 +148,7 @@ export function makeKeeping({ first, engine, form, ask, apply, open }) {
     // failed says that there is no engine, and what is with the work.
     failed() {
       stash();
+      over = true;
       const text = engine.text() || (store.job(jobs.id()) ?? "");
       status.hide("restarted");
       status.show(engine.text() ? "engine-failed" : "engine-not-started", {
