@@ -13,7 +13,7 @@ import (
 )
 
 // visitSteps is what the second stage, fewer stop visits, may use.
-const visitSteps = 300_000_000
+const visitSteps = 50_000_000
 
 // maxMore is how many boards more than the fewest a curve may go.
 const maxMore = 20

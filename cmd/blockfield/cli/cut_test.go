@@ -194,3 +194,22 @@ func TestCutLargest(t *testing.T) {
 	odd := runCut(t, `{"kerf":7,"stock":[{"length":99999999977,"price":"3.33"},{"length":77777777777,"price":"2.59"}],"pieces":[{"length":1234567891,"count":777},{"length":3141592653,"count":555},{"length":2718281829,"count":333}]}`, "-steps", "50000000")
 	assert.NotZero(t, odd.BoardCount)
 }
+
+// Whatever a file holds, the command ends with a plan or with a message.
+func FuzzCut(f *testing.F) {
+	f.Add(`{"kerf":"3.2 mm","trim":"0 mm","tail":"0 mm","stock":[{"name":"3 m","length":"3000 mm","price":"7.50","available":40}],"pieces":[{"length":"84 mm","count":400}],"minimise":"cost"}`)
+	f.Add(`{"kerf":1,"stock":[{"length":99},{"length":50,"available":3}],"pieces":[{"length":7,"count":9},{"length":11,"count":5}],"minimise":"boards"}`)
+	f.Fuzz(func(t *testing.T, problem string) {
+		got := run(t, problem, "cut", "-", "-steps", "300000", "-more", "1")
+		switch got.code {
+		case 0:
+			require.True(t, json.Valid([]byte(got.out)))
+			require.Empty(t, got.err)
+		case 2:
+			require.Empty(t, got.out)
+			require.NotEmpty(t, got.err)
+		default:
+			t.Fatalf("exit %d", got.code)
+		}
+	})
+}
