@@ -156,6 +156,7 @@ const buttons = {
   view: (button) => lookBy("view", button.value),
   light: (button) => lookBy("light", button.value),
   shoot: (button) => stage.shoot(Number(button.value), `${byID("title").textContent} ${byID("revision").textContent}`),
+  sweep: () => stage.sweep(),
   "view-reset"() {
     stage.forget();
     return ask({ op: "drag", kind: "reset" });

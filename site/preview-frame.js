@@ -99,6 +99,8 @@
         return preview.lamp(Number(message.dx), Number(message.dy));
       case "pixels":
         return preview.pixels();
+      case "sweep":
+        return preview.sweep();
       case "shoot":
         return preview.shoot(Number(message.width), Number(message.height));
       case "ask":

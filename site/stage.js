@@ -13,6 +13,7 @@ const MOST_STARTS = 2; // without a picture between them
 const MOST_DEATHS = 8; // of frames that had drawn: beyond it something kills them all
 const NOTE_MS = 8_000; // how long a note of what is over stays
 const REST_MS = 400; // a pause after which a new view is kept
+const POINT_MS = 250; // a rest of the mouse over a block
 const KEY_STEP = 0.05; // of the picture's height
 const KEY_ZOOM = 1.15;
 const STILL_WIDTH = 800; // pixels of a still picture
@@ -27,7 +28,7 @@ const VIEW_FIELDS = {
 
 const fileName = (name, type) => `${name.replaceAll(/[^\p{L}\p{N}]+/gu, "-")}.${type === "image/png" ? "png" : "jpg"}`;
 
-// makeStage returns {show, empty, pictured, forget, mode, zoom, shoot}. ask sends a
+// makeStage returns {show, empty, pictured, forget, mode, zoom, shoot, sweep}. ask sends a
 // request to the engine; viewed(fields) is told the paths and values of a new view.
 export function makeStage({ ask, viewed }) {
   const stage = document.getElementById("stage");
@@ -37,6 +38,9 @@ export function makeStage({ ask, viewed }) {
   const line = stage.appendChild(document.createElement("p"));
   line.className = "stage-note";
   line.hidden = true;
+  const hint = stage.appendChild(document.createElement("p"));
+  hint.className = "stage-note hint";
+  hint.hidden = true;
   const still = matchMedia("(prefers-reduced-motion: reduce)");
   const base = import.meta.url;
   let mode = "lamp";
@@ -244,6 +248,25 @@ export function makeStage({ ask, viewed }) {
     event.preventDefault();
     act();
   });
+  // What lies under a mouse that rests is said in the corner of the picture.
+  let pointing = 0;
+  pad.addEventListener("pointermove", (event) => {
+    clearTimeout(pointing);
+    hint.hidden = true;
+    if (event.pointerType !== "mouse" || event.buttons !== 0 || seen !== null) return;
+    const box = stage.getBoundingClientRect();
+    const place = { dx: event.clientX - box.left, dy: event.clientY - box.top };
+    const size = { width: Math.round(box.width), height: Math.round(box.height) };
+    pointing = setTimeout(async () => {
+      const answer = await ask({ op: "point", ...place, ...size }).catch(() => null);
+      hint.textContent = answer?.point ?? "";
+      hint.hidden = hint.textContent === "";
+    }, POINT_MS);
+  });
+  pad.addEventListener("pointerleave", () => {
+    clearTimeout(pointing);
+    hint.hidden = true;
+  });
   watchPointer(pad, { drag: (dx, dy) => move(mode, dx, dy), zoom });
 
   return {
@@ -272,5 +295,10 @@ export function makeStage({ ask, viewed }) {
     },
     zoom,
     shoot,
+    // sweep shows the light of a day.
+    sweep() {
+      if (stills()) note(refused ? "picture-refused" : "picture-failed");
+      else toFrame({ type: "sweep" });
+    },
   };
 }

@@ -27,6 +27,11 @@ const (
 	// windowWarmthK is daylight as a camera set to it shows it, windowAzimuthDeg a window at the
 	// left whose light comes down a little.
 	windowWarmthK, windowAzimuthDeg, windowElevationDeg = 4600, 285, 38
+	// The sun of a day: where it comes from and goes to by the left of the wall's
+	// top, how high over the wall it stands at its ends and at noon, and its colour.
+	dayFirstDeg, dayLastDeg = 280, 440
+	dayLowDeg, dayHighDeg   = 9, 52
+	dayWarmK, dayPaleK      = 2500, 4400
 	// rakingElevationDeg shows the relief at its strongest with wells still lit.
 	rakingElevationDeg = 16
 )
@@ -70,6 +75,19 @@ func (s Scene) bounds() (lo, hi vec) {
 // Window is the light of a window at the left, in place of a lamp.
 func Window() Lamp {
 	return Lamp{AzimuthDeg: windowAzimuthDeg, ElevationDeg: windowElevationDeg, WarmthK: windowWarmthK, SpreadDeg: WindowSpreadDeg}
+}
+
+// Day is the sun through a window at a part k (0 to 1) of a day: it comes in from
+// the left, climbs over the wall and leaves at the right, warm at both ends.
+func Day(k float64) Lamp {
+	k = clamp(k, 0, 1)
+	up := math.Sin(math.Pi * k)
+	return Lamp{
+		AzimuthDeg:   math.Mod(mix(dayFirstDeg, dayLastDeg, k), 360),
+		ElevationDeg: mix(dayLowDeg, dayHighDeg, up),
+		WarmthK:      mix(dayWarmK, dayPaleK, up),
+		SpreadDeg:    LampSpreadDeg,
+	}
 }
 
 // Raking is the same light from the same side, but almost along the wall.

@@ -154,11 +154,11 @@ func (b *board) rimHit(o, d vec) (t float64, n vec) {
 	}
 	// In the opening: the inside of the frame is where the ray leaves it.
 	ex := (b.inLo.X - o.X) / solid(d.X)
-	if d.X > 0 {
+	if d.X >= 0 {
 		ex = (b.inHi.X - o.X) / solid(d.X)
 	}
 	ey := (b.inLo.Y - o.Y) / solid(d.Y)
-	if d.Y > 0 {
+	if d.Y >= 0 {
 		ey = (b.inHi.Y - o.Y) / solid(d.Y)
 	}
 	t, axis = ex, axisX

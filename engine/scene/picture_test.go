@@ -319,3 +319,11 @@ func TestNoSparks(t *testing.T) {
 		}
 	}
 }
+
+// TestTheVeryMiddleIsSeen: the ray through the middle of a picture straight on
+// runs along none of the frame's sides, and meets the block there.
+func TestTheVeryMiddleIsSeen(t *testing.T) {
+	p := framed(barePanel(5, 3, 0.05, []float64{0.04}), 0.1)
+	panel, col, row, ok := sceneOf(p).Hit(600, 400, 300, 200)
+	assert.Equal(t, [4]any{0, 2, 1, true}, [4]any{panel, col, row, ok})
+}

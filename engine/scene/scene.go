@@ -23,7 +23,7 @@ const (
 	// distance the shader's 32 bits still tell places apart that lie a fifth of
 	// liftM from each other.
 	maxWallM  = 100
-	maxDepthM = 1   // deeper than any frame, block or board of a panel
+	maxDepthM = 1 // deeper than any frame, block or board of a panel
 )
 
 // RGB is a linear colour; as an albedo each part lies between 0 and 1.

@@ -188,3 +188,23 @@ func TestMaterials(t *testing.T) {
 	_, ok = scene.BackerMaterial("")
 	assert.False(t, ok)
 }
+
+// TestDayGoesAcross: the sun comes from the left, stands highest and palest at
+// noon above the wall and leaves at the right.
+func TestDayGoesAcross(t *testing.T) {
+	morning, noon, evening := scene.Day(0), scene.Day(0.5), scene.Day(1)
+	left, _, _ := morning.Towards()
+	middle, up, _ := noon.Towards()
+	right, _, _ := evening.Towards()
+	assert.Less(t, left, -0.5)
+	assert.InDelta(t, 0, middle, 1e-9)
+	assert.Positive(t, up)
+	assert.Greater(t, right, 0.5)
+	assert.Greater(t, noon.ElevationDeg, morning.ElevationDeg)
+	assert.Greater(t, noon.WarmthK, evening.WarmthK)
+	for k := -0.5; k <= 1.5; k += 0.05 {
+		s := defaultScene()
+		s.Lamp = scene.Day(k)
+		assert.NoError(t, s.Validate(), "%g", k)
+	}
+}

@@ -45,6 +45,8 @@ func (s *Session) answer(req Request) Response {
 		return s.drag(req)
 	case "picture":
 		return s.picture(req)
+	case "point":
+		return s.point(req)
 	default:
 		return s.refuse(errors.New("internal error: no such operation: " + strconv.Quote(req.Op)))
 	}

@@ -43,6 +43,7 @@ type Response struct {
 	File      *File           `json:"file,omitempty"`
 	Link      string          `json:"link,omitempty"`
 	Picture   []byte          `json:"picture,omitempty"` // JPEG
+	Point     string          `json:"point,omitempty"`   // what lies at a place of the picture
 }
 
 // Value is the text of a form field.

@@ -7,6 +7,7 @@ import (
 	"blockfield/engine"
 	"blockfield/engine/design"
 	"blockfield/engine/scene"
+	"blockfield/engine/words"
 )
 
 // Limits of a picture made for the page where the browser cannot draw it.
@@ -94,6 +95,37 @@ func lightOf(name string, before scene.Lamp) scene.Lamp {
 	}
 	fresh := design.Default().View.Lamp
 	return scene.Lamp{AzimuthDeg: fresh.Azimuth, ElevationDeg: fresh.Elevation, WarmthK: fresh.Warmth}
+}
+
+// point says which block lies at a place of the picture, whose size is given; DX
+// and DY are the place in its pixels.
+func (s *Session) point(req Request) Response {
+	sc, err := s.pictured()
+	if err != nil {
+		return s.refuse(err)
+	}
+	panel, column, row, ok := sc.Hit(req.Width, req.Height, req.DX, req.DY)
+	if !ok {
+		return Response{}
+	}
+	args := words.Args{"panel": panel + 1, "column": column + 1, "row": row + 1}
+	at := panel
+	for _, g := range s.now.plan.Groups {
+		if g.Wall != 0 {
+			continue
+		}
+		if at >= len(g.Built.Panels) {
+			at -= len(g.Built.Panels)
+			continue
+		}
+		args["height"] = g.Design.Heights[g.Built.Panels[at].Grid.At(row, column)]
+		break
+	}
+	key := "stage/point"
+	if len(sc.Panels) > 1 {
+		key = "stage/point-panel"
+	}
+	return Response{Point: s.reader().Say(key, args)}
 }
 
 // picture answers with a JPEG of the open document, if a size is asked for.

@@ -9,6 +9,7 @@ import (
 	"blockfield/engine/design"
 	"blockfield/engine/scene"
 	"blockfield/engine/session"
+	"blockfield/engine/words"
 )
 
 // seen is the scene of an answer.
@@ -47,4 +48,23 @@ func TestViewsAndLightsByName(t *testing.T) {
 	again := seen(t, ask(t, s, session.Request{Op: "drag", Kind: "reset"}))
 	assert.False(t, again.Figure)
 	assert.Equal(t, scene.Camera{Zoom: 1}, again.Camera)
+}
+
+// TestPointSaysWhatLiesThere: the middle of a picture straight on is the middle
+// block of the field, whose height is that of the plan.
+func TestPointSaysWhatLiesThere(t *testing.T) {
+	s := fresh()
+	const w, h = 600, 400
+	grid := s.Plan().Groups[0].Built.Panels[0].Grid
+	height := s.Plan().Groups[0].Design.Heights[grid.At(grid.Rows/2, grid.Columns/2)]
+	pitch := s.Plan().Groups[0].Built.Pitch.Metres()
+	assert.Equal(t, 1, grid.Columns%2, "a block lies in the middle")
+	// Half a block below the middle, in pixels: the panel with its margin is h tall.
+	below := h/2 + pitch/2*h/(1.22*s.Plan().Groups[0].Built.OuterHeight.Metres())
+	got := ask(t, s, session.Request{Op: "point", Width: w, Height: h, DX: w / 2, DY: below})
+	want := words.Reader{Language: words.English(), Units: s.Document().View.Units}.Say("stage/point",
+		words.Args{"column": grid.Columns/2 + 1, "row": grid.Rows/2 + 1, "height": height})
+	assert.Equal(t, want, got.Point)
+	assert.Empty(t, ask(t, s, session.Request{Op: "point", Width: w, Height: h, DX: 1, DY: 1}).Point, "wall")
+	assert.True(t, ask(t, s, session.Request{Op: "point"}).OK, "a picture of no size")
 }

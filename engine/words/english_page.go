@@ -566,6 +566,8 @@ func englishChoices() map[string]string {
 		"message/picture-shooting":   "The picture is being drawn. Without a graphics card this takes a while.",
 		"message/picture-not-shot":   "The picture could not be drawn.",
 
+		"stage/point":        "Column {column}, row {row}: {height}",
+		"stage/point-panel":  "Panel {panel}, column {column}, row {row}: {height}",
 		"stage/looks":        "Views and light",
 		"stage/views":        "View",
 		"stage/view-front":   "Straight on",
@@ -577,6 +579,7 @@ func englishChoices() map[string]string {
 		"stage/light-lamp":   "Lamp",
 		"stage/light-window": "Window by day",
 		"stage/light-raking": "Raking light",
+		"stage/light-day":    "Through a day",
 		"stage/shoot":        "Save the picture",
 		"stage/shoot-small":  "For a screen (1600 px)",
 		"stage/shoot-large":  "For print (4096 px)",

@@ -57,9 +57,10 @@ func (p *picture) handlers() map[string]any {
 	}
 	return map[string]any{
 		"scene":  on(func(a []js.Value) { p.setScene(bytesOf(a[0]), a[1].Truthy(), a[2].Truthy(), a[3].Int()) }),
-		"orbit":  on(func(a []js.Value) { p.look(p.scene.Camera.Orbit(a[0].Float(), a[1].Float()), p.scene.Lamp) }),
-		"zoom":   on(func(a []js.Value) { p.look(p.scene.Camera.ZoomBy(a[0].Float()), p.scene.Lamp) }),
-		"lamp":   on(func(a []js.Value) { p.look(p.scene.Camera, p.scene.Lamp.Drag(a[0].Float(), a[1].Float())) }),
+		"orbit":  on(func(a []js.Value) { p.halt(); p.look(p.scene.Camera.Orbit(a[0].Float(), a[1].Float()), p.scene.Lamp) }),
+		"zoom":   on(func(a []js.Value) { p.halt(); p.look(p.scene.Camera.ZoomBy(a[0].Float()), p.scene.Lamp) }),
+		"lamp":   on(func(a []js.Value) { p.halt(); p.look(p.scene.Camera, p.scene.Lamp.Drag(a[0].Float(), a[1].Float())) }),
+		"sweep":  on(func([]js.Value) { p.sweep() }),
 		"shoot":  on(func(a []js.Value) { p.shoot(a[0].Int(), a[1].Int()) }),
 		"pixels": on(func([]js.Value) { p.wantPixels = true; p.host.Call("wake") }),
 	}
@@ -81,7 +82,7 @@ func (p *picture) setScene(b []byte, keepView, smooth bool, number int) {
 		post(p.host, "refused", map[string]any{"scene": number, "message": err.Error()})
 		return
 	}
-	p.glide = glide{}
+	p.halt()
 	if p.loaded && keepView {
 		s.Camera, s.Lamp = p.scene.Camera, p.scene.Lamp
 	} else if p.loaded && smooth && (s.Camera != p.scene.Camera || s.Lamp != p.scene.Lamp) {
@@ -98,7 +99,6 @@ func (p *picture) look(c scene.Camera, l scene.Lamp) {
 		post(p.host, "error", map[string]any{"message": "preview: no scene to look at yet"})
 		return
 	}
-	p.glide = glide{}
 	p.scene.Camera, p.scene.Lamp = c, l
 	p.touch(true)
 	post(p.host, "view", map[string]any{

@@ -12,8 +12,9 @@ const (
 	// maxShot is the longest side of a picture to save, in pixels: what graphics
 	// of any age take, and enough for a page of print.
 	maxShot = 4096
-	// shotSide is the samples along one side of a pixel in it.
-	shotSide = 3
+	// shotSide is the samples along one side of a pixel in it, slowSide where the
+	// graphics are slow.
+	shotSide, slowSide = 3, 2
 	// shotMS is what a band of it may take: nobody waits for its frames, but the
 	// frame must answer meanwhile.
 	shotMS    = 150
@@ -23,6 +24,7 @@ const (
 // shot is a picture to save that is being drawn, beside the one on screen.
 type shot struct {
 	image      *ebiten.Image
+	side       int
 	next, rows int
 }
 
@@ -31,7 +33,10 @@ func (p *picture) shoot(width, height int) {
 	if p.shot != nil {
 		p.shot.image.Deallocate()
 	}
-	p.shot = &shot{image: newImage(min(max(width, 1), maxShot), min(max(height, 1), maxShot)), rows: shotFirst}
+	p.shot = &shot{image: newImage(min(max(width, 1), maxShot), min(max(height, 1), maxShot)), side: shotSide, rows: shotFirst}
+	if p.pacer.Slow() {
+		p.shot.side = slowSide
+	}
 	p.host.Call("wake")
 }
 
@@ -41,7 +46,7 @@ func (p *picture) drawShot() {
 	size := s.image.Bounds().Size()
 	start := nowMS()
 	to := min(s.next+s.rows, size.Y)
-	p.march(s.image, image.Rect(0, s.next, size.X, to), size.X, size.Y, shotSide)
+	p.march(s.image, image.Rect(0, s.next, size.X, to), size.X, size.Y, s.side)
 	p.await(s.image)
 	s.rows = max(int(float64(s.rows)*shotMS/max(nowMS()-start, 1)), 1)
 	if s.next = to; s.next < size.Y {

@@ -51,6 +51,12 @@ type Pacer struct {
 	movedAt float64 // time of the last movement
 }
 
+// slowMS is from which time of a pass on graphics count as slow.
+const slowMS = 100
+
+// Slow reports whether the graphics are slow, as far as is known.
+func (p *Pacer) Slow() bool { return p.passMS > slowMS }
+
 // Touch says that the picture is out of date. Moving means that more changes
 // are likely to follow at once, as in a drag.
 func (p *Pacer) Touch(nowMS float64, moving bool) {
