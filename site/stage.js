@@ -39,7 +39,7 @@ export function makeStage({ ask, viewed }) {
   line.className = "stage-note";
   line.hidden = true;
   const hint = stage.appendChild(document.createElement("p"));
-  hint.className = "stage-note hint";
+  hint.className = "stage-note point";
   hint.hidden = true;
   const still = matchMedia("(prefers-reduced-motion: reduce)");
   const base = import.meta.url;

@@ -22,7 +22,7 @@ func BenchmarkIdleParts(b *testing.B) {
 	const span = 10 * time.Second
 	idle := func(name string, open func() *tab) {
 		t := open()
-		time.Sleep(3 * time.Second) // for what starting has left to do
+		time.Sleep(12 * time.Second) // the browser tidies up after a start for so long
 		before := browserTime(b)
 		time.Sleep(span)
 		used := browserTime(b)

@@ -74,12 +74,12 @@ func planckXY(t float64) (x, y float64) {
 
 // lampPoint is a point of the lamp's disc, for sample i of n of a pixel. A
 // single sample is the middle and gives a sharp shadow. The points follow the
-// golden angle (common practice), turned in each pixel by turn (0 to 1), so that
-// soft edges have a fine grain instead of steps.
-func (v *view) lampPoint(i, n int, turn float64) vec {
+// golden angle (common practice), turned in each pixel by turn and drawn out by
+// out (0 to 1), so that soft edges have a fine grain instead of steps.
+func (v *view) lampPoint(i, n int, turn, out float64) vec {
 	r := 0.0
 	if n > 1 {
-		r = math.Sqrt((float64(i) + fract(turn*17.3)) / float64(n))
+		r = math.Sqrt((float64(i) + out) / float64(n))
 	}
 	a := goldenAngle*float64(i) + 2*math.Pi*turn
 	return v.lampAt.at(v.lampU, r*math.Cos(a)).at(v.lampV, r*math.Sin(a))

@@ -109,25 +109,29 @@ func dither(x, y float64) float64 {
 	return fract(52.9829189 * fract(0.06711056*x+0.00583715*y))
 }
 
+// scatter is another number from 0 to 1 for a pixel: steps by the two-dimensional
+// kin of the golden ratio (Roberts 2018, from memory).
+func scatter(x, y float64) float64 { return fract(0.7548776662*x + 0.5698402910*y) }
+
 // sample is the linear light of one sample of a pixel: number i of count, laid
 // out as side × side.
 func (v *view) sample(px, py float64, i, count, side int) RGB {
 	x := px + (float64(i%side)+0.5)/float64(side)
 	y := py + (float64(i/side)+0.5)/float64(side)
 	d := v.ray(x, y)
-	return v.shade(v.trace(v.eye, d), d, i, count, dither(px, py))
+	return v.shade(v.trace(v.eye, d), d, i, count, dither(px, py), scatter(px, py))
 }
 
-// shade is the light that a hit sends to the viewer. turn is the pixel's share of
-// chance.
-func (v *view) shade(h hit, d vec, i, count int, turn float64) RGB {
+// shade is the light that a hit sends to the viewer. turn and out are the pixel's
+// share of chance.
+func (v *view) shade(h hit, d vec, i, count int, turn, out float64) RGB {
 	if h.what == nothing {
 		return scale(v.fillLight, 0.3)
 	}
 	p := v.eye.at(d, h.t)
 	foot := 2 * v.tanHalf / v.height * h.t / math.Sqrt(float64(count)) / max(math.Abs(h.n.dot(d)), 0.2)
 	c, gloss := v.albedo(h, p, foot)
-	way := v.lampPoint(i, count, turn).sub(p)
+	way := v.lampPoint(i, count, turn, out).sub(p)
 	distance := way.length()
 	lamp := way.times(1 / distance)
 	facing := h.n.dot(lamp)

@@ -19,7 +19,7 @@ const (
 	pithSpanM   = 0.085  // and how much farther the farthest is
 	heartEdgeM  = 0.004  // how sharply sapwood turns into heartwood
 	stickSpread = 0.70   // how much of the tone's spread is between sticks; the rest is between pieces
-	warmSpread  = 0.25   // change of warmth along with the tone, as a part of it
+	warmSpread  = 0.6    // change of warmth along with the tone, as a part of it
 
 	// Boards of the frame are flat-sawn: the pith lies beside their broad faces,
 	// which show flames where it leans; their edges, which are seen from the
@@ -60,10 +60,11 @@ type stick struct {
 // spread without repeating (common practice).
 func (g *Grain) stickOf(n, piece float64) stick {
 	a := 2 * math.Pi * fract(n*0.7548777)
-	far := pithNearM + pithSpanM*math.Pow(fract(n*0.5698403+0.13), 1.4)
+	f := fract(n*0.5698403 + 0.13)
+	far := pithNearM + pithSpanM*f*math.Sqrt(f) // rather near than far
 	s := stick{
-		pithX: far*math.Cos(a) + driftM*math.Sin(piece*2.1+n),
-		pithY: far*math.Sin(a) + driftM*math.Cos(piece*1.7+n),
+		pithX: far*math.Cos(a) + driftM*(2*fract(piece*0.37+n*0.61)-1),
+		pithY: far*math.Sin(a) + driftM*(2*fract(piece*0.71+n*0.43)-1),
 	}
 	// The bark side of some sticks is sapwood.
 	s.heart = far + (fract(n*0.3247180+0.41)-g.Sap)*0.09 + 0.02
@@ -87,7 +88,8 @@ func (g *Grain) cut() *[256]stick {
 // is the width of one sample; patterns finer than that fade out instead of
 // flickering.
 func (g *Grain) light(x, y, along, spacing, foot float64, end bool) float64 {
-	if spacing <= 0 {
+	clear := clamp(spacing/(2.2*max(foot, tiny))-0.5, 0, 1)
+	if spacing <= 0 || clear == 0 {
 		return 1
 	}
 	x += waverM*math.Sin(along*31) + 0.6*waverM*math.Sin(y*170)
@@ -99,7 +101,6 @@ func (g *Grain) light(x, y, along, spacing, foot float64, end bool) float64 {
 	ring := fract(year)
 	late := ring * ring * ring * (1 - smooth(0.94, 1, ring))
 	early := 1 - smooth(0, 0.3, ring)
-	clear := clamp(spacing/(2.2*foot)-0.5, 0, 1)
 	light := 1 - clear*(g.Late*(late-lateMean)+g.Early*(early-earlyMean))
 	// Pores and rays show from near by only.
 	if fine := g.Pores * clamp(0.0009/foot-0.5, 0, 1); fine > 0 {
@@ -118,7 +119,7 @@ func (g *Grain) light(x, y, along, spacing, foot float64, end bool) float64 {
 func (g *Grain) tint(s *stick, r float64) RGB {
 	sap := smooth(s.heart-heartEdgeM, s.heart+heartEdgeM, r)
 	light := 1 + g.Spread*s.tone
-	warm := g.Spread * warmSpread * math.Sin(s.tone*5)
+	warm := g.Spread * warmSpread * s.tone * (1 - 2*math.Abs(s.tone))
 	c := RGB{light * (1 + warm), light, light * (1 - warm)}
 	return c.mul(RGB{1, 1, 1}.mix(g.SapTint, sap))
 }

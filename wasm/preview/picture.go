@@ -123,7 +123,7 @@ func (p *picture) draw(step pace.Step) {
 	}
 	if step.Whole && !p.showFull {
 		p.showFull = true
-		if step.Side < pace.FineSide {
+		if step.Side == 1 {
 			post(p.host, "sharp", map[string]any{"scene": p.number, "ms": nowMS() - p.changedAt})
 		}
 	}

@@ -25,8 +25,12 @@ const (
 	// software graphics.
 	guessMS = 500
 	// FineSide is the samples along one side of a pixel in the finished
-	// picture: four a pixel smooth edges and soften shadows.
+	// picture: four a pixel smooth edges and soften shadows, on slow graphics.
 	FineSide = 2
+	// FinestSide is the same on fast graphics.
+	FinestSide = 3
+	// slowMS is from which time of a pass on graphics count as slow.
+	slowMS = 50
 )
 
 // Step is what to draw in one frame.
@@ -50,9 +54,6 @@ type Pacer struct {
 	next    int     // first row of that pass that is not drawn
 	movedAt float64 // time of the last movement
 }
-
-// slowMS is from which time of a pass on graphics count as slow.
-const slowMS = 100
 
 // Slow reports whether the graphics are slow, as far as is known.
 func (p *Pacer) Slow() bool { return p.passMS > slowMS }
@@ -81,13 +82,21 @@ func (p *Pacer) Next(nowMS float64, height int) Step {
 		coarse := int(math.Ceil(math.Sqrt(p.passMS / coarseMS)))
 		coarse = min(max(coarse, 1), maxCoarse)
 		if coarse == 1 { // as good as the first full pass
-			p.side = FineSide
+			p.side = p.fine()
 		}
 		return Step{Coarse: coarse}
 	case nowMS-p.movedAt < quietMS:
 		return Step{}
 	}
 	return p.band(height)
+}
+
+// fine is the samples along one side of a pixel in the finished picture.
+func (p *Pacer) fine() int {
+	if p.Slow() {
+		return FineSide
+	}
+	return FinestSide
 }
 
 func (p *Pacer) band(height int) Step {
@@ -97,10 +106,10 @@ func (p *Pacer) band(height int) Step {
 	p.next = s.To
 	if s.To == height {
 		s.Whole, p.next = true, 0
-		if p.side == FineSide {
+		if p.side > 1 {
 			p.side = 0
 		} else {
-			p.side = FineSide
+			p.side = p.fine()
 		}
 	}
 	return s

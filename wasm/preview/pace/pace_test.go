@@ -65,6 +65,7 @@ func TestZeroPacerRests(t *testing.T) {
 // that cover all rows once and in order, the last one with all samples.
 func TestEveryRowOfEveryPass(t *testing.T) {
 	for name, hw := range map[string]hardware{"fast": fast, "software": software} {
+		finest := map[string]int{"fast": pace.FinestSide, "software": pace.FineSide}[name]
 		var p pace.Pacer
 		p.Touch(0, false)
 		for round := range 4 {
@@ -79,7 +80,9 @@ func TestEveryRowOfEveryPass(t *testing.T) {
 				next, side = s.To%hw.height, s.Side
 			}
 			assert.Zero(t, next, "%s: the last pass is complete", name)
-			assert.Equal(t, pace.FineSide, side, "%s: and fine", name)
+			if round > 0 { // the speed is known
+				assert.Equal(t, finest, side, "%s: and fine", name)
+			}
 			p.Touch(now, false)
 		}
 	}
