@@ -15,7 +15,7 @@ import (
 // jumpApart is how far poster and picture may lie apart where each pixel is the
 // mean of four by four, so that the grain of soft shadows and of compression does
 // not count.
-const jumpApart = 1.5
+const jumpApart = 2.5
 
 // The poster fills its box whatever the box's shape, and is in each the picture
 // that the preview draws: nothing jumps when it comes. One that is two hundredths
