@@ -53,6 +53,14 @@ func sixHeights() cut.Problem {
 	return p
 }
 
+// panelOfFour is the large reference panel with its spares.
+func panelOfFour() cut.Problem {
+	return cut.Problem{
+		Bars: []cut.Bar{{Length: 2_400_000_000, Price: 560}}, Kerf: 2_800_000, EndTrim: 20_000_000, Tail: 150_000_000,
+		Pieces: []cut.Piece{{15_000_000, 320}, {32_000_000, 320}, {55_000_000, 318}, {84_000_000, 312}}, Goal: cut.Boards,
+	}
+}
+
 func twelveLengths() cut.Problem {
 	p := cut.Problem{Bars: []cut.Bar{{Length: 24000, Price: 560}}, Kerf: 28, EndTrim: 200, Tail: 1500, Goal: cut.Boards}
 	for i := range 12 {
@@ -77,6 +85,7 @@ func BenchmarkSolve(b *testing.B) {
 		{"2004_of_6_two_bars", sixHeights(), cut.ThoroughSteps},
 		{"2004_of_6_two_bars_inch", inch, cut.ThoroughSteps},
 		{"20004_of_12", twelveLengths(), cut.ThoroughSteps},
+		{"quick_panel", panelOfFour(), cut.QuickSteps},
 		{"quick_2004_of_6_two_bars", sixHeights(), cut.QuickSteps},
 		{"quick_20004_of_12", twelveLengths(), cut.QuickSteps},
 	} {

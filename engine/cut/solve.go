@@ -3,7 +3,6 @@ package cut
 import (
 	"cmp"
 	"math"
-	"math/big"
 	"slices"
 )
 
@@ -159,22 +158,24 @@ func (t *task) firstFit(s *search) {
 	}
 }
 
-// material is what the width of all pieces costs in the bars that give most
-// width for their cost, rounded up.
+// material is a bound from widths alone: each length is worth its width, and a
+// bar carries no more than its room.
 func (t *task) material() int64 {
-	sum := new(big.Int)
-	for i, n := range t.demand {
-		sum.Add(sum, product(t.m.width[i], int64(n)))
+	m := *t.m
+	m.unit = max(m.unit, 1)
+	share := int64(1) // of a unit of cost, for a unit of width
+	for _, k := range m.kinds {
+		share = max(share, k.cost*m.unit/k.room+1)
 	}
-	var least *big.Rat
-	for _, k := range t.m.kinds {
-		if r := big.NewRat(k.cost, k.room); least == nil || r.Cmp(least) < 0 {
-			least = r
-		}
+	share = min(share, (1<<62)/m.roomiest())
+	value, worth := make([]int64, len(m.width)), make([]int64, len(m.kinds))
+	for i, w := range m.width {
+		value[i] = w * share
 	}
-	sum.Mul(sum, least.Num())
-	sum.Add(sum, least.Denom()).Sub(sum, big.NewInt(1))
-	return sum.Div(sum, least.Denom()).Int64()
+	for i, k := range m.kinds {
+		worth[i] = k.room * share
+	}
+	return m.lagrange(value, worth, t.demand, t.supply)
 }
 
 // searchAll bounds, dives and, where there is a choice of bars, settles which.
@@ -193,6 +194,7 @@ func (t *task) searchAll(s *search) {
 	s.turn = 1
 	s.down(root.clone(), 1)
 	t.settle(s, root)
+	s.run(root)
 }
 
 // plan writes a plan in the terms of the problem.
