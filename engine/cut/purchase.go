@@ -152,7 +152,7 @@ func (p *purchase) cheapest(s *search) (bought []int, cost int64, ok bool) {
 // visit decides how many bars of the kinds from one on are bought.
 func (p *purchase) visit(at int, cost int64, needs []int64, target int64) {
 	p.nodes -= int64(len(needs))
-	if p.nodes <= 0 || p.upper <= target || cost+p.atLeast(at, needs) >= p.upper {
+	if p.nodes <= 0 || p.upper <= target || sum(cost, p.atLeast(at, needs)) >= p.upper {
 		return
 	}
 	if at == len(p.supply) {
@@ -205,19 +205,22 @@ func (p *purchase) atLeast(at int, needs []int64) int64 {
 			}
 		}
 		if least < 0 {
-			return p.upper
+			return never
 		}
 		most = max(most, least)
 	}
 	return most
 }
 
-// times and sum stay at the largest number where they would leave it.
+// never is more than any plan costs.
+const never = 1 << 62
+
+// times and sum stay at never where they would go beyond it.
 func times(a int64, n int) int64 {
-	if hi, lo := bits.Mul64(uint64(a), uint64(n)); hi == 0 && lo < 1<<62 {
+	if hi, lo := bits.Mul64(uint64(a), uint64(n)); hi == 0 && lo < never {
 		return int64(lo)
 	}
-	return 1 << 62
+	return never
 }
 
-func sum(a, b int64) int64 { return min(a, 1<<62-b) + b }
+func sum(a, b int64) int64 { return min(a, never-b) + b }

@@ -215,6 +215,25 @@ func TestSolveMoreNeverCostsMore(t *testing.T) {
 	}
 }
 
+// First fit needs a third bar for these: 5+4, 4+3+2, 2. Only 5+3+2 and 4+4+2
+// make do with the two bars at hand.
+func TestSolveWhereFirstFitRunsOut(t *testing.T) {
+	p := cut.Problem{
+		Bars: []cut.Bar{
+			{Name: "a", Length: 10, Price: 100, Limited: true, Available: 1}, {Name: "b", Length: 10, Price: 200, Limited: true, Available: 1},
+		},
+		Pieces: []cut.Piece{{5, 1}, {4, 2}, {3, 1}, {2, 2}},
+	}
+	plan, err := cut.Solve(p, cut.QuickSteps)
+	require.NoError(t, err)
+	checkPlan(t, p, plan)
+	assert.EqualValues(t, 300, plan.Cost)
+	assert.True(t, plan.Proven)
+	p.Pieces = append(p.Pieces, cut.Piece{Length: 1, Count: 1})
+	_, err = cut.Solve(p, cut.QuickSteps)
+	assert.ErrorIs(t, err, cut.ErrSupply)
+}
+
 // With hardly any steps there is still a plan, no worse than first fit from any
 // one kind of bar, and its bound still holds.
 func TestSolveNeverWorseThanFirstFit(t *testing.T) {

@@ -1,9 +1,6 @@
 package cut
 
-import (
-	"math"
-	"slices"
-)
+import "slices"
 
 // Handling is a plan with few stop visits, and how few there can be.
 //
@@ -87,7 +84,7 @@ func (t *task) fewestVisits(plan []bars, steps int64) (best []bars, least int) {
 	best = plan
 	m := newModel(t.m.width, kinds, 1, total(t.demand))
 	if m.unit > 0 && len(m.width) <= maxLengths {
-		s := newSearch(m, math.MaxInt64, steps)
+		s := newSearch(m, never, steps)
 		s.record(plan)
 		s.target = int64(len(m.width)) // each length is on some bar
 		root := s.begin(t.demand, t.supply)
