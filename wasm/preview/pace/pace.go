@@ -47,12 +47,14 @@ func (s Step) Draws() bool { return s.Coarse > 0 || s.To > s.From }
 
 // Pacer holds where the picture stands. The zero Pacer rests.
 type Pacer struct {
-	passMS  float64 // estimate for the full picture with one sample a pixel
-	warm    bool    // the first drawing, which compiles the shader, is over
-	dirty   bool    // the coarse picture is out of date
-	side    int     // samples of the pass under way; 0: at rest
-	next    int     // first row of that pass that is not drawn
-	movedAt float64 // time of the last movement
+	// Estimates for the full picture with one sample a pixel: by the bands, and by
+	// coarse pictures, which have less grain to draw.
+	passMS, coarsePassMS float64
+	warm                 bool    // the first drawing, which compiles the shader, is over
+	dirty                bool    // the coarse picture is out of date
+	side                 int     // samples of the pass under way; 0: at rest
+	next                 int     // first row of that pass that is not drawn
+	movedAt              float64 // time of the last movement
 }
 
 // Slow reports whether the graphics are slow, as far as is known.
@@ -72,14 +74,14 @@ func (p *Pacer) Touch(nowMS float64, moving bool) {
 // height rows.
 func (p *Pacer) Next(nowMS float64, height int) Step {
 	if p.passMS == 0 {
-		p.passMS = guessMS
+		p.passMS, p.coarsePassMS = guessMS, guessMS
 	}
 	switch {
 	case p.side == 0:
 		return Step{Rest: true}
 	case p.dirty:
 		p.dirty = false
-		coarse := int(math.Ceil(math.Sqrt(p.passMS / coarseMS)))
+		coarse := int(math.Ceil(math.Sqrt(p.coarsePassMS / coarseMS)))
 		coarse = min(max(coarse, 1), maxCoarse)
 		if coarse == 1 { // as good as the first full pass
 			p.side = p.fine()
@@ -121,9 +123,11 @@ func (p *Pacer) Took(s Step, ms float64, height int) {
 		p.warm = true
 		return
 	}
-	part := 1 / float64(max(s.Coarse*s.Coarse, 1))
-	if s.Coarse == 0 {
-		part = float64((s.To-s.From)*s.Side*s.Side) / float64(height)
+	ms = max(ms, 0.1)
+	if s.Coarse > 0 {
+		p.coarsePassMS = (p.coarsePassMS + ms*float64(s.Coarse*s.Coarse)) / 2
+		return
 	}
-	p.passMS = (p.passMS + max(ms, 0.1)/part) / 2
+	part := float64((s.To-s.From)*s.Side*s.Side) / float64(height)
+	p.passMS = (p.passMS + ms/part) / 2
 }

@@ -155,3 +155,23 @@ func TestChangeStartsAgain(t *testing.T) {
 	assert.Positive(t, p.Next(70, 600).Coarse)
 	assert.Zero(t, p.Next(120, 600).From)
 }
+
+// TestCoarsePicturesDoNotMislead: coarse pictures with little grain to draw say
+// nothing of the bands.
+func TestCoarsePicturesDoNotMislead(t *testing.T) {
+	var p pace.Pacer
+	p.Touch(0, false)
+	_, now := software.play(t, &p, 0)
+	for range 200 {
+		p.Touch(now, true)
+		s := p.Next(now, software.height)
+		require.Positive(t, s.Coarse)
+		p.Took(s, software.draws(s)/20, software.height)
+		now += 20
+	}
+	steps, _ := software.play(t, &p, now+200)
+	for _, s := range steps {
+		assert.Less(t, software.draws(s), 150.0, "%+v", s)
+		assert.LessOrEqual(t, s.Side, pace.FineSide, "%+v", s)
+	}
+}
