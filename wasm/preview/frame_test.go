@@ -162,7 +162,7 @@ func TestIdleCostsNothing(t *testing.T) {
 }
 
 // processorTime is that of the browser's pages and graphics so far, in seconds.
-func processorTime(t *testing.T, tr trial) (seconds float64) {
+func processorTime(t testing.TB, tr trial) (seconds float64) {
 	t.Helper()
 	info, err := chromedp.CallBrowser(tr.ctx, systeminfo.GetProcessInfo, cdp.Empty{})
 	require.NoError(t, err)
