@@ -4,7 +4,7 @@
 SHELL := /bin/bash
 .SHELLFLAGS := -euo pipefail -c
 .NOTPARALLEL:
-.PHONY: help run test check bench site golden soak race modules blockfield chromium test-wasm test-native clean
+.PHONY: help run test check bench site golden soak race modules blockfield chromium test-cut test-wasm test-native clean
 
 ADDR ?= 127.0.0.1:8080
 FUZZ_TIME ?= 60s
@@ -22,7 +22,7 @@ help: ## list the targets
 run: blockfield ## build everything and serve the page (ADDR=127.0.0.1:8080)
 	@exec build/blockfield serve -addr $(ADDR)
 
-test: check chromium test-wasm test-native ## check, then every test: native, as WebAssembly, in the browser
+test: check chromium test-cut test-wasm test-native ## check, then every test: native, as WebAssembly, in the browser
 
 check: ## format, vet and staticcheck (native and WebAssembly), direction of imports
 	@unformatted="$$(gofmt -l cmd engine site testdata wasm)"; \
@@ -33,14 +33,18 @@ check: ## format, vet and staticcheck (native and WebAssembly), direction of imp
 	$(JS) $$(go tool -n staticcheck) $(IN_BROWSER)
 	go test -run '^TestImports' ./cmd/blockfield
 
+# The published problems take a third of a minute, so they run once, here.
+test-cut: ## published cutting problems, from the folder that BLOCKFIELD_CUT_INSTANCES names
+	go test -v -run '^TestBenchmarkInstances$$' ./engine/cut | grep -vE '^ *(=== |--- PASS)'
+
 test-native: ## unit tests and browser tests
-	go test -timeout 12m ./...
+	env -u BLOCKFIELD_CUT_INSTANCES go test -timeout 12m ./...
 
 # Node only runs the module; the tests are the same as in test-native.
 test-wasm: ## the engine's tests as WebAssembly, under Node
 	@if command -v node >/dev/null; then \
 		echo "$(JS) go test ./engine/..."; \
-		$(JS) go test -exec='$(GOROOT)/lib/wasm/go_js_wasm_exec' ./engine/...; \
+		env -u BLOCKFIELD_CUT_INSTANCES $(JS) go test -exec='$(GOROOT)/lib/wasm/go_js_wasm_exec' ./engine/...; \
 	else \
 		echo "NOT RUN: the engine's tests as WebAssembly. They need Node: apt-get install nodejs"; \
 	fi
@@ -63,7 +67,7 @@ golden: ## write the golden files anew; read the difference before you commit it
 soak: race ## race detector, then each fuzz target for FUZZ_TIME
 	grep -rHo --include='*_test.go' 'func Fuzz[A-Za-z0-9_]*' engine cmd wasm | sort | \
 	while IFS=: read -r file target; do \
-		go test -run '^$$' -fuzz "^$${target#func }$$" -fuzztime $(FUZZ_TIME) "./$$(dirname "$$file")" </dev/null; \
+		go test -run '^$$' -fuzz "^$${target#func }$$" -fuzztime $(FUZZ_TIME) -fuzzminimizetime 10x "./$$(dirname "$$file")" </dev/null; \
 	done
 
 race: ## unit tests under the race detector
