@@ -7,7 +7,7 @@ const (
 	lampStrength = 0.83
 	fillStrength = 0.47
 	// windowFill is how much more fill a window gives than a lamp.
-	windowFill = 0.25
+	windowFill = 0.12
 	// balanceK is the colour temperature that the picture shows as white:
 	// lamps below it look warm, but not as orange as they measure.
 	balanceK = 3900
