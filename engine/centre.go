@@ -51,13 +51,22 @@ func centred(g Group, wall length.Length) bool {
 // roundPlace writes a place as somebody would mark it on a wall, in whole
 // millimetres or in sixteenths of an inch.
 func roundPlace(l length.Length, n length.Notation) string {
-	const mm = 1_000_000
-	switch n {
-	case length.InInch, length.InFeet:
-		const sixteenth = 25_400_000 / 16
-		steps := (l.Nanometres() + sixteenth/2) / sixteenth
+	return floorPlace(length.Nanometres(l.Nanometres()+placeStep(n)/2, l.Notation()), n)
+}
+
+// floorPlace is the same, rounded down.
+func floorPlace(l length.Length, n length.Notation) string {
+	steps := l.Nanometres() / placeStep(n)
+	if n == length.InInch || n == length.InFeet {
 		return length.Sixtyfourths(4 * steps).String()
-	default:
-		return fmt.Sprintf("%d mm", (l.Nanometres()+mm/2)/mm)
 	}
+	return fmt.Sprintf("%d mm", steps)
+}
+
+// placeStep is what places are marked to, in nanometres.
+func placeStep(n length.Notation) int64 {
+	if n == length.InInch || n == length.InFeet {
+		return 25_400_000 / 16
+	}
+	return 1_000_000
 }

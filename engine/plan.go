@@ -87,7 +87,8 @@ func Plan(d design.Design, b design.Book) (Result, error) {
 		built[i] = g.Built
 		out.WatchOuts = append(out.WatchOuts, g.Built.WatchOuts(g.Design, g.Path)...)
 	}
-	out.Bill, err = bench.Estimate(d, bench.Pace{Tasks: b.Tasks, SpeedKmh: b.Travel.SpeedKmh}, built)
+	out.WatchOuts = append(out.WatchOuts, placed(d, groups)...)
+	out.Bill, err = bench.Estimate(d, bench.Pace{Tasks: b.Tasks, SpeedKmh: b.Travel.SpeedKmh, Factors: factors(d.Bench)}, built)
 	if err != nil {
 		return Result{}, err
 	}
@@ -100,6 +101,11 @@ func Plan(d design.Design, b design.Book) (Result, error) {
 	out.WatchOuts = append(out.WatchOuts, out.Price.WatchOuts(b, d.Money)...)
 	out.sort()
 	return out, nil
+}
+
+// factors are the habits of the shop as the design has them.
+func factors(b design.Bench) bench.Factors {
+	return bench.Factors{Wood: b.WoodTimes, Fatigue: b.Fatigue, Gang: b.Gang}
 }
 
 // hung is the groups as the wall knows them.

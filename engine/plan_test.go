@@ -55,3 +55,26 @@ func BenchmarkPlan50x30(b *testing.B) {
 		}
 	}
 }
+
+// The habits of the shop are fields of the design. Off, as in a new design, the
+// hours are those of the time table; each changes the hours by what it says.
+// By hand for the first design: 750 blocks of poplar, 36 mm; cutting 100 min,
+// sanding ends 225 min.
+func TestHabitsOfTheShopChangeTheHours(t *testing.T) {
+	minutes := func(edits string) map[string]float64 {
+		all := map[string]float64{}
+		for _, task := range plan(t, edit(t, design.Default(), edits).Design).Bill.Tasks {
+			all[task.ID] = task.Minutes.Typical
+		}
+		return all
+	}
+	was := minutes("bench.gang = 1")
+	require.InDelta(t, 100, was["c3"], 1e-9)
+	require.InDelta(t, 225, was["d2"], 1e-9)
+	assert.InDelta(t, 45, minutes("bench.gang = 4")["c3"], 1e-9, "× 0.45")
+	assert.InDelta(t, 229.5, minutes("bench.fatigue = yes")["d2"], 1e-9, "45 min past three hours, a tenth more")
+	oak := minutes(group + "wood = oak\nbench.woodTimes = yes")
+	assert.InDelta(t, 1.15*225, oak["d2"], 1e-9)
+	assert.InDelta(t, 115, oak["c3"], 1e-9)
+	assert.InDelta(t, 225, minutes(group + "wood = oak")["d2"], 1e-9, "off until it is asked for")
+}

@@ -47,7 +47,12 @@ func SellingBook(b design.Book) (design.SellingBook, error) {
 		}
 		samples = append(samples, cost.Sample{Visible: visible(d, r), Price: r.Price})
 	}
-	return cost.Fit(samples)
+	s, err := cost.Fit(samples)
+	if err != nil {
+		return design.SellingBook{}, err
+	}
+	s.Name, s.ValidUntil = b.Name, b.ValidUntil
+	return s, nil
 }
 
 // visible is what a selling book counts.

@@ -139,3 +139,42 @@ func TestSellingBookSaysLittle(t *testing.T) {
 	}
 	assert.LessOrEqual(t, figures, 12)
 }
+
+// A bought-in line that a maker adds is in the price and in the client's range,
+// which still holds the price; and it is quoted by nothing private: workshops
+// whose mark-up and margin differ, and whose selling books are the same, quote
+// the same.
+func TestBoughtInLinesEnterTheRange(t *testing.T) {
+	book := selling(t, design.DefaultBook())
+	doc := design.Default()
+	without := plan(t, doc.Design)
+	low, high, err := engine.Quote(doc.Design, without, book)
+	require.NoError(t, err)
+
+	doc.Design.Money.Extras = []design.Extra{{Name: "scaffold tower", Amount: design.Units(600)}}
+	with := plan(t, doc.Design)
+	low2, high2, err := engine.Quote(doc.Design, with, book)
+	require.NoError(t, err)
+	assert.Greater(t, with.Price.Gross.Minor, without.Price.Gross.Minor)
+	assert.Greater(t, low2.Minor, low.Minor)
+	assert.Greater(t, high2.Minor, high.Minor)
+	assert.True(t, low2.Minor <= with.Price.Gross.Minor && with.Price.Gross.Minor <= high2.Minor)
+
+	// 1.07 / 0.82 is 1.109146 / 0.85.
+	other := design.DefaultBook()
+	other.Policy.Contingency, other.Policy.Margin, other.Policy.MarginFloor = 10.9146, 15, 5
+	theirs, err := engine.Plan(doc.Design, other)
+	require.NoError(t, err)
+	low3, high3, err := engine.Quote(doc.Design, theirs, selling(t, other))
+	require.NoError(t, err)
+	assert.Equal(t, []any{low2, high2}, []any{low3, high3})
+}
+
+// Clients read whose prices they are and until when: name and last day come
+// along from the private book.
+func TestSellingBookHasNameAndLastDay(t *testing.T) {
+	private := design.DefaultBook()
+	private.Name, private.ValidUntil = "Bench prices", "2026-12-31"
+	book := selling(t, private)
+	assert.Equal(t, []string{"Bench prices", "2026-12-31"}, []string{book.Name, book.ValidUntil})
+}

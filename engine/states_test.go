@@ -52,6 +52,9 @@ var triggers = map[string]string{
 	"sound/spreads-nothing":   group + "heights = 26, 26.5, 27, 27.5",
 	"sound/too-near":          "walls[0].listenerDistance = 1499 mm",
 	"sound/treble-only":       thinSticks + "26, 36, 60, 66",
+	"wall/above-top":          group + "place.height = 2000 mm",
+	"wall/below-floor":        group + "place.edge = top\n" + group + "place.height = 100 mm",
+	"wall/beyond-side":        group + "place.left = 3000 mm",
 	"wall/below-ears":         group + "place.height = 100 mm",
 	"wall/hands-to-carry":     group + "place.height = 300 mm\nwork.crew = 1",
 	"wall/lift-named": group + "width = 2000 mm\n" + group + "wood = oak\n" +

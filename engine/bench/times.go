@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"blockfield/engine/design"
+	"blockfield/engine/words"
 )
 
 // Working days and weekends.
@@ -59,6 +60,25 @@ type counts map[string]float64
 func Measures() []string {
 	known := (&Bill{}).count(design.Work{}, nil)
 	return slices.Sorted(maps.Keys(map[string]float64(known)))
+}
+
+// Counted returns nil where each task of a time table is counted by something
+// that jobs have, and else an error of type design.Faults, which names the rows.
+func Counted(tasks []design.Task) error {
+	known := Measures()
+	var faults design.Faults
+	for i, t := range tasks {
+		if !slices.Contains(known, t.Per) {
+			faults = append(faults, design.Fault{
+				Path: fmt.Sprintf("tasks[%d].per", i), Code: design.UnknownChoice, Value: words.Printable(t.Per),
+				Allowed: words.Phrase{Key: "allowed/one-of", Args: words.Args{"choices": known}},
+			})
+		}
+	}
+	if faults == nil {
+		return nil
+	}
+	return faults
 }
 
 // count fills in the quantities of everything; of shop days it knows only that

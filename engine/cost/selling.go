@@ -155,35 +155,67 @@ func list(v Visible, book design.SellingBook) money.Money {
 	return total
 }
 
+// What a bought-in line of a job is sold on for, in percent of what it costs:
+// at least, usually, at most. Invented, and the same for every workshop, because
+// a factor out of the private book would tell its mark-up and its margin.
+const (
+	extraLeast = 125
+	extraUsual = 150
+	extraMost  = 175
+)
+
 // Usual returns the middle of what a client is quoted, tax included, without
 // spread or rounding: to compare one job with another.
 func Usual(v Visible, book design.SellingBook, m design.Money) (money.Money, error) {
+	if err := sells(v, book); err != nil {
+		return money.Money{}, err
+	}
+	return paid(list(v, book).Add(percent(extras(book, m), extraUsual)), m), nil
+}
+
+// sells reports why a book cannot price a job.
+func sells(v Visible, book design.SellingBook) error {
 	if !money.Known(book.Currency) {
-		return money.Money{}, fmt.Errorf("currency: %q is not known", book.Currency)
+		return fmt.Errorf("currency: %q is not known", book.Currency)
 	}
 	for i, p := range pricesOf(&book) {
 		if i >= firstWood && *p == 0 && v.steps()[i] > 0 {
-			return money.Money{}, ErrNoSuchWood
+			return ErrNoSuchWood
 		}
 	}
-	net := list(v, book)
-	net = net.Sub(percent(net, m.Discount))
-	return net.Add(percent(net, m.Tax)), nil
+	return nil
+}
+
+// extras is what the bought-in lines of a job cost.
+func extras(book design.SellingBook, m design.Money) money.Money {
+	sum := money.New(0, book.Currency)
+	for _, x := range m.Extras {
+		sum = sum.Add(money.Priced(x.Amount.Steps(), 1, amountUnit, book.Currency, money.HalfAway))
+	}
+	return sum
+}
+
+// paid is a price less the discount and with tax.
+func paid(list money.Money, m design.Money) money.Money {
+	net := list.Sub(percent(list, m.Discount))
+	return net.Add(percent(net, m.Tax))
 }
 
 // RoundedDown rounds an amount as the ends of a range are.
 func RoundedDown(m money.Money) money.Money { return roundedRange(m, money.TowardsZero) }
 
 // Quote returns the range that a client sees, tax included: the price of what
-// can be seen, spread by the book, and its ends rounded to two or three digits.
+// can be seen, spread by the book, with the bought-in lines of the job from the
+// least to the most that they are sold on for; its ends are rounded to two or
+// three digits.
 // A class of wood without a price is one that the workshop does not have.
 func Quote(v Visible, book design.SellingBook, m design.Money) (low, high money.Money, err error) {
-	gross, err := Usual(v, book, m)
-	if err != nil {
+	if err := sells(v, book); err != nil {
 		return low, high, err
 	}
-	low = gross.Sub(percent(gross, book.Below))
-	high = gross.Add(percent(gross, book.Above))
+	usual, bought := list(v, book), extras(book, m)
+	low = paid(usual.Sub(percent(usual, book.Below)).Add(percent(bought, extraLeast)), m)
+	high = paid(usual.Add(percent(usual, book.Above)).Add(percent(bought, extraMost)), m)
 	return roundedRange(low, money.TowardsZero), roundedRange(high, money.Up), nil
 }
 

@@ -89,3 +89,20 @@ func exact(v cost.Visible, b design.SellingBook) money.Money {
 		cents(b.MiddleWoodL, v.MiddleML, 1000) + cents(b.FineWoodL, v.FineWoodML, 1000)
 	return money.New(int64(sum+0.5), "EUR")
 }
+
+// By hand: a job of 500 with 200 and 40 of bought-in lines, which are sold on
+// for 1.25, 1.5 and 1.75 times what they cost. Low 500 − 10 % + 300 = 750, usual
+// 500 + 360 = 860, high 500 + 20 % + 420 = 1020; less 10 %, with 20 % tax 810,
+// 928.80 and 1101.60; in steps of 5 and of 50 810 and 1150. The factors are
+// invented.
+func TestBoughtInLinesAreQuoted(t *testing.T) {
+	m := design.Money{Discount: 10, Tax: 20, Extras: []design.Extra{
+		{Name: "scaffold", Amount: design.Units(200)}, {Name: "parking", Amount: design.Units(40)},
+	}}
+	low, high, err := cost.Quote(cost.Visible{}, rounds(), m)
+	require.NoError(t, err)
+	assert.Equal(t, []string{"810.00", "1150.00"}, []string{low.Plain(), high.Plain()})
+	usual, err := cost.Usual(cost.Visible{}, rounds(), m)
+	require.NoError(t, err)
+	assert.Equal(t, "928.80", usual.Plain())
+}

@@ -28,7 +28,9 @@ type Book struct {
 func (b Book) Early(day string) bool { return day != "" && day < b.ValidFrom }
 
 // Lapsed reports whether a day is after the book's last one.
-func (b Book) Lapsed(day string) bool { return b.ValidUntil != "" && day > b.ValidUntil }
+func (b Book) Lapsed(day string) bool { return lapsed(b.ValidUntil, day) }
+
+func lapsed(lastDay, day string) bool { return lastDay != "" && day > lastDay }
 
 // Rates are amounts for an hour of work.
 type Rates struct {

@@ -49,7 +49,7 @@ func defaultDesign() Design {
 		}},
 		Bench: Bench{
 			StickLength: mm(2400), Kerf: um(2800), EndTrim: mm(20), HoldTail: mm(150), Carrier: true,
-			Defects: 10, Spares: 3, SparesLeast: 2, StockMoisture: 9, GlueOpenMinutes: 8, Temperature: 18,
+			Defects: 10, Spares: 3, SparesLeast: 2, StockMoisture: 9, GlueOpenMinutes: 8, Temperature: 18, Gang: 1,
 		},
 		Work:  Work{Crew: 2, Lifting: Lifting{Method: ByHand}, Survey: true, Delivered: true, Hung: true, DistanceKm: 20, SpeedFactor: 1},
 		WayIn: WayIn{DoorWidth: mm(762), DoorHeight: mm(1981), Corridor: mm(900)},

@@ -163,7 +163,7 @@ func FuzzLink(f *testing.F) {
 
 func FuzzBook(f *testing.F) {
 	f.Add([]byte(placeholder(f)))
-	f.Add(design.EncodeSelling(design.SellingBook{Format: design.SellingFormat, Version: 1, Currency: "EUR", Below: 1}))
+	f.Add(design.EncodeSelling(design.SellingBook{Format: design.SellingFormat, Version: 1, Name: "Autumn", Currency: "EUR", Below: 1}))
 	f.Add([]byte(`{"format":"blockfield price book","version":1,"stages":[{}]}`))
 	f.Fuzz(func(t *testing.T, data []byte) {
 		if book, err := design.DecodeBook(data); err != nil {

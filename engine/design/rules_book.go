@@ -59,11 +59,24 @@ func HoldsOn(b Book, day string) error {
 	c := finding{}
 	switch {
 	case b.Lapsed(day):
-		c.add(root.field("validUntil"), Expired, b.ValidUntil, phrase("allowed/not-before", "day", day))
+		c.expired(b.ValidUntil, day)
 	case b.Early(day):
 		c.add(root.field("validFrom"), NotYet, b.ValidFrom, phrase("allowed/not-after", "day", day))
 	}
 	return asError(c.all())
+}
+
+// SellingHoldsOn reports the same of a selling book.
+func SellingHoldsOn(s SellingBook, day string) error {
+	c := finding{}
+	if s.Lapsed(day) {
+		c.expired(s.ValidUntil, day)
+	}
+	return asError(c.all())
+}
+
+func (c *finding) expired(lastDay, day string) {
+	c.add((*at)(nil).field("validUntil"), Expired, lastDay, phrase("allowed/not-before", "day", day))
 }
 
 func percent(v float64) words.Phrase { return words.Plain(words.Quantity{Value: v, Unit: "%"}) }

@@ -111,10 +111,10 @@ func TestBookSchema(t *testing.T) {
 
 func TestSellingSchema(t *testing.T) {
 	s := compiled(t, design.SellingSchema())
-	data := design.EncodeSelling(design.SellingBook{Format: design.SellingFormat, Version: 1, Currency: "EUR", Job: design.Units(600), Below: 10, Above: 20})
+	data := design.EncodeSelling(design.SellingBook{Format: design.SellingFormat, Version: 1, Name: "Autumn", Currency: "EUR", Job: design.Units(600), Below: 10, Above: 20})
 	require.NoError(t, validate(t, s, data))
 	for _, change := range [][2]string{
-		{`"currency": "EUR"`, `"currency": "EU"`}, {`  "job": "600",` + "\n", ""}, {`"job": "600"`, `"job": 600`},
+		{`"currency": "EUR"`, `"currency": "EU"`}, {`"name": "Autumn"`, `"name": ""`}, {`"validUntil": ""`, `"validUntil": "soon"`}, {`  "job": "600",` + "\n", ""}, {`"job": "600"`, `"job": 600`},
 		{`"below": 10`, `"below": 91`}, {`"job": "600"`, `"job": "600", "rates": {}`},
 	} {
 		broken := strings.Replace(string(data), change[0], change[1], 1)

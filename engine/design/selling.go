@@ -15,14 +15,17 @@ const (
 // rounded prices of what anybody can see of a panel, and how far the range
 // reaches. It is fitted to many jobs at once, so that the workshop's rates,
 // margin and times cannot be worked back from it: many private books have the
-// same selling book.
+// same selling book. Its name and its last day are those of the private book:
+// a client reads whose prices they are and until when they hold.
 //
 // Prices are without tax and before a discount.
 type SellingBook struct {
 	Format      string  `json:"format"`
 	Version     int     `json:"version"`
+	Name        string  `json:"name"` // of the price book that it was made of
 	Placeholder bool    `json:"placeholder"`
 	Currency    string  `json:"currency"`
+	ValidUntil  string  `json:"validUntil"`  // last day on which it holds; may be empty
 	Job         Amount  `json:"job"`         // whatever is made
 	Panel       Amount  `json:"panel"`       // each panel
 	Block       Amount  `json:"block"`       // each glued block
@@ -48,8 +51,10 @@ func sellingRows() []Field {
 	rows := []Field{
 		choiceRow("format", "Says that the file is a selling book.", SellingFormat),
 		integerRow("version", SellingVersion, SellingVersion, "The version of the file's form."),
+		textRow("name", shortText, "What the prices are called, which clients read.").filled(),
 		yesNoRow("placeholder", "Whether the figures are invented examples."),
 		kindRow("currency", KindCurrency, "Currency of all amounts."),
+		kindRow("validUntil", KindDate, "Last day on which the prices hold; may be empty.").optional(),
 		price("job", "Price of a job, whatever is made."),
 		price("panel", "Price of each panel."),
 		price("block", "Price of each glued block."),
@@ -68,6 +73,10 @@ func sellingRows() []Field {
 	}
 	return rows
 }
+
+// Lapsed reports whether a day, "2026-03-31", is after the book's last one. An
+// empty day is none.
+func (s SellingBook) Lapsed(day string) bool { return lapsed(s.ValidUntil, day) }
 
 // EncodeSelling writes a selling book in its canonical form.
 func EncodeSelling(s SellingBook) []byte { return file(sellingTree(), reflect.ValueOf(&s).Elem()) }

@@ -11,6 +11,7 @@ const (
 	maxPanels    = 12 // of one group
 	maxSide      = 400
 	maxHeights   = 9
+	maxGang      = 6 // sticks that a clamped carrier holds; common practice
 	firstOrder   = 5
 	lastOrder    = 1201
 	maxCells     = 40_000               // of one panel
@@ -198,6 +199,9 @@ func benchRows() []Field {
 		numberRow(at+"stockMoisture", 4, 30, 0.5, "%", "Moisture of the sticks by the meter.").assumed(),
 		numberRow(at+"glueOpenMinutes", 3, 20, 1, "min", "How long the glue stays open."),
 		numberRow(at+"temperature", -5, 40, 1, "°C", "Temperature of the shop.").assumed(),
+		integerRow(at+"gang", 1, maxGang, "Sticks that are clamped together and cut at once."),
+		yesNoRow(at+"woodTimes", "Whether hard woods and large blocks take longer, and small blocks less long."),
+		yesNoRow(at+"fatigue", "Whether hands tire: the same work goes on more slowly after three hours."),
 	}
 }
 

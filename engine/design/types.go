@@ -254,6 +254,9 @@ type Bench struct {
 	StockMoisture   float64       `json:"stockMoisture"`
 	GlueOpenMinutes float64       `json:"glueOpenMinutes"`
 	Temperature     float64       `json:"temperature"`
+	Gang            int           `json:"gang"`      // sticks that are cut at once; 1: one by one
+	WoodTimes       bool          `json:"woodTimes"` // times follow the hardness of the wood and the size of the blocks
+	Fatigue         bool          `json:"fatigue"`   // hands tire at the same work
 }
 
 // Work is who does what. Distance is one way, in kilometres.

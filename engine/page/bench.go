@@ -21,11 +21,12 @@ func (v *view) benchSets() []set {
 		{
 			id: "sticks", heading: "bench/sticks", base: "bench.",
 			fields: []string{"stickLength", "kerf", "endTrim", "holdTail"},
-			more:   []string{"carrier", "defects", "spares", "sparesLeast"},
+			more:   []string{"carrier", "gang", "defects", "spares", "sparesLeast"},
 		},
 		{
 			id: "glue", heading: "bench/shop", base: "bench.",
 			fields: []string{"stockMoisture", "glueOpenMinutes", "temperature"},
+			more:   []string{"woodTimes", "fatigue"},
 		},
 		work,
 	}

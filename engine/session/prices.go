@@ -1,10 +1,6 @@
 package session
 
 import (
-	"fmt"
-	"slices"
-	"strings"
-
 	"blockfield/engine"
 	"blockfield/engine/bench"
 	"blockfield/engine/design"
@@ -62,10 +58,9 @@ func (s *Session) openPrices(req Request, format string) Response {
 	} else {
 		var book design.Book
 		if book, err = design.DecodeBook([]byte(req.Text)); err == nil {
-			if faults := s.uncounted(book); len(faults) > 0 {
-				return s.booksStay(Response{Faults: faults})
+			if err = bench.Counted(book.Tasks); err == nil {
+				next = privatePrices(book)
 			}
-			next = privatePrices(book)
 		}
 	}
 	if err == nil {
@@ -84,24 +79,6 @@ func (s *Session) openPrices(req Request, format string) Response {
 func (s *Session) booksStay(res Response) Response {
 	res.Faults = append(res.Faults, Fault{Message: s.booksName("page/book-stays")})
 	return res
-}
-
-// uncounted are the tasks of a price book that are counted by something that no
-// job has.
-func (s *Session) uncounted(book design.Book) []Fault {
-	known := bench.Measures()
-	var all []Fault
-	for i, t := range book.Tasks {
-		if !slices.Contains(known, t.Per) {
-			all = append(all, Fault{
-				Path: fmt.Sprintf("tasks[%d].per", i),
-				Message: s.reader().Say("prices/uncounted", words.Args{
-					"value": words.Printable(t.Per), "allowed": strings.Join(known, "; "),
-				}),
-			})
-		}
-	}
-	return all
 }
 
 // inForce plans the open design with other figures, which are no step of its

@@ -35,6 +35,9 @@ func englishWatchOuts() map[string]string {
 		"wall/lift-named":      "One panel weighs {mass}. {lead} leads the lift and answers for it: {method}. Weigh the panel before it is lifted.",
 		"wall/above-ears":      "The middle of the panel is {off} above the ears at {ears}. It does most for listeners at the height of its middle.",
 		"wall/below-ears":      "The middle of the panel is {off} below the ears at {ears}. It does most for listeners at the height of its middle.",
+		"wall/below-floor":     "The lower edge would hang {below} under the floor. Hang it higher, or make it less tall.",
+		"wall/above-top":       "The upper edge would stand {over} above the wall, which is {wall} high. Hang it lower, or make it less tall.",
+		"wall/beyond-side":     "The right edge would stand {over} beyond the wall, which is {wall} wide. Move it to the left, or make it less wide.",
 		"wall/fire-question":   "The public comes into this room. Ask whoever answers for fire safety there which class the surface must have, and get it in writing before anything is bought. Promise no class for wood and finish that were not tested.",
 		"price/indication":     "Nobody has surveyed the site, so this price is an indication and no offer.",
 		"price/own-indication": "Nobody has surveyed the site, so list and hours are an indication. Measure wall and way in before you buy.",
@@ -127,7 +130,6 @@ func englishPrices() map[string]string {
 		"prices/selling-file":   "selling book",
 		"prices/no-selling":     "No selling book can be made of this price book: it has no price for the goods of usual jobs.",
 
-		"prices/uncounted":      "Nothing is counted by {value} (allowed {allowed}).",
 		"prices/heading":        "Prices in force",
 		"prices/example":        "These are example figures, made up. Open your own price book to see your prices.",
 		"prices/own":            "{name}, code {code}, in {currency}.",

@@ -108,13 +108,16 @@ func englishFrame() map[string]string {
 func englishSections() map[string]string {
 	all := map[string]string{
 		"section/look/client":   "Look",
+		"section/sound/client":  "Sound",
 		"section/wall/client":   "Wall",
 		"section/money/client":  "Price",
 		"section/look/maker":    "Look",
+		"section/sound/maker":   "Sound",
 		"section/wall/maker":    "Wall",
 		"section/bench/maker":   "Bench",
 		"section/money/maker":   "Money",
 		"section/look/builder":  "Look",
+		"section/sound/builder": "Sound",
 		"section/wall/builder":  "Wall",
 		"section/bench/builder": "Bench",
 		"section/money/builder": "Shopping",
@@ -447,6 +450,9 @@ func englishLabels() map[string]string {
 		"label/bench.stockMoisture":   "Moisture of the sticks",
 		"label/bench.glueOpenMinutes": "Open time of the glue",
 		"label/bench.temperature":     "Temperature of the shop",
+		"label/bench.gang":            "Sticks cut at once",
+		"label/bench.woodTimes":       "Longer for hard woods and large blocks",
+		"label/bench.fatigue":         "Longer where hands tire",
 
 		"label/work.ownBuild":         "Built at home",
 		"label/work.crew":             "People who carry and hang",

@@ -6,6 +6,7 @@ import (
 	"flag"
 	"fmt"
 
+	"blockfield/engine/bench"
 	"blockfield/engine/design"
 	"blockfield/engine/words"
 )
@@ -34,7 +35,8 @@ func checkFiles(_ context.Context, args []string, s Streams) (int, error) {
 }
 
 // checkFile tells the kinds of files apart by what they say of themselves. A
-// price book is also held against a day, if one is given.
+// price book is also held against what jobs count by, and books of either kind
+// against a day, if one is given.
 func checkFile(name, today string, s Streams) (string, error) {
 	body, err := readInput(name, s)
 	if err != nil {
@@ -43,12 +45,16 @@ func checkFile(name, today string, s Streams) (string, error) {
 	switch design.FormatOf(body) {
 	case design.BookFormat:
 		book, err := design.DecodeBook(body)
-		if err == nil {
-			err = design.HoldsOn(book, today)
+		if err != nil {
+			return "", located(name, err)
 		}
-		return "good price book, code " + book.Code(), located(name, err)
+		err = errors.Join(located(name, bench.Counted(book.Tasks)), located(name, design.HoldsOn(book, today)))
+		return "good price book, code " + book.Code(), err
 	case design.SellingFormat:
-		_, err := design.DecodeSelling(body)
+		book, err := design.DecodeSelling(body)
+		if err == nil {
+			err = design.SellingHoldsOn(book, today)
+		}
 		return "good selling book", located(name, err)
 	default:
 		doc, err := design.Decode(body)

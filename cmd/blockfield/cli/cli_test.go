@@ -188,6 +188,36 @@ func TestCheckHoldsABookAgainstADay(t *testing.T) {
 	assert.NotContains(t, run(t, "", "report", jobs+"s1.json", "-prices", lapsed).out, "held until")
 }
 
+// What no job can count a task by is a fault of the book, before any job is
+// planned with it; with everything else that is wrong.
+func TestCheckFindsTasksThatNothingCounts(t *testing.T) {
+	t.Parallel()
+	book := design.DefaultBook()
+	book.ValidUntil = "2026-06-30"
+	book.Tasks[1].Per, book.Tasks[4].Per = "full moon", "\u202edlog"
+	got := run(t, string(design.EncodeBook(book)), "check", "-today", "2026-07-01", "-")
+	assert.Equal(t, 2, got.code)
+	assert.Empty(t, got.out)
+	lines := strings.Split(strings.TrimSpace(got.err), "\n")
+	require.Len(t, lines, 3)
+	assert.Contains(t, lines[0], "standard input: tasks[1].per: full moon is not one of the choices (allowed one of 50 cuts, ")
+	assert.Contains(t, lines[1], `tasks[4].per: \u202edlog is not one of the choices`)
+	assert.Contains(t, lines[2], "validUntil: has run out")
+}
+
+// A selling book holds until its last day, as a price book does.
+func TestCheckHoldsASellingBookAgainstADay(t *testing.T) {
+	t.Parallel()
+	file := string(design.EncodeSelling(design.SellingBook{
+		Format: design.SellingFormat, Version: 1, Name: "Autumn", Currency: "EUR", ValidUntil: "2026-06-30",
+	}))
+	good := run(t, file, "check", "-today", "2026-06-30", "-")
+	assert.Equal(t, "-: good selling book\n", good.out)
+	late := run(t, file, "check", "-today", "2026-07-01", "-")
+	assert.Equal(t, 2, late.code)
+	assert.Equal(t, "standard input: validUntil: has run out: its last day was 2026-06-30 (allowed not before 2026-07-01)\n", late.err)
+}
+
 // A byte-order mark before a file is no part of it, in the command as on the
 // page.
 func TestByteOrderMark(t *testing.T) {
@@ -199,7 +229,7 @@ func TestByteOrderMark(t *testing.T) {
 		assert.Equal(t, plain, marked)
 		assert.Equal(t, 0, marked.code, marked.err)
 	}
-	selling := design.EncodeSelling(design.SellingBook{Format: design.SellingFormat, Version: 1, Currency: "EUR"})
+	selling := design.EncodeSelling(design.SellingBook{Format: design.SellingFormat, Version: 1, Name: "Autumn", Currency: "EUR"})
 	assert.Equal(t, "-: good selling book\n", run(t, "\uFEFF"+string(selling), "check", "-").out)
 }
 

@@ -1,0 +1,73 @@
+package engine
+
+import (
+	"blockfield/engine/check"
+	"blockfield/engine/design"
+	"blockfield/engine/length"
+	"blockfield/engine/words"
+)
+
+// placed holds every group against its own wall: no edge of it under the floor,
+// above the wall or beside it. A panel that touches the floor, the ceiling or a
+// corner is still on its wall. The document takes such places, since somebody
+// who types a size and then a place passes through them; nobody can hang one.
+func placed(d design.Design, groups []Group) []check.WatchOut {
+	var all []check.WatchOut
+	for _, g := range groups {
+		all = append(all, g.upright(d.Walls[g.Wall].Height)...)
+		all = append(all, g.sideways(d.Walls[g.Wall].Width)...)
+	}
+	return all
+}
+
+// upright is the height of a group on a wall of some height.
+func (g Group) upright(wall length.Length) []check.WatchOut {
+	tall, bottom := g.Built.TotalHeight, g.Built.Bottom
+	top := bottom.Add(tall)
+	floor := length.MM(0)
+	byTop := g.Design.Place.Edge != design.BottomEdge
+	var w check.WatchOut
+	var fix string
+	switch {
+	case bottom.Cmp(floor) < 0:
+		w = offWall("wall/below-floor", words.Args{"below": floor.Sub(bottom)})
+		fix = tall.CeilAs(g.Design.Place.Height.Notation()).String()
+	case top.Cmp(wall) > 0:
+		w = offWall("wall/above-top", words.Args{"over": top.Sub(wall), "wall": wall})
+		if fix = wall.String(); !byTop {
+			fix = floorPlace(wall.Sub(tall), g.Design.Place.Height.Notation())
+		}
+	default:
+		return nil
+	}
+	if tall.Cmp(wall) > 0 {
+		w.Field = g.Path + ".height"
+		return []check.WatchOut{w}
+	}
+	w.Field = g.Path + ".place.height"
+	w.Fix = &check.Fix{Path: w.Field, Value: fix}
+	return []check.WatchOut{w}
+}
+
+// sideways is its place along a wall of some width; no left edge is below 0.
+func (g Group) sideways(wall length.Length) []check.WatchOut {
+	wide := g.Built.TotalWidth
+	right := g.Built.Left.Add(wide)
+	if right.Cmp(wall) <= 0 {
+		return nil
+	}
+	w := offWall("wall/beyond-side", words.Args{"over": right.Sub(wall), "wall": wall})
+	if wide.Cmp(wall) > 0 {
+		w.Field = g.Path + ".width"
+		return []check.WatchOut{w}
+	}
+	w.Field = g.Path + ".place.left"
+	w.Fix = &check.Fix{Path: w.Field, Value: floorPlace(wall.Sub(wide), g.Design.Place.Left.Notation())}
+	return []check.WatchOut{w}
+}
+
+// offWall is a Stop before anything is offered. Somebody who knows better, as
+// where a panel runs on around a corner, signs it off.
+func offWall(code string, args words.Args) check.WatchOut {
+	return check.WatchOut{Code: code, Level: check.Stop, Gate: check.Offer, Args: args, Source: check.Computed}
+}
