@@ -39,25 +39,37 @@ func Hear(d design.Design) (Hearing, error) {
 		return Hearing{}, err
 	}
 	out := Hearing{Revision: d.Revision()}
-	out.SpeedMS = sound.SpeedMS((d.Room.TemperatureLow + d.Room.TemperatureHigh) / 2)
-	out.WatchOuts = sound.RoomWatchOuts(d.Room)
-	var area float64
+	out.SpeedMS = speedMS(d.Room)
 	for _, g := range groups {
 		h, err := hear(g, out.SpeedMS)
 		if err != nil {
 			return Hearing{}, fmt.Errorf("design.%s: %w", g.Path, err)
 		}
 		out.Groups = append(out.Groups, h)
+	}
+	out.conclude(d, groups)
+	return out, nil
+}
+
+// speedMS is the speed of sound in the middle of a room's temperatures.
+func speedMS(r design.Room) float64 {
+	return sound.SpeedMS((r.TemperatureLow + r.TemperatureHigh) / 2)
+}
+
+// conclude fills in what follows from the verdicts of all groups.
+func (h *Hearing) conclude(d design.Design, groups []Group) {
+	h.WatchOuts = sound.RoomWatchOuts(d.Room)
+	var area float64
+	for i, g := range groups {
 		at := sound.Place{
 			WallPath: fmt.Sprintf("walls[%d]", g.Wall), GroupPath: g.Path, Wall: d.Walls[g.Wall],
 		}
-		out.WatchOuts = append(out.WatchOuts, h.Verdict.WatchOuts(at)...)
+		h.WatchOuts = append(h.WatchOuts, h.Groups[i].Verdict.WatchOuts(at)...)
 		area += fieldM2(g.Built)
 	}
-	out.Room = sound.InRoom(d, area, out.SpeedMS)
-	out.Fit = sound.FitOf(d, out.Room, out.Groups[0].Verdict)
-	check.Sort(out.WatchOuts)
-	return out, nil
+	h.Room = sound.InRoom(d, area, h.SpeedMS)
+	h.Fit = sound.FitOf(d, h.Room, h.Groups[0].Verdict)
+	check.Sort(h.WatchOuts)
 }
 
 func fieldM2(g panel.Group) float64 {

@@ -3,6 +3,7 @@
 import { startEngine } from "./engine.js";
 import { copy, saveFile, watchFiles } from "./files.js";
 import { showValue, watchForm } from "./form.js";
+import { makeHearing } from "./hear.js";
 import { watchJobList } from "./joblist.js";
 import { makeKeeping } from "./keeping.js";
 import { makeStage } from "./stage.js";
@@ -22,6 +23,7 @@ const engine = startEngine({
   url: new URL("engine-worker.js", import.meta.url),
   restored(answer) {
     apply(answer, { fresh: true });
+    hearing.want(answer, { again: true });
     status.show("restarted");
   },
   failed,
@@ -38,6 +40,14 @@ const form = watchForm({
 const stage = makeStage({
   ask,
   viewed: (fields) => Promise.all(fields.map(([path, value]) => ask({ op: "set", path, value, quiet: true }))),
+});
+
+// What is heard goes to the engine, which says what it means.
+const heard = (request) => ask({ op: "heard", ...request });
+const hearing = makeHearing({
+  url: new URL("hear-worker.js", import.meta.url),
+  heard: ({ revision, heard: text }) => heard({ revision, text }),
+  deaf: (revision) => heard({ revision, name: "deaf" }),
 });
 
 const keeping = makeKeeping({ first: byID("revision").textContent, engine, form, ask, apply, open });
@@ -58,8 +68,12 @@ async function ask(request, { opened, id } = {}) {
 function apply(answer, { fresh = false } = {}) {
   answer.fragments?.forEach(({ target, html }) => insert(target, html, { fresh }));
   answer.values?.forEach(({ path, value }) => showValue(path, value));
-  if (answer.fragments) form.redress();
+  if (answer.fragments) {
+    form.redress();
+    hearing.dress();
+  }
   if (answer.revision) showState(answer);
+  hearing.want(answer);
   if (answer.scene) stage.show(answer.scene);
   if (answer.announce) status.announce(answer.announce);
 }
@@ -248,11 +262,13 @@ async function begin() {
   if (stage.empty()) {
     const first = await engine.ask({ op: "hello" });
     stage.show(first.scene, { posted: true });
+    hearing.want(first);
   }
   await keeping.resume();
   await stage.pictured();
   page.classList.remove("opening");
   page.classList.add("alive");
+  hearing.begin();
   if (!link) followHash();
 }
 

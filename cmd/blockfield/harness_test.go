@@ -101,7 +101,8 @@ type tab struct {
 	mu      sync.Mutex
 	faults  []string
 	allowed []string
-	workers []context.Context // those alive and gone, in order
+	workers []context.Context // of the edits, those alive and gone, in order
+	hearers []context.Context // of the sound
 }
 
 // watch reports violations of the policy where they are seen, on the console,
@@ -145,14 +146,14 @@ func (b *tab) listen(ev any) {
 		b.fault("exception: " + exceptionText(ev.ExceptionDetails))
 	case *target.EventAttachedToTarget:
 		if kind := ev.TargetInfo.Type; kind == "iframe" || kind == "worker" {
-			go b.join(ev.TargetInfo.TargetID, kind)
+			go b.join(ev.TargetInfo.TargetID, kind, ev.TargetInfo.URL)
 		}
 	}
 }
 
 // join listens to a worker or to a frame in a process of its own, until the
 // test ends. One that has already gone away has nothing more to say.
-func (b *tab) join(id target.ID, kind string) {
+func (b *tab) join(id target.ID, kind, url string) {
 	ctx, cancel := chromedp.NewContext(chromium.ctx,
 		chromedp.WithTargetID(id), chromedp.WithDetachOnCancel(), chromedp.WithListener(b.listen))
 	context.AfterFunc(b.t.Context(), cancel)
@@ -161,10 +162,14 @@ func (b *tab) join(id target.ID, kind string) {
 	}
 	b.mu.Lock()
 	defer b.mu.Unlock()
+	if strings.HasSuffix(url, "hear-worker.js") {
+		b.hearers = append(b.hearers, ctx)
+		return
+	}
 	b.workers = append(b.workers, ctx)
 }
 
-// lastWorker is the worker that was started last.
+// lastWorker is the worker of the edits that was started last.
 func (b *tab) lastWorker() context.Context {
 	b.mu.Lock()
 	defer b.mu.Unlock()

@@ -228,6 +228,8 @@ func (s Set) weight() int {
 
 func (v *view) sets() []set {
 	switch v.Open {
+	case Sound:
+		return v.soundSets()
 	case Wall:
 		return v.wallSets()
 	case Bench:

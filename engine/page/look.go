@@ -20,10 +20,13 @@ type groupView struct {
 func (v *view) Groups() []groupView {
 	var all []groupView
 	for _, g := range v.Plan.Groups {
-		all = append(all, groupView{v, g, fmt.Sprintf("%d-%d", g.Wall, g.Index)})
+		all = append(all, groupView{v, g, groupKey(g.Wall, g.Index)})
 	}
 	return all
 }
+
+// groupKey is the key of a group, from its wall and its place there.
+func groupKey(wall, index int) string { return fmt.Sprintf("%d-%d", wall, index) }
 
 // First is the group that a client looks at.
 func (v *view) First() groupView { return v.Groups()[0] }
@@ -94,6 +97,9 @@ func (v *view) lookSlots() []slot {
 			slot{id: "kind-" + g.Key, template: "kind", data: g, after: endsIn(".pattern.kind")},
 			slot{id: "board-" + g.Key, template: "board", data: g, after: endsIn(".frame.joint")},
 		)
+	}
+	if v.Reading == Client {
+		all = append(all, slot{id: soundSlots + "line", template: soundSlots + "line", data: v})
 	}
 	return append(all, v.atTheEnd()...)
 }

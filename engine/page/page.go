@@ -32,7 +32,10 @@ type Input struct {
 	SellingOnly      bool                // the selling book is somebody's, and Book is not
 	Levers           []engine.Lever      // what brings a job over its budget down; for the money section
 	Words            words.Reader
-	Section          string // that is open: "look", "wall", "bench" or "money"
+	Section          string          // that is open: "look", "sound", "wall", "bench" or "money"
+	Heard            *engine.Hearing // what the panels do to sound; nil: not known yet
+	Listening        bool            // what was heard is of the design before, and a newer hearing is on its way
+	Deaf             bool            // this design could not be heard
 	CanUndo, CanRedo bool
 }
 
@@ -71,6 +74,7 @@ const (
 // The sections.
 const (
 	Look  = "look"
+	Sound = "sound"
 	Wall  = "wall"
 	Bench = "bench"
 	Money = "money"
@@ -79,9 +83,9 @@ const (
 // Sections are the sections that a reader meets, in the order of the talk.
 func Sections(reading string) []string {
 	if reading == Client {
-		return []string{Look, Wall, Money}
+		return []string{Look, Sound, Wall, Money}
 	}
-	return []string{Look, Wall, Bench, Money}
+	return []string{Look, Sound, Wall, Bench, Money}
 }
 
 // Index writes the whole document of the first paint.
@@ -115,6 +119,12 @@ func Fragments(in Input, changed string) []Fragment {
 		}
 		all = append(all, Fragment{s.id, v.render(s.template, s.data)})
 	}
+	return append(all, v.watchFragments()...)
+}
+
+// watchFragments are the watch-outs beside the fields in sight.
+func (v *view) watchFragments() []Fragment {
+	var all []Fragment
 	for _, path := range v.openFields() {
 		html := ""
 		if w, ok := v.watchAt(path); ok {

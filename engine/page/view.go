@@ -101,6 +101,8 @@ func assumable(changed string) bool {
 // slots are the parts of the open section that follow from edits.
 func (v *view) slots() []slot {
 	switch v.Open {
+	case Sound:
+		return v.soundSlots()
 	case Wall:
 		return v.wallSlots()
 	case Bench:
@@ -268,7 +270,7 @@ func (w Watch) Section() string {
 		return home
 	}
 	room, _, _ := strings.Cut(w.Out.Code, "/")
-	home := map[string]string{"bench": Bench, "wall": Wall, "price": Money}[room]
+	home := map[string]string{"bench": Bench, "sound": Sound, "wall": Wall, "price": Money}[room]
 	if slices.Contains(Sections(w.Reading), home) {
 		return home
 	}

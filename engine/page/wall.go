@@ -20,11 +20,11 @@ func (v *view) wallSets() []set {
 		all = append(all, v.wallSet(w)...)
 	}
 	room := set{
-		id: "room", heading: "wall/room", base: "room.", fields: []string{"use", "public"},
-		more: []string{"length", "width", "height", "temperatureLow", "temperatureHigh", "humidityLow", "humidityHigh", "goals"},
+		id: "room", heading: "wall/room", base: "room.", fields: []string{"public"},
+		more: []string{"temperatureLow", "temperatureHigh", "humidityLow", "humidityHigh"},
 	}
 	if v.Reading == Builder {
-		room.fields = []string{"use"}
+		room.fields, room.more = room.more, nil
 	}
 	return append(all,
 		set{
@@ -45,7 +45,7 @@ func (v *view) wallSet(w int) []set {
 	all := []set{{
 		id: fmt.Sprintf("wall-%d", w), heading: "wall/wall", base: base,
 		fields: []string{"kind", "width", "height", "studFirst", "studStep"},
-		more:   []string{"rail", "listenerDistance", "earHeight", "name", "note"},
+		more:   []string{"rail", "earHeight", "name", "note"},
 	}}
 	for i := range v.Doc.Design.Walls[w].Obstacles {
 		id := fmt.Sprintf("obstacle-%d-%d", w, i)

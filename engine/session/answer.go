@@ -47,6 +47,10 @@ func (s *Session) answer(req Request) Response {
 		return s.picture(req)
 	case "point":
 		return s.point(req)
+	case "hear":
+		return s.hear(req)
+	case "heard":
+		return s.heard(req)
 	default:
 		return s.refuse(errors.New("internal error: no such operation: " + strconv.Quote(req.Op)))
 	}
@@ -86,6 +90,7 @@ func (s *Session) open(doc design.Document, announce string) Response {
 	if err := s.change(doc); err != nil {
 		return s.refuse(err)
 	}
+	s.ear, s.look = ear{}, look{}
 	return s.whole(announce)
 }
 
@@ -95,6 +100,9 @@ func (s *Session) reopen(doc design.Document) Response {
 	next, err := s.planned(doc)
 	if err != nil {
 		return s.refuse(err)
+	}
+	if next.plan.Revision != s.now.plan.Revision {
+		s.ear = ear{}
 	}
 	s.now, s.undo, s.redo = next, nil, nil
 	return s.whole("")

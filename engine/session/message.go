@@ -4,23 +4,24 @@ import "blockfield/engine/page"
 
 // Request is what the page asks. Op decides which of the other fields count.
 type Request struct {
-	ID     int     `json:"id"`
-	Op     string  `json:"op"`
-	Path   string  `json:"path,omitempty"`
-	Value  string  `json:"value,omitempty"`
-	Also   []Value `json:"also,omitempty"` // edits that go along with the first, as one step
-	Name   string  `json:"name,omitempty"`
-	Text   string  `json:"text,omitempty"`
-	Link   string  `json:"link,omitempty"`
-	From   string  `json:"from,omitempty"`
-	Kind   string  `json:"kind,omitempty"`
-	DX     float64 `json:"dx,omitempty"`
-	DY     float64 `json:"dy,omitempty"`
-	Factor float64 `json:"factor,omitempty"`
-	Width  int     `json:"width,omitempty"`
-	Height int     `json:"height,omitempty"`
-	Quiet  bool    `json:"quiet,omitempty"` // the picture already shows it
-	Today  string  `json:"today,omitempty"` // the day where the page is, an ISO date
+	ID       int     `json:"id"`
+	Op       string  `json:"op"`
+	Path     string  `json:"path,omitempty"`
+	Value    string  `json:"value,omitempty"`
+	Also     []Value `json:"also,omitempty"` // edits that go along with the first, as one step
+	Name     string  `json:"name,omitempty"`
+	Text     string  `json:"text,omitempty"`
+	Link     string  `json:"link,omitempty"`
+	From     string  `json:"from,omitempty"`
+	Kind     string  `json:"kind,omitempty"`
+	DX       float64 `json:"dx,omitempty"`
+	DY       float64 `json:"dy,omitempty"`
+	Factor   float64 `json:"factor,omitempty"`
+	Width    int     `json:"width,omitempty"`
+	Height   int     `json:"height,omitempty"`
+	Quiet    bool    `json:"quiet,omitempty"`    // the picture already shows it
+	Revision string  `json:"revision,omitempty"` // that was heard
+	Today    string  `json:"today,omitempty"`    // the day where the page is, an ISO date
 }
 
 // Response is what the page does. Empty fields mean: nothing to do.
@@ -43,6 +44,7 @@ type Response struct {
 	File      *File           `json:"file,omitempty"`
 	Link      string          `json:"link,omitempty"`
 	Picture   []byte          `json:"picture,omitempty"` // JPEG
+	Heard     string          `json:"heard,omitempty"`   // verdicts on the sound of a design
 	Point     string          `json:"point,omitempty"`   // what lies at a place of the picture
 }
 

@@ -23,7 +23,7 @@ func (s *Session) input() page.Input {
 	if s.section == page.Money { // the only one that shows them, and they take many plans
 		in.Levers = s.levers()
 	}
-	return in
+	return s.listen(in)
 }
 
 // levers are what brings the open design down to its budget, for its reader: a

@@ -28,6 +28,7 @@ type Session struct {
 	language words.Language
 	section  string
 	look     look
+	ear      ear
 	now      state
 	undo     []design.Document
 	redo     []design.Document

@@ -9,6 +9,7 @@ func english() []map[string]string {
 		englishChecks(),
 		englishErrors(),
 		englishFaults(),
+		englishHearing(),
 		englishLimits(),
 		englishPage(),
 		englishSound(),

@@ -35,8 +35,12 @@ func Carried(modules fs.FS) (Ingredients, error) {
 	if err != nil {
 		return Ingredients{}, err
 	}
+	heard, err := engine.Hear(doc.Design)
+	if err != nil {
+		return Ingredients{}, err
+	}
 	first := page.Input{
-		Doc: doc, Book: book, Plan: plan, Section: page.Look,
+		Doc: doc, Book: book, Plan: plan.With(heard), Section: page.Look, Heard: &heard,
 		Words: words.Reader{Language: words.English(), Units: doc.View.Units},
 	}
 	return Ingredients{

@@ -1,0 +1,244 @@
+package page
+
+import (
+	"html/template"
+	"slices"
+	"strings"
+
+	"blockfield/engine"
+	"blockfield/engine/draw"
+	"blockfield/engine/sound"
+	"blockfield/engine/words"
+)
+
+// The section Sound says what was heard. Sentences are slots like any other and
+// follow from the verdicts that came last; the pictures stand in places of their
+// own, which SoundPictures fills when a design has been heard.
+
+// Start of the ids of what follows from a hearing.
+const soundSlots = "sound-"
+
+// AfterHearing returns what changes when a hearing has come in: the watch-outs,
+// and what is said of sound.
+func AfterHearing(in Input) []Fragment {
+	v := newView(in)
+	all := []Fragment{{"strip", v.render("strip", v.Strip())}}
+	for _, s := range v.slots() {
+		if s.id == "watch-outs" || strings.HasPrefix(s.id, soundSlots) {
+			all = append(all, Fragment{s.id, v.render(s.template, s.data)})
+		}
+	}
+	return append(all, v.watchFragments()...)
+}
+
+// SoundPictures are the pictures of a hearing, in the places that the section
+// has for them.
+func SoundPictures(h engine.Hearing, reader words.Reader) []Fragment {
+	v := &view{Input: Input{Words: reader}}
+	var all []Fragment
+	for _, g := range h.Groups {
+		key := groupKey(g.Wall, g.Index)
+		all = append(all,
+			Fragment{"sound-share-" + key, v.render("sound-share", v.share(g, key))},
+			Fragment{"sound-shown-" + key, v.render("sound-shown", v.shown(g, key))},
+		)
+	}
+	return all
+}
+
+// picture is a drawing with what is said below it.
+type picture struct {
+	Drawing template.HTML
+	Caption string
+	Wide    bool
+}
+
+func (v *view) share(g engine.HeardGroup, key string) picture {
+	caption := v.T("hear/share-caption")
+	if hz, ok := trustedFrom(g.Listening); ok {
+		caption += " " + v.T("hear/share-hint", "hz", hz)
+	}
+	return picture{Drawing: template.HTML(sound.ShareChart("share-"+key, v.Words, g.Listening)), Caption: caption}
+}
+
+// trustedFrom is the first third octave from which on, straight on, figures are
+// more than a hint.
+func trustedFrom(l sound.Listening) (words.Hz, bool) {
+	for _, s := range l.Dome.Bands {
+		if !sound.Trust(s.Band.Hz(), l.DepthHz, 0).Indicative {
+			return words.Hz(s.Band.NominalHz()), true
+		}
+	}
+	return 0, false
+}
+
+// mapBands are the third octaves whose half space is shown: 1, 2 and 4 kHz.
+func mapBands() []sound.Band { return []sound.Band{0, 3, 6} }
+
+func (v *view) shown(g engine.HeardGroup, key string) []picture {
+	l := g.Listening
+	var all []picture
+	for _, plane := range []struct {
+		name  string
+		sweep sound.Sweep
+	}{{"across", l.Across}, {"down", l.Down}} {
+		all = append(all, picture{
+			Drawing: template.HTML(sound.Polars("polars-"+plane.name+"-"+key, v.Words, plane.sweep)),
+			Caption: v.T("hear/polars-" + plane.name), Wide: true,
+		})
+	}
+	for _, p := range l.Across.Polars {
+		if p.IncidenceDeg == 0 || p.IncidenceDeg == 30 {
+			angle := words.Degrees(p.IncidenceDeg)
+			id := "diffusion-" + v.Words.Count(int(p.IncidenceDeg)) + "-" + key
+			all = append(all, picture{
+				Drawing: template.HTML(sound.DiffusionChart(id, v.Words, l, p)),
+				Caption: v.T("hear/diffusion-caption", "angle", angle),
+			})
+		}
+	}
+	for _, b := range mapBands() {
+		id := "map-" + draw.Number(b.NominalHz()) + "-" + key
+		all = append(all, picture{
+			Drawing: template.HTML(sound.Map(id, v.Words, l.Dome, b)),
+			Caption: v.T("hear/map-caption", "hz", words.Hz(b.NominalHz())),
+		})
+	}
+	return all
+}
+
+// soundSets are the five questions about the room: what it is for, how large it
+// is, how near the nearest ear is, what is hoped for, and who comes in.
+func (v *view) soundSets() []set {
+	questions := set{
+		id: "questions", heading: "hear/questions",
+		fields: []string{"room.use", "walls[0].listenerDistance", "room.goals"},
+		more:   []string{"room.length", "room.width", "room.height", publicPath},
+	}
+	if v.Reading != Client {
+		questions.fields = []string{
+			"room.use", "walls[0].listenerDistance", "room.length", "room.width", "room.height", publicPath, "room.goals",
+		}
+		questions.more = nil
+	}
+	if v.Reading == Builder { // nobody asks it of a room at home
+		questions.fields = slices.DeleteFunc(questions.fields, func(path string) bool { return path == publicPath })
+	}
+	return []set{questions}
+}
+
+func (v *view) soundSlots() []slot {
+	all := []slot{{id: soundSlots + "said", template: soundSlots + "said", data: v}}
+	if v.Reading == Client {
+		return all
+	}
+	return append(all, v.atTheEnd()...)
+}
+
+// Sound is what was heard, nil before that.
+func (v *view) Sound() *engine.Hearing { return v.Heard }
+
+// Fit is the one answer whether blocks are the right thing.
+func (v *view) Fit() string { return v.T("sound/fit-" + v.Heard.Fit.Answer) }
+
+// ClientSound is the sentence for a client.
+func (v *view) ClientSound() string {
+	first := v.Heard.Groups[0]
+	return v.line(first.Verdict.Client(v.Doc.Design.Walls[first.Wall].ListenerDistance))
+}
+
+func (v *view) line(l sound.Line) string { return v.Words.Say(l.Code, l.Args) }
+
+// Reasons are those of the fit that are said nowhere else: a client reads of a
+// seat that is too near in the sentence, the others in their watch-outs.
+func (v *view) Reasons() []string {
+	var all []string
+	for _, l := range v.Heard.Fit.Reasons {
+		if v.Reading == Client && (l.Code == "sound/too-near" || l.Code == "sound/little-spread") {
+			continue
+		}
+		if v.Reading != Client && v.watched(l.Code) {
+			continue
+		}
+		all = append(all, v.line(l))
+	}
+	return all
+}
+
+func (v *view) watched(code string) bool {
+	for _, w := range v.Heard.WatchOuts {
+		if w.Code == code {
+			return true
+		}
+	}
+	return false
+}
+
+// What is said further down, or only to a maker.
+func (v *view) left(code string) bool {
+	if code == "sound/calculated" {
+		return true // under why
+	}
+	forMakers := []string{"sound/clump", "sound/alike", "sound/dip", "sound/reflection", "sound/flutter"}
+	return v.Reading == Builder && slices.Contains(forMakers, code)
+}
+
+// Spoken is one group of panels in sentences: what it does, and how to live with
+// it.
+type Spoken struct{ Name, Does, Live string }
+
+// Spoken are the sentences of each group.
+func (v *view) Spoken() []Spoken {
+	var all []Spoken
+	for i, g := range v.Heard.Groups {
+		var one Spoken
+		if len(v.Heard.Groups) > 1 {
+			one.Name = v.T("hear/group", "n", i+1)
+		}
+		var does, live []string
+		for _, l := range g.Verdict.Maker() {
+			switch {
+			case v.left(l.Code):
+			case l.Code == "sound/sit" || l.Code == "sound/not":
+				live = append(live, v.line(l))
+			default:
+				does = append(does, v.line(l))
+			}
+		}
+		one.Does, one.Live = strings.Join(does, " "), strings.Join(live, " ")
+		all = append(all, one)
+	}
+	return all
+}
+
+// RoomSaid is what is computed of the room, in sentences: how it rings, and what
+// comes back from the walls.
+func (v *view) RoomSaid() []string {
+	var rings, walls []string
+	for _, l := range v.Heard.Room.Lines(v.Doc.Design) {
+		switch {
+		case v.left(l.Code):
+		case strings.HasPrefix(l.Code, "sound/ring"), strings.HasPrefix(l.Code, "sound/soft"):
+			rings = append(rings, v.line(l))
+		default:
+			walls = append(walls, v.line(l))
+		}
+	}
+	return []string{strings.Join(rings, " "), strings.Join(walls, " ")}
+}
+
+// WhySound are the sources of it all, and the known error.
+func (v *view) WhySound() []string {
+	const above, near = 3, 1.2 // of the frequency whose quarter wave is as deep as the field
+	good, bad := sound.Trust(above, 1, 0), sound.Trust(near, 1, 0)
+	all := []string{
+		v.T("sound/calculated"),
+		v.T("hear/why-method"),
+		v.T("hear/why-error", "mean", good.Mean, "worst", good.Worst, "nearMean", bad.Mean, "nearWorst", bad.Worst,
+			"least", sound.LeastDifference),
+	}
+	if v.Reading != Client {
+		all = append(all, v.T("hear/why-room"))
+	}
+	return all
+}
