@@ -8,7 +8,7 @@ import { watchJobList } from "./joblist.js";
 import { makeKeeping } from "./keeping.js";
 import { makeStage } from "./stage.js";
 import * as status from "./status.js";
-import { insert, keepOffline } from "./trusted.js";
+import { insertAll, keepOffline } from "./trusted.js";
 
 const byID = (id) => document.getElementById(id);
 const page = document.documentElement;
@@ -66,7 +66,7 @@ async function ask(request, { opened, id } = {}) {
 }
 
 function apply(answer, { fresh = false } = {}) {
-  answer.fragments?.forEach(({ target, html }) => insert(target, html, { fresh }));
+  insertAll(answer.fragments ?? [], { fresh });
   answer.values?.forEach(({ path, value }) => showValue(path, value));
   if (answer.fragments) {
     form.redress();

@@ -36,6 +36,18 @@ export function insert(target, html, { fresh = false } = {}) {
   if (active) comeBack(place, active);
 }
 
+// insertAll puts fragments in and keeps the field that has the focus where it is
+// on the screen: what is said above it grows and shrinks with each answer, and
+// nothing may slip away under a hand that types or points.
+export function insertAll(fragments, options) {
+  const held = document.activeElement?.closest(".field");
+  const before = held?.getBoundingClientRect().top;
+  for (const { target, html } of fragments) insert(target, html, options);
+  const now = held && document.activeElement.closest(".field");
+  const moved = now?.isConnected ? now.getBoundingClientRect().top - before : 0;
+  if (Math.abs(moved) >= 1) scrollBy({ top: moved, behavior: "instant" });
+}
+
 function comeBack(place, active) {
   const again = find(place, active);
   if (!again) {

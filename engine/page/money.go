@@ -132,5 +132,8 @@ func (v *view) Includes() []string {
 			all = append(all, v.T("includes/"+w.key))
 		}
 	}
+	if len(v.Doc.Design.Money.Extras) > 0 {
+		all = append(all, v.T("includes/extras"))
+	}
 	return append(all, v.T("includes/tax", "share", words.Percent(v.Doc.Design.Money.Tax)))
 }

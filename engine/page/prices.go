@@ -59,7 +59,13 @@ func (v *view) PricesLines() []string {
 	b := v.Book
 	switch {
 	case v.SellingOnly:
-		return []string{v.T("prices/selling-only", "currency", v.selling().Currency)}
+		lines := []string{v.T("prices/selling-only", "currency", v.selling().Currency)}
+		for _, line := range []string{v.SellingLine(), v.SellingLapsed()} {
+			if line != "" {
+				lines = append(lines, line)
+			}
+		}
+		return lines
 	case v.ExampleBook():
 		return []string{v.T("prices/example")}
 	}
@@ -76,6 +82,29 @@ func (v *view) PricesLines() []string {
 		lines = append(lines, v.T("prices/invented"))
 	}
 	return lines
+}
+
+// SellingLine says whose prices a range is made of and until when they hold;
+// empty for made-up ones, which say so themselves.
+func (v *view) SellingLine() string {
+	s := v.selling()
+	switch {
+	case s.Placeholder || s.Name == "":
+		return ""
+	case s.ValidUntil == "":
+		return v.T("prices/client-by", "name", s.Name)
+	}
+	return v.T("prices/client-by-until", "name", s.Name, "date", s.ValidUntil)
+}
+
+// SellingLapsed says that the prices of a range do not hold any more; empty
+// while they do, and where nobody knows the day.
+func (v *view) SellingLapsed() string {
+	s := v.selling()
+	if !s.Lapsed(v.Today) {
+		return ""
+	}
+	return v.T("prices/client-lapsed", "date", s.ValidUntil)
 }
 
 // ExampleBook reports whether the example figures are in force.

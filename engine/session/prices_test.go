@@ -139,6 +139,27 @@ func TestASellingBookGivesTheWorkshopsRange(t *testing.T) {
 	assert.Equal(t, design.DefaultBook().Code(), client.Plan().BookCode)
 }
 
+// A client reads whose prices the range is made of and until when; the day after
+// the last one, that they do not hold any more. Made-up figures have no name.
+func TestAClientReadsWhosePricesTheseAre(t *testing.T) {
+	workshop := fresh()
+	assert.NotContains(t, read(t, workshop, "client", "money"), "By the prices of")
+	openBook(t, workshop, design.EncodeBook(ownBook()), "file")
+	selling := ask(t, workshop, session.Request{Op: "save", Name: "selling-book"}).File.Text
+
+	for day, lapsed := range map[string]bool{"": false, "2026-12-31": false, "2027-01-01": true} {
+		client := fresh()
+		ask(t, client, session.Request{Op: "open", Text: selling, From: "file", Today: day})
+		text := read(t, client, "client", "money")
+		assert.Contains(t, text, "By the prices of “Bench prices”, until 2026-12-31.", day)
+		assert.Equal(t, lapsed, strings.Contains(text, "These prices held until 2026-12-31."), "on %q", day)
+		text = read(t, client, "maker", "money")
+		assert.Contains(t, text, "By the prices of “Bench prices”, until 2026-12-31.", day)
+		assert.Equal(t, lapsed, strings.Contains(text, "These prices held until 2026-12-31."), "on %q", day)
+	}
+	assert.Contains(t, read(t, workshop, "client", "money"), "By the prices of “Bench prices”, until 2026-12-31.")
+}
+
 // A client's range comes out of the selling book: it is the same whatever
 // private book has the same selling book.
 func TestRangeDoesNotTellPrivateBooksApart(t *testing.T) {
@@ -168,7 +189,7 @@ func TestRefusedBooksLeaveTheOldOne(t *testing.T) {
 		"newer":            {swap(`"version": 1`, `"version": 7`), "version", "7", "1"},
 		"ends before it begins": {swap(`"validFrom": ""`, `"validFrom": "2027-01-01"`),
 			"validUntil", "2026-12-31", "2027-01-01"},
-		"counted by the moon": {strings.Replace(good, `"per": "stick bought"`, `"per": "full moon"`, 1), "tasks[6].per", "full moon", "stick bought; survey"},
+		"counted by the moon": {strings.Replace(good, `"per": "stick bought"`, `"per": "full moon"`, 1), "tasks[6].per", "full moon", "stick bought, survey"},
 		"selling, truncated":  {`{"format": "blockfield selling book", "version": 1, "currency": "EUR", "job": `, "", "", ""},
 		"selling, price gone": {strings.Replace(string(design.EncodeSelling(engine.ExampleSelling())), `"panel": "110",`, "", 1),
 			"panel", "", ""},
@@ -278,7 +299,8 @@ func sentinelBook() (design.Book, []string) {
 
 // Nothing private reaches a client, though the maker's book is in force in the
 // same browser: no figure of the book, no line of the price, no figure of the
-// selling book either; neither on the page nor in the file or the link.
+// selling book either; neither on the page nor in the file or the link. Beside the
+// range, and nowhere else, stands whose prices it is made of.
 func TestNoPrivateFigureReachesAClient(t *testing.T) {
 	book, digits := sentinelBook()
 	require.Greater(t, len(digits), 100)
@@ -289,7 +311,7 @@ func TestNoPrivateFigureReachesAClient(t *testing.T) {
 	s := fresh()
 	require.True(t, openBook(t, s, []byte(text), "file").OK)
 	set(t, s, "money.budget", "100")
-	secrets := []string{book.Name}
+	var secrets []string
 	for _, d := range digits {
 		secrets = append(secrets, "."+d)
 	}
@@ -328,12 +350,15 @@ func TestNoPrivateFigureReachesAClient(t *testing.T) {
 		assert.Empty(t, leaks(shown), section)
 		edited := html(set(t, s, group+".wood", map[string]string{"look": "oak", "wall": "ash", "bench": "pine", "money": "walnut"}[section]))
 		assert.Empty(t, leaks(edited), "%s, after an edit", section)
+		assert.Equal(t, section == "money", strings.Contains(shown+edited, book.Name), "the name of the prices, in %s", section)
 	}
 	assert.Empty(t, leaks(ask(t, s, session.Request{Op: "save"}).File.Text))
 	link := ask(t, s, session.Request{Op: "link"}).Link
 	back, err := design.DecodeLink(strings.TrimPrefix(link, "#"))
 	require.NoError(t, err)
 	assert.Empty(t, leaks(string(design.Encode(back))))
+	secrets = append(secrets, book.Name)
+	assert.Empty(t, leaks(ask(t, s, session.Request{Op: "save"}).File.Text+string(design.Encode(back))))
 
 	// The net can catch: the maker's page is full of them.
 	assert.NotEmpty(t, leaks(read(t, s, "maker", "money")))

@@ -342,6 +342,7 @@ func englishBenchMoney() map[string]string {
 		"includes/survey":    "a look at your room",
 		"includes/delivered": "delivery",
 		"includes/hung":      "hanging on the wall",
+		"includes/extras":    "what is bought in beside the panels",
 		"includes/tax":       "tax of {share}",
 	}
 }
