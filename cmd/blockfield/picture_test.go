@@ -1,16 +1,26 @@
 package main_test
 
 import (
+	"bytes"
 	"fmt"
+	"image/png"
+	"os"
+	"path/filepath"
 	"testing"
 	"time"
 
+	"github.com/chromedp/cdproto/browser"
 	"github.com/chromedp/cdproto/cdp"
+	"github.com/chromedp/cdproto/input"
 	cdpage "github.com/chromedp/cdproto/page"
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
+	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"blockfield/engine"
+	"blockfield/engine/design"
+	"blockfield/engine/scene"
 	"blockfield/engine/words"
 )
 
@@ -85,16 +95,14 @@ func TestFrameIsNotTrusted(t *testing.T) {
 func TestRefusedSceneIsAStill(t *testing.T) {
 	b, _ := openPicture(t)
 	before := b.fine()
-	for i := range 3 {
+	for i, width := range []string{"1.6 m", "1.4 m", "1200 mm"} {
 		eval[any](b, `document.querySelector("#still").removeAttribute("src")`)
-		eval[any](b, fromFrame(fmt.Sprintf(`{type: "refused", scene: %d, message: "not this one"}`, 1+2*i)))
+		eval[any](b, fromFrame(fmt.Sprintf(`{type: "refused", scene: %d, message: "not this one"}`, 1+i)))
 		b.wait(note + ` === ` + quote(sentence("message/picture-refused")))
 		b.wait(`!document.querySelector("iframe.preview-live") && document.querySelector("#still").naturalWidth > 300`)
-		for _, width := range []string{"1.6 m", "1200 mm"} {
-			b.set(widthPath, width)
-			_, plan := edited(t, widthPath, width)
-			b.shows(plan.Revision)
-		}
+		b.set(widthPath, width)
+		_, plan := edited(t, widthPath, width)
+		b.shows(plan.Revision)
 		b.wait(`document.querySelector("iframe.preview-live")`)
 		b.wait(note + ` === ""`)
 	}
@@ -123,4 +131,76 @@ func TestWithoutGraphicsALineSaysSo(t *testing.T) {
 	b.focus("#pad")
 	b.do(chromedp.KeyEvent(kb.ArrowRight))
 	require.Eventually(t, func() bool { return difference(t, still, b.picture()) > 0.5 }, waitTimeout, calm, "the lamp moves in stills")
+}
+
+// look takes an entry of the menu of views and lights.
+func (b *tab) look(do, value string) {
+	b.t.Helper()
+	b.click(".looks summary")
+	b.click(fmt.Sprintf(".looks [data-do=%q][value=%q]", do, value))
+}
+
+// Views and lights change the picture, the way back brings the old one, and the
+// light of a day ends where it began.
+func TestViewsAndLights(t *testing.T) {
+	b, _ := openPicture(t)
+	before := b.fine()
+	for _, one := range [][2]string{{"view", "three-quarter"}, {"light", "window"}} {
+		last := b.picture()
+		b.redrawn(func() { b.look(one[0], one[1]) })
+		require.Greater(t, difference(t, last, b.picture()), 3.0, one)
+	}
+	b.look("light", "lamp")
+	b.look("view", "front")
+	b.same(before)
+
+	b.click(".looks summary")
+	b.click(".looks .moves button")
+	require.Eventually(t, func() bool { return difference(t, before, b.picture()) > 3 }, waitTimeout, calm, "the sun comes in")
+	b.same(before)
+}
+
+// What is saved is the picture of the design, as Go draws it.
+func TestSavesThePicture(t *testing.T) {
+	b, _ := openPicture(t)
+	dir := t.TempDir()
+	_, err := chromedp.CallBrowser(b.ctx, browser.SetDownloadBehavior, browser.SetDownloadBehaviorParams{
+		Behavior:         browser.SetDownloadBehaviorBehaviorAllow,
+		BrowserContextID: chromedp.FromContext(b.ctx).BrowserContextID,
+		DownloadPath:     dir,
+	})
+	require.NoError(t, err)
+	eval[any](b, `document.querySelector('.looks [data-do="shoot"]').value = "400"`)
+	b.look("shoot", "400")
+	var names []string
+	require.Eventually(t, func() bool {
+		names, err = filepath.Glob(filepath.Join(dir, "*.png"))
+		return err == nil && len(names) == 1
+	}, waitTimeout, waitStep, "no picture was saved")
+	_, plan := edited(t)
+	assert.Contains(t, names[0], plan.Revision)
+	body, err := os.ReadFile(names[0])
+	require.NoError(t, err)
+
+	doc := design.Default()
+	sc, err := engine.Scene(doc.Design, plan, doc.View)
+	require.NoError(t, err)
+	saved, err := png.DecodeConfig(bytes.NewReader(body))
+	require.NoError(t, err)
+	assert.Equal(t, 400, saved.Width)
+	var want bytes.Buffer
+	require.NoError(t, png.Encode(&want, scene.Render(sc, saved.Width, saved.Height, 2)))
+	assert.Less(t, difference(t, body, want.Bytes()), 1.5, "with four samples a pixel or nine")
+}
+
+// A mouse that rests over a block is told which it is.
+func TestPointing(t *testing.T) {
+	b, _ := openPicture(t)
+	at := eval[[]float64](b, `(() => { const r = document.querySelector("#pad").getBoundingClientRect(); return [r.x + r.width / 2, r.y + r.height / 2 + 5]; })()`)
+	_, err := chromedp.Call(b.ctx, input.DispatchMouseEvent, input.DispatchMouseEventParams{
+		Type: input.DispatchMouseEventTypeMouseMoved, X: at[0], Y: at[1],
+	})
+	require.NoError(t, err)
+	b.wait(`document.querySelector(".stage-note.point").checkVisibility({visibilityProperty: true})`)
+	assert.Contains(t, b.text(".stage-note.point"), "olumn 17, row 12")
 }
