@@ -5,10 +5,10 @@
 import { insert, startWorker } from "./trusted.js";
 
 const OVERDUE_MS = 1_000; // how long a design that is no longer wanted may keep a newer one waiting
-// The slowest honest hearing: the largest field takes 17 s as a module on a busy
-// desk computer; a slow phone is taken to need six times as long (common
-// practice, no source).
-const HEAR_MS = 120_000;
+// The slowest honest hearing: a panel of the most cells takes 3.5 s as a module
+// under Node on a busy desk computer, and a slow phone is taken to need six times
+// as long (common practice, no source). What takes thrice that is given up.
+const HEAR_MS = 60_000;
 const MOST_FAILURES = 3; // in a row
 
 // makeHearing calls heard(answer) with what was heard of the newest design, and
