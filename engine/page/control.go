@@ -85,6 +85,12 @@ func (v *view) control(path string) (Control, bool) {
 		c.Hint, c.Unit = v.T("hint/allowed", "allowed", f.Allowed()), f.Unit
 		c.InputMode = inputMode(f, units)
 	}
+	if path == goalsPath {
+		c.Hint, c.Standing = v.T("hear/for-instance", "choices", strings.Join(f.Choices, "; ")), true
+		if v.Reading != Maker {
+			c.Label = v.T("hear/hopes")
+		}
+	}
 	if zero := "zero" + strings.TrimPrefix(labelKey(path), "label"); v.Words.Language.Has(zero) {
 		c.Hint, c.Standing = v.T(zero), true
 	}

@@ -107,17 +107,20 @@ func (v *view) shown(g engine.HeardGroup, key string) []picture {
 	return all
 }
 
+// goalsPath is what is hoped for, which readers are asked in their own words.
+const goalsPath = "room.goals"
+
 // soundSets are the five questions about the room: what it is for, how large it
 // is, how near the nearest ear is, what is hoped for, and who comes in.
 func (v *view) soundSets() []set {
 	questions := set{
 		id: "questions", heading: "hear/questions",
-		fields: []string{"room.use", "walls[0].listenerDistance", "room.goals"},
+		fields: []string{"room.use", "walls[0].listenerDistance", goalsPath},
 		more:   []string{"room.length", "room.width", "room.height", publicPath},
 	}
 	if v.Reading != Client {
 		questions.fields = []string{
-			"room.use", "walls[0].listenerDistance", "room.length", "room.width", "room.height", publicPath, "room.goals",
+			"room.use", "walls[0].listenerDistance", "room.length", "room.width", "room.height", publicPath, goalsPath,
 		}
 		questions.more = nil
 	}
@@ -132,7 +135,16 @@ func (v *view) soundSlots() []slot {
 	if v.Reading == Client {
 		return all
 	}
+	all = append(all, slot{id: soundSlots + "room", template: soundSlots + "room", data: v})
 	return append(all, v.atTheEnd()...)
+}
+
+// HowLabel is what opens the pictures of a group.
+func (g groupView) HowLabel() string {
+	if len(g.Plan.Groups) == 1 {
+		return g.T("hear/how")
+	}
+	return g.T("hear/how-group", "n", slices.IndexFunc(g.Groups(), func(other groupView) bool { return other.Key == g.Key })+1)
 }
 
 // Sound is what was heard, nil before that.
@@ -149,8 +161,9 @@ func (v *view) ClientSound() string {
 
 func (v *view) line(l sound.Line) string { return v.Words.Say(l.Code, l.Args) }
 
-// Reasons are those of the fit that are said nowhere else: a client reads of a
-// seat that is too near in the sentence, the others in their watch-outs.
+// Reasons are those of the fit. What is said in full elsewhere is left out or
+// short: a client reads of a seat that is too near in the sentence, the others in
+// their watch-outs.
 func (v *view) Reasons() []string {
 	var all []string
 	for _, l := range v.Heard.Fit.Reasons {
@@ -158,7 +171,7 @@ func (v *view) Reasons() []string {
 			continue
 		}
 		if v.Reading != Client && v.watched(l.Code) {
-			continue
+			l = sound.Line{Code: "hear/because-" + strings.TrimPrefix(l.Code, "sound/")}
 		}
 		all = append(all, v.line(l))
 	}
@@ -227,6 +240,9 @@ func (v *view) RoomSaid() []string {
 	return []string{strings.Join(rings, " "), strings.Join(walls, " ")}
 }
 
+// part is a coefficient from 0 to 1, as it stands in a table.
+func part(x float64) words.Quantity { return words.Quantity{Value: x} }
+
 // WhySound are the sources of it all, and the known error.
 func (v *view) WhySound() []string {
 	const above, near = 3, 1.2 // of the frequency whose quarter wave is as deep as the field
@@ -234,8 +250,8 @@ func (v *view) WhySound() []string {
 	all := []string{
 		v.T("sound/calculated"),
 		v.T("hear/why-method"),
-		v.T("hear/why-error", "mean", good.Mean, "worst", good.Worst, "nearMean", bad.Mean, "nearWorst", bad.Worst,
-			"least", sound.LeastDifference),
+		v.T("hear/why-error", "mean", part(good.Mean), "worst", part(good.Worst),
+			"nearMean", part(bad.Mean), "nearWorst", part(bad.Worst), "least", part(sound.LeastDifference)),
 	}
 	if v.Reading != Client {
 		all = append(all, v.T("hear/why-room"))

@@ -4,13 +4,21 @@ package words
 // themselves.
 func englishHearing() map[string]string {
 	return map[string]string{
-		"hear/listening": "Listening…",
-		"hear/deaf":      "The sound of this design could not be worked out here. Everything else goes on as before.",
-		"hear/more":      "What it does to sound",
-		"hear/how":       "Show how",
-		"hear/room":      "The room",
-		"hear/group":     "Panel {n}",
-		"hear/questions": "Five questions about the room",
+		"hear/listening":    "Listening…",
+		"hear/deaf":         "The sound of this design could not be worked out here. Everything else goes on as before.",
+		"hear/more":         "What it does to sound",
+		"hear/how":          "Show how",
+		"hear/how-group":    "Show how, panel {n}",
+		"hear/room":         "The room",
+		"hear/group":        "Panel {n}",
+		"hear/hopes":        "What you hope for",
+		"hear/for-instance": "For instance: {choices}.",
+		"hear/questions":    "Five questions about the room",
+
+		"hear/because-too-near":      "The nearest ear is too near the blocks.",
+		"hear/because-small-room":    "The room is small.",
+		"hear/because-no-bass":       "Bass is hoped for, and blocks do nothing for it.",
+		"hear/because-no-insulation": "Quiet through the wall is hoped for, and blocks do nothing for it.",
 
 		"hear/share-caption": "How much sound leaves the mirror direction, straight on, in all directions. Broken outlines: how high it can be, since real blocks begin lower. A flat board of the same size has no bars.",
 		"hear/share-hint":    "Below {hz} the bars are indicative, a hint only.",
