@@ -23,7 +23,7 @@ var update = flag.Bool("update", false, "write the golden file of this test anew
 const agreedFile = "testdata/agreed.txt"
 
 // randomDesign changes what enters money: size, section, heights, wood, board,
-// finish, saw, crew and road.
+// finish, saw, habits of the shop, crew and road.
 func randomDesign(r *rand.Rand) design.Design {
 	d := design.Default().Design
 	g := &d.Walls[0].Groups[0]
@@ -41,6 +41,7 @@ func randomDesign(r *rand.Rand) design.Design {
 	g.Finish.Kind, g.Finish.Coats = pick(design.Finishes()), 1+r.IntN(3)
 	d.Bench.Kerf = length.Micrometres(1_500 + 100*r.Int64N(20))
 	d.Bench.Defects = float64(r.IntN(20))
+	d.Bench.Gang, d.Bench.WoodTimes, d.Bench.Fatigue = 1+r.IntN(6), r.IntN(2) == 0, r.IntN(2) == 0
 	d.Work.Crew, d.Work.DistanceKm = 1+r.IntN(3), float64(r.IntN(120))
 	d.Money.Discount, d.Money.Tax = float64(r.IntN(10)), 19.6
 	return d
