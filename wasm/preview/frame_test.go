@@ -83,6 +83,11 @@ func TestFrameAnswers(t *testing.T) {
 			() => trial.ask({type: 'orbit', dx: 0.1, dy: 0}, 'view'))`)
 		assert.InDelta(t, s.Camera.Orbit(0.1, 0).YawDeg, got.Yaw, 1e-9)
 	})
+	t.Run("a frame that was not shown draws when it is", func(t *testing.T) {
+		value[message](t, tr, "trial.hideAndShow('scene')")
+		mean, _ := difference(tr.pixels(t), scene.Render(s, stageWidth, stageHeight, 2))
+		assert.LessOrEqual(t, mean, mayDifferMean)
+	})
 	t.Run("a resized frame is drawn anew", func(t *testing.T) {
 		got := value[message](t, tr, "trial.resize('small')")
 		assert.Equal(t, [2]int{200, 150}, [2]int{got.Width, got.Height})

@@ -43,7 +43,7 @@ func newTrial(t testing.TB, scenes map[string]scene.Scene) trial {
 		"/trial.js":         readFile(t, "testdata/trial.js"),
 		"/stranger.js":      readFile(t, "testdata/stranger.js"),
 		"/stranger":         []byte(`<!doctype html><title>stranger</title><script src="stranger.js"></script>`),
-		"/trial.css": fmt.Appendf(nil, "body{margin:0} #stage,iframe{width:%dpx;height:%dpx;border:0;display:block} .small{width:200px;height:150px} .large{width:800px;height:600px}",
+		"/trial.css": fmt.Appendf(nil, "body{margin:0} #stage,iframe{width:%dpx;height:%dpx;border:0;display:block} .small{width:200px;height:150px} .large{width:800px;height:600px} .none{display:none}",
 			stageWidth, stageHeight),
 		"/": []byte(`<!doctype html><html lang="en"><head><meta charset="utf-8"><title>trial</title>` +
 			`<link rel="icon" href="data:,"><link rel="stylesheet" href="trial.css">` +

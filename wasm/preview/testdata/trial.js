@@ -65,6 +65,16 @@ const trial = {
     document.querySelector("iframe").classList.add(name);
     return next("drawn", from);
   },
+  // hideAndShow sends a scene to a frame that is not shown, and shows it again.
+  async hideAndShow(name) {
+    const frame = document.querySelector("iframe");
+    frame.classList.add("none");
+    const from = said.length;
+    preview.send({ type: "scene", bytes: await (await fetch(name)).arrayBuffer() });
+    await new Promise((resolve) => setTimeout(resolve, 300));
+    frame.classList.remove("none");
+    return next("drawn", from);
+  },
   heard: (type) => next(type, 0),
   async pixels() {
     const { width, height, bytes } = await ask({ type: "pixels" }, "pixels");
@@ -82,8 +92,10 @@ const trial = {
       events += 1;
     }
     const stopped = performance.now();
-    const drawn = await next("drawn", from);
-    return { events, coarse: drawn.coarse, settleMs: performance.now() - stopped };
+    await next("drawn", said.length);
+    const settleMs = performance.now() - stopped;
+    const drawn = said.slice(from).filter((message) => message.type === "drawn");
+    return { events, coarse: drawn.reduce((sum, { coarse }) => sum + coarse, 0), settleMs };
   },
   // fromStranger has another frame of this page post a message to the preview's.
   fromStranger(message) {
