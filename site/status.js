@@ -8,7 +8,7 @@ const working = document.getElementById("working");
 export const sentence = (key) => document.querySelector(`#messages [data-message="${key}"]`)?.textContent ?? "";
 
 // told are the faults of an answer, one a line.
-export const told = (answer) => answer.faults.map((fault) => [fault.path, fault.message].filter(Boolean).join(": "));
+export const told = (answer) => answer.faults.map((fault) => [fault.label || fault.path, fault.message].filter(Boolean).join(": "));
 
 const element = (name, text) => {
   const made = document.createElement(name);
