@@ -13,7 +13,7 @@ import (
 // record of the job would answer shuts its gate too: nothing records it.
 func TestGates(t *testing.T) {
 	measured := group + "block.measured = yes\n"
-	heavy := measured + group + "width = 2000 mm\n" + group + "wood = oak\n"
+	heavy := measured + "wayIn.doorWidth = 900 mm\n" + group + "width = 2000 mm\n" + group + "wood = oak\n"
 	for name, c := range map[string]struct {
 		edits string
 		shut  map[check.Gate][]string

@@ -113,7 +113,7 @@ func hung(d design.Design, r Result) []wall.Hung {
 	all := make([]wall.Hung, len(r.Groups))
 	for i, g := range r.Groups {
 		all[i] = wall.Hung{
-			Path: g.Path, Wall: d.Walls[g.Wall], Design: g.Design, Built: g.Built,
+			Path: g.Path, Wall: d.Walls[g.Wall], Design: g.Design, Built: g.Built, WayIn: d.WayIn,
 			PanelKg: r.Bill.Groups[i].HeaviestKg,
 		}
 	}

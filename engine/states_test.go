@@ -52,17 +52,26 @@ var triggers = map[string]string{
 	"sound/spreads-nothing":   group + "heights = 26, 26.5, 27, 27.5",
 	"sound/too-near":          "walls[0].listenerDistance = 1499 mm",
 	"sound/treble-only":       thinSticks + "26, 36, 60, 66",
-	"wall/above-top":          group + "place.height = 2000 mm",
-	"wall/below-floor":        group + "place.edge = top\n" + group + "place.height = 100 mm",
-	"wall/beyond-side":        group + "place.left = 3000 mm",
-	"wall/below-ears":         group + "place.height = 100 mm",
-	"wall/hands-to-carry":     group + "place.height = 300 mm\nwork.crew = 1",
+	"wall/board-alone":        "walls[0].studStep = 0 mm",
+	"wall/heat":               obstacle + "kind = radiator",
+	"wall/no-lock":            group + "cleat.lock = none",
+	"wall/rated-overloaded": "walls[0].kind = brick\nwalls[0].fixing.ratedShear = 0.001\nwalls[0].fixing.ratedPull = 0.001\n" +
+		"walls[0].fixing.what = Plug in brick\nwalls[0].fixing.source = Invented",
+	"wall/safety-device":  obstacle + "kind = sprinkler",
+	"wall/above-top":      group + "place.height = 2000 mm",
+	"wall/below-floor":    group + "place.edge = top\n" + group + "place.height = 100 mm",
+	"wall/beyond-side":    group + "place.left = 3000 mm",
+	"wall/below-ears":     group + "place.height = 100 mm",
+	"wall/hands-to-carry": group + "place.height = 300 mm\nwork.crew = 1",
 	"wall/lift-named": group + "width = 2000 mm\n" + group + "wood = oak\n" +
 		"work.lifting.method = panel lifter\nwork.lifting.lead = The fitter",
 	"wall/lifting-method": group + "width = 2000 mm\n" + group + "wood = oak",
 }
 
 const group = "walls[0].groups[0]."
+
+// obstacle is a new one, 200 mm under the panel, to be given its kind.
+const obstacle = "walls[0].obstacles = +\nwalls[0].obstacles[0].x = 1500 mm\nwalls[0].obstacles[0].y = 600 mm\nwalls[0].obstacles[0]."
 
 const thinSticks = group + "block.size = 18 mm\n" + group + "pattern.clump = 1\n" + group + "heights = "
 
@@ -111,14 +120,18 @@ func everyState(t testing.TB) map[string]state {
 	return all
 }
 
-// edit types one line after another, "path = value".
+// edit types one line after another, "path = value", or "list = +" for a new part.
 func edit(t testing.TB, doc design.Document, lines string) design.Document {
 	t.Helper()
 	for line := range strings.Lines(lines) {
 		path, value, ok := strings.Cut(strings.TrimSpace(line), " = ")
 		require.True(t, ok, line)
 		var err error
-		doc, err = design.Set(doc, path, value, length.Metric)
+		if value == "+" {
+			doc, _, err = design.Add(doc, path)
+		} else {
+			doc, err = design.Set(doc, path, value, length.Metric)
+		}
 		require.NoError(t, err, line)
 	}
 	return doc

@@ -27,8 +27,13 @@ func codes(all []check.WatchOut) []string {
 
 // The worked jobs of the trade say what has to fire; as far as the checks exist
 // exactly that fires, and nothing else. Their list leaves out that no section
-// was measured, which is so in all of them. Sound, moisture, loads and what is
-// on the wall have no checks yet.
+// was measured, which is so in all of them. Sound stands in another test; moisture
+// has no checks yet.
+//
+// The fixing rows differ on purpose. The jobs count screws by an old rule and say
+// nothing where it is kept; here every count is said, as a Caution at the hanging,
+// with what it rests on. And the bevel wedges the strip off the wall, which the
+// jobs leave out: the booth's plugs are used to 27 % instead of 16 %.
 //
 // Two rules are read as the jobs have them. One backer a sheet is worth a note
 // from the second panel on: the café's single panel takes its sheet anyway. And
@@ -37,22 +42,30 @@ func codes(all []check.WatchOut) []string {
 func TestWatchOutsOfWorkedJobs(t *testing.T) {
 	booth := []string{
 		"bench/not-measured", "bench/sanding-time", "bench/short-block", "field/snapped",
-		"wall/fire-question", "wall/hands-to-lift",
+		"wall/cable", "wall/fire-question", "wall/hands-to-lift",
 	}
-	cafe := slices.Concat(booth, []string{"pattern/long-run", "price/over-budget"})
-	home := []string{"bench/not-measured", "bench/oily-rags", "bench/short-block", "field/snapped", "price/own-indication"}
+	cafe := slices.Concat(booth, []string{"pattern/long-run", "price/over-budget", "wall/screws"})
+	home := []string{
+		"bench/not-measured", "bench/oily-rags", "bench/short-block", "field/snapped", "price/own-indication",
+		"wall/one-stud", "wall/screws",
+	}
+	stops := map[string]string{"s1-second": "wall/not-checked", "s5": "wall/lift-room"}
 	for name, want := range map[string][]string{
-		"s1":        slices.Concat(booth, []string{"price/over-budget"}),
-		"s1-second": slices.Concat(booth, []string{"price/indication"}),
-		"s5":        slices.Concat(cafe, []string{"bench/glue-skins", "wall/above-ears"}),
-		"s5-second": cafe,
+		"s1":        slices.Concat(booth, []string{"price/over-budget", "wall/in-reach", "wall/rated"}),
+		"s1-second": slices.Concat(booth, []string{"price/indication", "wall/in-reach", "wall/not-checked"}),
+		"s5":        slices.Concat(cafe, []string{"bench/glue-skins", "wall/above-ears", "wall/grille", "wall/lift-room"}),
+		"s5-second": slices.Concat(cafe, []string{"wall/in-reach"}),
 		"s8":        home,
 		"s8-second": home,
 	} {
 		t.Run(name, func(t *testing.T) {
 			got := plan(t, designtest.Job(t, name)).AllWatchOuts()
 			assert.ElementsMatch(t, want, codes(got))
-			assert.LessOrEqual(t, check.Worst(got), check.Caution, "no Stop beyond what the jobs list")
+			for _, w := range got {
+				if w.Level == check.Stop {
+					assert.Equal(t, stops[name], w.Code, "no Stop beyond what the jobs list")
+				}
+			}
 		})
 	}
 }
@@ -69,6 +82,10 @@ func TestFiguresOfWorkedJobs(t *testing.T) {
 		return ""
 	}
 	for _, c := range []struct{ job, code, want string }{
+		{"s1", "wall/rated", "4 fixings a panel (Plug and screw in solid brick) are used to 27 %"},
+		{"s5", "wall/lift-room", "takes 25.1 mm of air above it, and 19.1 mm is there"},
+		{"s5", "wall/grille", "75.7 mm"},
+		{"s5", "wall/cable", "1016 mm from the left corner"},
 		{"s1", "wall/hands-to-lift", "weighs 16.8 kg and its top hangs at 1707.6 mm: lifting it takes 2 people"},
 		{"s5", "wall/hands-to-lift", "lifting it takes 4 people"},
 		{"s1", "bench/sanding-time", "takes 2.4 h with the machine in the hand."},
@@ -89,7 +106,7 @@ func TestFiguresOfWorkedJobs(t *testing.T) {
 // What the first design says, all of it: nothing above a Caution.
 func TestWatchOutsOfTheDefaultDesign(t *testing.T) {
 	r := plan(t, design.Default().Design)
-	assert.Equal(t, []string{"bench/not-measured", "bench/sanding-time", "field/snapped", "wall/hands-to-lift"},
+	assert.Equal(t, []string{"bench/not-measured", "bench/sanding-time", "field/snapped", "wall/hands-to-lift", "wall/screws"},
 		codes(r.AllWatchOuts()))
 	assert.Empty(t, r.Private)
 }

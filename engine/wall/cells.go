@@ -1,7 +1,9 @@
 package wall
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"blockfield/engine/field"
 )
@@ -27,12 +29,13 @@ const (
 	rowToMM        = 160.0
 	rowWantedMM    = 90.0
 	cleatEndMM     = 50.0 // the cleat is this much shorter at either end
-	apartMM        = 60.0 // between neighbouring screws: ten diameters of a No. 14
 	fallbackLessMM = 3.0  // the short screws stay this much inside the backer
 )
 
 // cleatScrewsMM are the lengths in a shop, from short; common practice.
-func cleatScrewsMM() []float64 { return []float64{16, 20, 25, 30, 35, 40, 45, 50, 60, 70, 80, 90, 100, 120} }
+func cleatScrewsMM() []float64 {
+	return []float64{16, 20, 25, 30, 35, 40, 45, 50, 60, 70, 80, 90, 100, 120}
+}
 
 // Rear is the back of one panel with what the screws have to know. Lengths in
 // mm; columns and rows as seen from the room.
@@ -99,37 +102,58 @@ func (r Rear) ColumnAtRear(x float64) int {
 // RowY is the middle of a row from the top of the field, on either side.
 func (r Rear) RowY(row int) float64 { return (float64(row) + 0.5) * r.PitchMM }
 
-// CleatRow is the row that the cleat's screws go into.
+// Place is where a screw goes: a cell, from 0, as seen from the room.
+type Place struct{ Row, Column int }
+
+// CleatRow is the row that the cleat's screws go into, or two rows, one under the
+// other, where one has not enough places.
 type CleatRow struct {
-	Row     int // from 0, from the top
+	Rows    []int // from 0, from the top
 	ScrewMM float64
-	Columns []int // of the screws, from 0, as seen from the room
-	Safe    []int // of all safe cells under the cleat
-	YMM     float64
+	Places  []Place
+	Safe    int // safe cells under the cleat in these rows
 }
 
 // ChooseRow returns the row, among those 60 to 160 mm below the top, with most
-// safe cells under the cleat, then the one nearest to 90 mm; and places for a
+// safe cells under the cleat, then the one nearest to 90 mm, and places for a
 // number of screws in it, the ends of the cleat first and the others even
-// between them. It reports false where no row has that many places.
-func (r Rear) ChooseRow(screwMM float64, screws int) (CleatRow, bool) {
-	best := CleatRow{Row: -1, ScrewMM: screwMM}
-	for row := range r.Grid.Rows {
-		y := r.RowY(row)
-		if y < rowFromMM || y > rowToMM {
-			continue
-		}
-		safe := r.safe(row, screwMM)
-		nearer := math.Abs(y-rowWantedMM) < math.Abs(best.YMM-rowWantedMM)
-		if best.Row < 0 || len(safe) > len(best.Safe) || len(safe) == len(best.Safe) && nearer {
-			best.Row, best.Safe, best.YMM = row, safe, y
+// between them. Where no row has that many places it takes two, one under the
+// other; it reports false where these have not enough either.
+func (r Rear) ChooseRow(screwMM, apartMM float64, screws int) (CleatRow, bool) {
+	var best CleatRow
+	for _, deep := range []int{1, 2} {
+		best = r.best(screwMM, apartMM, deep)
+		if len(best.Places) >= screws {
+			best.Places = spread(best.Places, screws)
+			return best, true
 		}
 	}
-	best.Columns = r.spread(best.Safe, screws)
-	return best, len(best.Columns) == screws
+	return best, false
 }
 
-// safe lists the safe cells of a row whose middle lies under the cleat. A block
+// best is the choice of so many rows with all their places.
+func (r Rear) best(screwMM, apartMM float64, deep int) CleatRow {
+	best := CleatRow{ScrewMM: screwMM}
+	off := math.Inf(1)
+	for row := 0; row+deep <= r.Grid.Rows; row++ {
+		if r.RowY(row) < rowFromMM || r.RowY(row+deep-1) > rowToMM {
+			continue
+		}
+		got := CleatRow{ScrewMM: screwMM}
+		for i := range deep {
+			safe := r.safe(row+i, screwMM)
+			got.Rows, got.Safe = append(got.Rows, row+i), got.Safe+len(safe)
+			got.Places = append(got.Places, r.apart(safe, row+i, apartMM)...)
+		}
+		away := math.Abs((r.RowY(row)+r.RowY(row+deep-1))/2 - rowWantedMM)
+		if len(best.Rows) == 0 || got.Safe > best.Safe || got.Safe == best.Safe && away < off {
+			best, off = got, away
+		}
+	}
+	return best
+}
+
+// safe lists the safe columns of a row whose middle lies under the cleat. A block
 // too narrow to keep clear of its joints has no safe place.
 func (r Rear) safe(row int, screwMM float64) []int {
 	var all []int
@@ -146,24 +170,28 @@ func (r Rear) safe(row int, screwMM float64) []int {
 	return all
 }
 
-// spread picks columns that are far enough from one another, as even as the safe
-// ones allow: first as many as fit, then those nearest to even steps.
-func (r Rear) spread(safe []int, screws int) []int {
-	var fit []int
-	for _, c := range safe {
-		if len(fit) == 0 || float64(c-fit[len(fit)-1])*r.PitchMM >= apartMM {
-			fit = append(fit, c)
+// apart keeps the columns that are far enough from the one before.
+func (r Rear) apart(columns []int, row int, apartMM float64) []Place {
+	var all []Place
+	for _, c := range columns {
+		if len(all) == 0 || float64(c-all[len(all)-1].Column)*r.PitchMM >= apartMM {
+			all = append(all, Place{row, c})
 		}
 	}
-	if len(fit) < screws || screws < 1 {
-		return fit[:min(len(fit), max(0, screws))]
+	return all
+}
+
+// spread takes so many of the places, as even as they allow, with the ends.
+func spread(all []Place, screws int) []Place {
+	if screws <= 1 {
+		return all[:screws]
 	}
-	if screws == 1 {
-		return fit[len(fit)/2 : len(fit)/2+1]
-	}
-	picked := make([]int, screws)
+	slices.SortFunc(all, func(a, b Place) int {
+		return cmp.Or(cmp.Compare(a.Column, b.Column), cmp.Compare(a.Row, b.Row))
+	})
+	picked := make([]Place, screws)
 	for i := range picked {
-		picked[i] = fit[i*(len(fit)-1)/(screws-1)]
+		picked[i] = all[i*(len(all)-1)/(screws-1)]
 	}
 	return picked
 }

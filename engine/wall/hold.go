@@ -12,7 +12,7 @@ const (
 	studG          = 0.42  // spruce-pine-fir, NDS 2018 table 12.3.3A; a stud of another wood is to be said
 	stripG         = 0.42  // the cleat is counted as the same wood
 	boardMM        = 25.0  // two layers of wall board between strip and stud; common practice
-	studDeepMM     = 63.0  // the thinnest stud in use; common practice
+	studDeepMM     = 75.0  // of a stud at the least; the longest screw then ends in it behind one layer of board; common practice
 	studEndMM      = 62.0  // from the end of the cleat to a stud that counts: ten diameters of the thickest screw
 	edgeDiameters  = 4.0   // from a screw to the edge of the strip that is loaded towards; NDS 12.5.1, from memory
 	leastScrews    = 4     // a panel; common practice
@@ -58,12 +58,13 @@ func (s Strip) Screws() int { return s.AStud * len(s.StudsM) }
 // Enough reports whether screws and strip hold and the strip fits.
 func (s Strip) Enough() bool { return s.Use <= 1 && s.BendUse <= 1 && s.SagUse <= 1 && s.Fits }
 
-// Factor is the load factor that counts: what was typed, never less than two.
-func Factor(typed float64) float64 {
-	if typed == 0 {
-		return customFactor
+// Factor is the load factor that counts: what was typed, and 4 at the least. Only
+// where a reason is stated why nobody can be below may it go down to 2.
+func Factor(typed float64, reason string) float64 {
+	if filled(reason) {
+		return math.Max(leastFactor, typed)
 	}
-	return math.Max(leastFactor, typed)
+	return math.Max(customFactor, typed)
 }
 
 // ChooseStrip returns the strip with the fewest screws that holds, of the thinnest

@@ -1,13 +1,15 @@
-// Package wall answers what it takes to hang a panel and where it hangs: who
-// lifts it, how it sits to the ears of those who listen, and what has to be
-// asked before anything hangs in a public room.
+// Package wall answers what it takes to hang a panel and where it hangs: what
+// holds it in the wall and on its cleat, whether it comes in and can be lifted on,
+// who lifts it, what is near it, and what has to be asked in a public room.
+//
+// Screws in wood follow the published rules of package fixing, at four times the
+// load; every other base takes the value that the fixing's maker gives for it.
+// What cannot be counted is a Stop that says so, never silence.
 //
 // Lengths are exact and measured on the wall, up from the floor; masses are kg
 // of one panel with glue and finish, as weighed together by package bench. What
 // people can carry is habit of the trade without a source; limits of the law
 // differ by country, which is why a sentence asks and never rules.
-//
-// Loads, fixings, studs, cleat and way in are not checked here yet.
 package wall
 
 import (
@@ -37,16 +39,23 @@ type Hung struct {
 	Wall    design.Wall
 	Design  design.Group
 	Built   panel.Group
+	WayIn   design.WayIn
 	PanelKg float64 // the heaviest panel, with glue and finish
 }
 
-// WatchOuts returns what is to be said of lifting, of ears and of the room.
+// WatchOuts returns what is to be said of the wall, of what holds, of the way in,
+// of lifting, of ears and of the room.
 func WatchOuts(room design.Room, work design.Work, hung []Hung) []check.WatchOut {
 	var all []check.WatchOut
 	for _, h := range hung {
 		all = append(all, h.hands(work)...)
+		all = append(all, h.hold()...)
+		all = append(all, h.cells()...)
+		all = append(all, h.around(room)...)
+		all = append(all, h.comesIn()...)
 		all = append(all, h.ears()...)
 	}
+	all = append(all, climate(room)...)
 	return append(all, fire(room)...)
 }
 

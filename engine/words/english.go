@@ -13,5 +13,6 @@ func english() []map[string]string {
 		englishLimits(),
 		englishPage(),
 		englishSound(),
+		englishWall(),
 	}
 }
