@@ -8,6 +8,7 @@ import (
 	"slices"
 	"testing"
 
+	"github.com/chromedp/cdproto/emulation"
 	"github.com/chromedp/chromedp"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -150,23 +151,32 @@ func TestSoundScreens(t *testing.T) {
 				b.read(reading)
 				b.section("sound")
 				b.heard()
-				for _, how := range []string{"", "-how"} {
-					if how != "" && (reading != page.Maker || i%4 != 0) {
-						continue
-					}
-					if how != "" {
-						b.click("details.sound-how > summary")
-						b.click("#sound-why > summary")
-						b.wait(`document.querySelectorAll(".sound-shown svg").length > 0`)
-					}
-					shot, err := chromedp.Run(b.ctx, chromedp.FullScreenshot(100))
-					require.NoError(t, err)
-					name := fmt.Sprintf("s%d-%s-sound%s-%d.png", i+1, reading, how, width)
-					require.NoError(t, os.WriteFile(filepath.Join(*screensDir, name), shot, 0o644))
-				}
+				b.shoot(fmt.Sprintf("s%d-%s-sound-%d.png", i+1, reading, width))
 			}
 		}
+		b.read(page.Maker)
+		b.heard()
+		b.click("details.sound-how > summary")
+		b.click("#sound-why > summary")
+		b.wait(`document.querySelectorAll(".sound-shown svg").length > 0`)
+		for name, media := range map[string]emulation.SetEmulatedMediaParams{
+			"how":   {},
+			"dark":  {Features: []*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: "dark"}}},
+			"print": {Media: "print"},
+		} {
+			_, err := chromedp.Call(b.ctx, emulation.SetEmulatedMedia, media)
+			require.NoError(t, err)
+			b.shoot(fmt.Sprintf("s8-maker-sound-%s-%d.png", name, width))
+		}
 	}
+}
+
+// shoot writes a screenshot of the whole page into the folder for them.
+func (b *tab) shoot(name string) {
+	b.t.Helper()
+	shot, err := chromedp.Run(b.ctx, chromedp.FullScreenshot(100))
+	require.NoError(b.t, err)
+	require.NoError(b.t, os.WriteFile(filepath.Join(*screensDir, name), shot, 0o644))
 }
 
 // From an edit to the changed page, and to what is heard of it, while edits come

@@ -50,7 +50,7 @@ func SoundPictures(h engine.Hearing, reader words.Reader) []Fragment {
 type picture struct {
 	Drawing template.HTML
 	Caption string
-	Wide    bool
+	Width   string // wide, half or third of the line
 }
 
 func (v *view) share(g engine.HeardGroup, key string) picture {
@@ -84,7 +84,7 @@ func (v *view) shown(g engine.HeardGroup, key string) []picture {
 	}{{"across", l.Across}, {"down", l.Down}} {
 		all = append(all, picture{
 			Drawing: template.HTML(sound.Polars("polars-"+plane.name+"-"+key, v.Words, plane.sweep)),
-			Caption: v.T("hear/polars-" + plane.name), Wide: true,
+			Caption: v.T("hear/polars-" + plane.name), Width: "wide",
 		})
 	}
 	for _, p := range l.Across.Polars {
@@ -93,7 +93,7 @@ func (v *view) shown(g engine.HeardGroup, key string) []picture {
 			id := "diffusion-" + v.Words.Count(int(p.IncidenceDeg)) + "-" + key
 			all = append(all, picture{
 				Drawing: template.HTML(sound.DiffusionChart(id, v.Words, l, p)),
-				Caption: v.T("hear/diffusion-caption", "angle", angle),
+				Caption: v.T("hear/diffusion-caption", "angle", angle), Width: "half",
 			})
 		}
 	}
@@ -101,7 +101,7 @@ func (v *view) shown(g engine.HeardGroup, key string) []picture {
 		id := "map-" + draw.Number(b.NominalHz()) + "-" + key
 		all = append(all, picture{
 			Drawing: template.HTML(sound.Map(id, v.Words, l.Dome, b)),
-			Caption: v.T("hear/map-caption", "hz", words.Hz(b.NominalHz())),
+			Caption: v.T("hear/map-caption", "hz", words.Hz(b.NominalHz())), Width: "third",
 		})
 	}
 	return all
