@@ -1,6 +1,8 @@
 package page
 
 import (
+	"strings"
+
 	"blockfield/engine/cost"
 	"blockfield/engine/money"
 	"blockfield/engine/words"
@@ -72,8 +74,11 @@ func (v *view) lineName(l cost.Line) string {
 	return v.T(l.Key)
 }
 
-// Amount writes money with its cents.
-func (v *view) Amount(m money.Money) string { return m.Format(v.locale()) }
+// Amount writes money with its cents, and what is taken off with a minus as wide
+// as a figure.
+func (v *view) Amount(m money.Money) string {
+	return strings.Replace(m.Format(v.locale()), "-", "−", 1)
+}
 
 // BuildUp is the way from the direct cost to the gross price, each line in words;
 // down to the net price each is added to the ones above it.

@@ -147,6 +147,9 @@ func englishSections() map[string]string {
 		"zero/walls.groups.density":             "0: as in the tables",
 		"zero/walls.groups.stand.baseDepth":     "0: no stand",
 		"zero/walls.fixing.diameter":            "0: not said",
+		"zero/bench.gang":                       "1: one by one. What more save is an invented figure",
+		"zero/bench.woodTimes":                  "By invented factors, to try out",
+		"zero/bench.fatigue":                    "A tenth after three hours: an invented figure",
 		"zero/money.budget":                     "0: not said",
 
 		"watch/heading":    "Watch-outs",
