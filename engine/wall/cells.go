@@ -29,6 +29,7 @@ const (
 	rowToMM        = 160.0
 	rowWantedMM    = 90.0
 	cleatEndMM     = 50.0 // the cleat is this much shorter at either end
+	screwEndMM     = 20.0 // from a screw to the end of the cleat: five diameters of a No. 8
 	fallbackLessMM = 3.0  // the short screws stay this much inside the backer
 )
 
@@ -157,7 +158,7 @@ func (r Rear) best(screwMM, apartMM float64, deep int) CleatRow {
 // too narrow to keep clear of its joints has no safe place.
 func (r Rear) safe(row int, screwMM float64) []int {
 	var all []int
-	end := math.Min(cleatEndMM, r.FieldMM()/4)
+	end := math.Min(cleatEndMM, r.FieldMM()/4) + screwEndMM
 	for column := range r.Grid.Columns {
 		x := r.FrontX(column)
 		if x < end || x > r.FieldMM()-end || r.BlockMM < 2*jointClearMM {

@@ -1,0 +1,154 @@
+package wall_test
+
+import (
+	"math/rand/v2"
+	"testing"
+
+	"blockfield/engine/design"
+	"blockfield/engine/design/designtest"
+	"blockfield/engine/field"
+	"blockfield/engine/panel"
+	"blockfield/engine/wall"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+func rear(grid field.Grid, heights ...float64) wall.Rear {
+	return wall.Rear{Grid: grid, HeightsMM: heights, PitchMM: 40.2, BlockMM: 40, CleatMM: 18, BackerMM: 12}
+}
+
+func oneCell(level uint8) field.Grid {
+	return field.Grid{Columns: 1, Rows: 1, Heights: 3, Levels: []uint8{level}}
+}
+
+// 18 and 12 mm behind the blocks: a 50 mm screw is safe from 26 mm up, a 60 mm
+// one from 36 mm (the trade's figures), both with 6 mm over the tip; a void needs
+// 3 mm of backer over it.
+func TestMarks(t *testing.T) {
+	for _, c := range []struct{ height, screw, want float64 }{
+		{26, 50, float64(wall.Safe)}, {25.9, 50, float64(wall.Short)},
+		{36, 60, float64(wall.Safe)}, {35.9, 60, float64(wall.Short)},
+		{0, 50, float64(wall.Void)}, {0, 27, float64(wall.Safe)}, {0, 27.1, float64(wall.Void)},
+	} {
+		r := rear(oneCell(0), c.height)
+		assert.Equal(t, wall.Cell(c.want), r.Mark(0, 0, c.screw), "%+v", c)
+	}
+	r := rear(oneCell(0), 26)
+	assert.Equal(t, 50.0, r.UsualScrewMM(), "the longest that stands 20 mm in a block")
+	assert.Equal(t, 25.0, r.ShortScrewMM(), "the longest that ends in the backer")
+}
+
+// random is a field with voids and short blocks among the others.
+func random(r *rand.Rand) wall.Rear {
+	columns, rows := 8+r.IntN(30), 6+r.IntN(20)
+	g := field.Grid{Columns: columns, Rows: rows, Heights: 4, Levels: make([]uint8, columns*rows)}
+	for i := range g.Levels {
+		g.Levels[i] = uint8(r.IntN(4))
+	}
+	return rear(g, 0, 15, 42, 80)
+}
+
+// Whoever measures from the rear's own left edge and screws through there hits,
+// seen from the front, the cell that was meant, and it is a safe one. A map that
+// is not mirrored would miss: that is shown too.
+func TestRearMapHitsWhatItMeans(t *testing.T) {
+	r := rand.New(rand.NewPCG(1, 2))
+	unmirrored, chosen := 0, 0
+	for range 300 {
+		back := random(r)
+		row, ok := back.ChooseRow(back.UsualScrewMM(), 45, 4)
+		if !ok {
+			continue
+		}
+		require.Len(t, row.Places, 4)
+		for _, p := range row.Places {
+			chosen++
+			fromRear := back.RearX(p.Column)
+			// Projected through the panel: what is x from the left behind is
+			// width − x from the left in front.
+			front := back.FieldMM() - fromRear
+			hit := int(front / back.PitchMM)
+			assert.Equal(t, p.Column, hit)
+			assert.Equal(t, p.Column, back.ColumnAtRear(fromRear))
+			assert.InDelta(t, back.PitchMM/2, front-float64(hit)*back.PitchMM, 1e-9, "the middle of the block")
+			assert.GreaterOrEqual(t, back.HeightsMM[back.Grid.At(p.Row, hit)], 26.0, "deep enough")
+			if back.Mark(p.Row, int(fromRear/back.PitchMM), row.ScrewMM) != wall.Safe {
+				unmirrored++
+			}
+		}
+	}
+	assert.Greater(t, chosen, 500)
+	assert.Greater(t, unmirrored, chosen/4, "a map that nobody mirrored comes through the face")
+}
+
+// No other row of the band has more safe cells, and screws keep their distance.
+func TestChooseRowIsBest(t *testing.T) {
+	r := rand.New(rand.NewPCG(3, 4))
+	for range 200 {
+		back := random(r)
+		got, ok := back.ChooseRow(50, 45, 3)
+		if !ok || len(got.Rows) != 1 {
+			continue
+		}
+		for row := range back.Grid.Rows {
+			if y := back.RowY(row); y < 60 || y > 160 {
+				continue
+			}
+			n := 0
+			for c := range back.Grid.Columns {
+				if x := back.FrontX(c); x >= 70 && x <= back.FieldMM()-70 && back.Mark(row, c, 50) == wall.Safe {
+					n++
+				}
+			}
+			assert.LessOrEqual(t, n, got.Safe)
+		}
+		for i := range got.Places[1:] {
+			apart := float64(got.Places[i+1].Column-got.Places[i].Column) * back.PitchMM
+			assert.GreaterOrEqual(t, apart, 45.0)
+		}
+	}
+}
+
+// The worked jobs print row and safe cells for 50 mm screws: the booth row 5 with
+// 21, the café row 4 with 26, the first panel row 4 with 14. They count the whole
+// row; here only what lies under the cleat counts, which is 50 mm shorter at
+// either end, 20 mm from its ends: columns 1, 2 and 25 of the booth, 1, 2, 33 and
+// 34 of the café, 1, 2, 13 and 14 of the first panel do not.
+func TestRowsOfWorkedJobs(t *testing.T) {
+	for name, want := range map[string][2]int{"s1": {5, 18}, "s5": {4, 22}, "s8": {4, 10}} {
+		d := designtest.Job(t, name)
+		built, err := panel.Build(d.Walls[0].Groups[0])
+		require.NoError(t, err)
+		h := wall.Hung{Path: "walls[0].groups[0]", Wall: d.Walls[0], Design: d.Walls[0].Groups[0], Built: built, PanelKg: 1}
+		back := h.RearOf(built.Panels[0])
+		assert.Equal(t, 50.0, back.UsualScrewMM(), name)
+		row, ok := back.ChooseRow(50, 42, 6)
+		require.True(t, ok)
+		require.Len(t, row.Rows, 1)
+		assert.Equal(t, want, [2]int{row.Rows[0] + 1, row.Safe}, name)
+	}
+}
+
+// A heavier panel never takes fewer cleat screws; a wood that the standard does
+// not list is counted as the lightest.
+func TestCleatScrews(t *testing.T) {
+	g := design.Default().Design.Walls[0].Groups[0]
+	built, err := panel.Build(g)
+	require.NoError(t, err)
+	last := 0
+	for kg := 10.0; kg < 60; kg += 5 {
+		h := wall.Hung{Design: g, Built: built, Wall: design.Default().Design.Walls[0], PanelKg: kg}
+		got := h.CleatScrewsOf(built.Panels[0])
+		require.True(t, got.Found, "%g kg", kg)
+		if got.Gauge == 8 {
+			assert.GreaterOrEqual(t, got.Needed, last)
+			last = got.Needed
+		}
+	}
+	assert.Greater(t, last, 6)
+	light := wall.Hung{Design: g, Built: built, Wall: design.Default().Design.Walls[0], PanelKg: 40}
+	cherry := light
+	cherry.Design.Wood = "cherry"
+	assert.Greater(t, cherry.CleatScrewsOf(built.Panels[0]).Needed, light.CleatScrewsOf(built.Panels[0]).Needed)
+}
