@@ -114,9 +114,10 @@ func TestChooseRowIsBest(t *testing.T) {
 // 21, the café row 4 with 26, the first panel row 4 with 14. They count the whole
 // row; here only what lies under the cleat counts, which is 50 mm shorter at
 // either end, 20 mm from its ends: columns 1, 2 and 25 of the booth, 1, 2, 33 and
-// 34 of the café, 1, 2, 13 and 14 of the first panel do not.
+// 34 of the café, 1, 2, 13 and 14 of the first panel do not. That makes the café's
+// row 2 as good as its row 4, and it is nearer to 90 mm.
 func TestRowsOfWorkedJobs(t *testing.T) {
-	for name, want := range map[string][2]int{"s1": {5, 18}, "s5": {4, 22}, "s8": {4, 10}} {
+	for name, want := range map[string][2]int{"s1": {5, 18}, "s5": {2, 22}, "s8": {4, 10}} {
 		d := designtest.Job(t, name)
 		built, err := panel.Build(d.Walls[0].Groups[0])
 		require.NoError(t, err)
