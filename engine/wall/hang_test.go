@@ -1,0 +1,310 @@
+package wall_test
+
+import (
+	"strings"
+	"testing"
+
+	"blockfield/engine/check"
+	"blockfield/engine/design"
+	"blockfield/engine/design/designtest"
+	"blockfield/engine/length"
+	"blockfield/engine/panel"
+	"blockfield/engine/wall"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// first is the first design as its wall sees it, 38.8 kg, after a change.
+func first(t *testing.T, change func(*design.Wall, *design.Group)) wall.Hung {
+	t.Helper()
+	w := design.Default().Design.Walls[0]
+	g := w.Groups[0]
+	change(&w, &g)
+	built, err := panel.Build(g)
+	require.NoError(t, err)
+	return wall.Hung{Path: "walls[0].groups[0]", Wall: w, Design: g, Built: built, PanelKg: 38.8, WayIn: design.Default().Design.WayIn}
+}
+
+// said lists the codes that a change brings, but for hands and ears.
+func said(t *testing.T, room design.Room, change func(*design.Wall, *design.Group)) map[string]check.WatchOut {
+	t.Helper()
+	work := design.Work{Crew: 6, Lifting: design.Lifting{Method: design.ByHand}}
+	if room.TemperatureLow == 0 {
+		room.TemperatureLow = 18
+	}
+	out := map[string]check.WatchOut{}
+	for _, w := range wall.WatchOuts(room, work, []wall.Hung{first(t, change)}) {
+		if !strings.Contains(w.Code, "-ears") {
+			out[w.Code] = w
+		}
+	}
+	return out
+}
+
+func codes(all map[string]check.WatchOut) []string {
+	var out []string
+	for code := range all {
+		out = append(out, code)
+	}
+	return out
+}
+
+func plug(w *design.Wall) {
+	w.Kind, w.Fixing.Kind = "brick", "plug and screw"
+	w.Fixing.RatedShear, w.Fixing.RatedPull = 1.2, 0.8
+	w.Fixing.What, w.Fixing.Source = "Plug in solid brick", "Invented"
+}
+
+// Every wall is either counted or not checked: nothing passes in silence, and no
+// Stop of what holds is one that a signature clears.
+func TestEveryWallIsCountedOrStopped(t *testing.T) {
+	counted := map[string]bool{"wall/screws": true, "wall/rated": true}
+	stops := map[string]bool{
+		"wall/overloaded": true, "wall/rated-overloaded": true, "wall/not-checked": true, "wall/board-alone": true, "wall/one-stud": true,
+	}
+	for _, kind := range []string{
+		"board on timber studs", "board on steel studs", "brick", "block", "concrete", "stone with lime", "unknown", "no fixing allowed",
+	} {
+		for _, fixing := range []string{"automatic", "wood screw", "plug and screw", "anchor", "none"} {
+			for _, ratedKN := range []float64{0, 1} {
+				for _, step := range []int64{0, 600} {
+					got := said(t, design.Room{}, func(w *design.Wall, _ *design.Group) {
+						w.Kind, w.Fixing.Kind, w.StudStep = kind, fixing, length.MM(step)
+						w.Fixing.RatedShear, w.Fixing.RatedPull = ratedKN, ratedKN
+						w.Fixing.What, w.Fixing.Source = "Some fixing", "Some source"
+					})
+					n := 0
+					for code, w := range got {
+						if counted[code] {
+							n++
+							assert.Equal(t, []any{check.Caution, check.Hang}, []any{w.Level, w.Gate})
+						}
+						if stops[code] {
+							n++
+							assert.True(t, w.Level == check.Stop && w.Evidence, "%s on %s", code, kind)
+							assert.NotEmpty(t, w.Gate)
+						}
+					}
+					assert.Equal(t, 1, n, "%s, %s, %g kN, studs every %d: %v", kind, fixing, ratedKN, step, codes(got))
+					if ratedKN == 0 && (kind != "board on timber studs" || step == 0) {
+						assert.NotContains(t, got, "wall/screws")
+						assert.NotContains(t, got, "wall/rated")
+					}
+				}
+			}
+		}
+	}
+}
+
+// A rated value counts with its fixing and its source, and both values only.
+func TestRatedValueIsWhole(t *testing.T) {
+	good := said(t, design.Room{}, func(w *design.Wall, _ *design.Group) { plug(w) })
+	assert.Contains(t, good, "wall/rated")
+	for name, spoil := range map[string]func(*design.Wall){
+		"no shear":  func(w *design.Wall) { w.Fixing.RatedShear = 0 },
+		"no pull":   func(w *design.Wall) { w.Fixing.RatedPull = 0 },
+		"no name":   func(w *design.Wall) { w.Fixing.What = " " },
+		"no source": func(w *design.Wall) { w.Fixing.Source = "" },
+	} {
+		got := said(t, design.Room{}, func(w *design.Wall, _ *design.Group) { plug(w); spoil(w) })
+		assert.Contains(t, got, "wall/not-checked", name)
+		assert.Equal(t, "walls[0].fixing.ratedShear", got["wall/not-checked"].Field)
+	}
+}
+
+// Two studs are wanted; above 15 kg one is a Stop, none always; a rail helps
+// where it reaches two.
+func TestStuds(t *testing.T) {
+	at := func(left int64, kg float64, rail bool) check.WatchOut {
+		h := first(t, func(w *design.Wall, g *design.Group) { g.Place.Left, w.Rail = length.MM(left), rail })
+		h.PanelKg = kg
+		for _, w := range wall.WatchOuts(design.Room{TemperatureLow: 18}, design.Work{Crew: 6}, []wall.Hung{h}) {
+			if w.Code == "wall/one-stud" {
+				return w
+			}
+		}
+		return check.WatchOut{}
+	}
+	// The cleat begins 73 mm from the panel's left edge and is 1095 mm long; a
+	// stud counts from 62 mm inside. Studs at 900, 1500, 2100, …
+	assert.Zero(t, at(1130, 38, false).Level, "1500 and 2100")
+	assert.Equal(t, check.Stop, at(1370, 15.01, false).Level, "2100 alone")
+	assert.Equal(t, check.Caution, at(1370, 15, false).Level)
+	assert.Equal(t, "walls[0].rail", at(1370, 15, false).Field)
+}
+
+func TestLockAndStand(t *testing.T) {
+	got := said(t, design.Room{}, func(_ *design.Wall, g *design.Group) { g.Cleat.Lock = "none" })
+	w := got["wall/no-lock"]
+	assert.True(t, w.Level == check.Stop && w.Evidence && w.Gate == check.Hang)
+	// The worked stand, centre 1150 mm up: 260 mm ahead of 520 hold, 180 of 400 do
+	// not; nor do 340 of 520, which leave 180 behind.
+	for _, c := range []struct {
+		base, toe int64
+		field     string
+	}{{520, 260, ""}, {400, 180, "toeAhead"}, {520, 340, "baseDepth"}} {
+		got := said(t, design.Room{}, func(w *design.Wall, g *design.Group) {
+			w.Kind, g.Place.Height = "no fixing allowed", length.MM(400)
+			g.Stand = design.Stand{BaseDepth: length.MM(c.base), ToeAhead: length.MM(c.toe), CentreHeight: length.MM(1150)}
+		})
+		w, fires := got["wall/stand-tips"]
+		assert.Equal(t, c.field != "", fires, "%+v", c)
+		assert.NotContains(t, got, "wall/not-checked", "a stand needs no fixing")
+		if fires {
+			assert.True(t, strings.HasSuffix(w.Field, c.field), w.Field)
+			assert.True(t, w.Evidence && w.Gate == check.Offer)
+			assert.True(t, w.Args["more"].(length.Length).Same(length.MM(23)), "1150 tan 10° − 180 = 22.8")
+		}
+	}
+	high := said(t, design.Room{}, func(_ *design.Wall, g *design.Group) {
+		g.Stand = design.Stand{BaseDepth: length.MM(400), ToeAhead: length.MM(200)}
+	})
+	assert.Contains(t, high, "wall/stand-tips", "nobody said how high: the panel hangs at 1.3 m, 200 mm are 8.7°")
+}
+
+// t tan(bevel) + 6 mm: 18 mm at 45° take 24, 38 take 44 (worked figures of the
+// trade); 3/4 in take 25.05; at 30° 18 mm take 16.4.
+func TestLiftRoomNeeded(t *testing.T) {
+	for _, c := range []struct {
+		cleat length.Length
+		bevel float64
+		want  length.Length
+	}{
+		{length.MM(18), 45, length.MM(24)}, {length.MM(38), 45, length.MM(44)},
+		{length.Sixtyfourths(48), 45, length.Micrometres(25_050)},
+		{length.MM(18), 30, length.Micrometres(16_393)},
+	} {
+		got := wall.LiftRoom(c.cleat, c.bevel)
+		assert.True(t, got.Same(c.want), "%s at %g°: %s", c.cleat, c.bevel, got)
+	}
+}
+
+// 24 mm to the ceiling are enough and a hair less is not; so to a beam, but not
+// to a window; the change that is offered is a whole millimetre here.
+func TestLiftRoom(t *testing.T) {
+	top := first(t, func(*design.Wall, *design.Group) {}).Built.TotalHeight
+	under := func(air length.Length, obstacles ...design.Obstacle) (check.WatchOut, bool) {
+		got := said(t, design.Room{}, func(w *design.Wall, g *design.Group) {
+			w.Obstacles = obstacles
+			g.Place.Height = w.Height.Sub(air).Sub(top)
+		})
+		w, fires := got["wall/lift-room"]
+		return w, fires
+	}
+	_, fires := under(length.MM(24))
+	assert.False(t, fires)
+	w, fires := under(length.Micrometres(23_999))
+	require.True(t, fires)
+	assert.True(t, w.Evidence && w.Level == check.Stop && w.Gate == check.Offer)
+	require.NotNil(t, w.Fix)
+	beam := design.Obstacle{Kind: "beam", Y: length.MM(2300), Width: length.MM(3500)}
+	_, fires = under(length.MM(224), beam)
+	assert.False(t, fires)
+	w, fires = under(length.Micrometres(223_999), beam)
+	require.True(t, fires)
+	assert.Equal(t, check.Fix{Path: "walls[0].groups[0].place.height", Value: "1432.601 mm"}, *w.Fix)
+	beam.Kind = "window"
+	_, fires = under(length.MM(100), beam)
+	assert.False(t, fires)
+	beam.Kind, beam.X, beam.Width = "beam", length.MM(0), length.MM(1130)
+	_, fires = under(length.MM(100), beam)
+	assert.False(t, fires, "beside the panel")
+}
+
+// The first panel spans 1130 to 2370.6 mm and 900 to 1742.4 mm; studs at 1500
+// and 2100.
+func TestWhatIsNear(t *testing.T) {
+	for _, c := range []struct {
+		kind       string
+		x, y, w, h int64
+		code       string
+	}{
+		{"grille", 2520, 1000, 100, 100, "wall/grille"}, {"grille", 2521, 1000, 100, 100, ""},
+		{"radiator", 1500, 200, 600, 401, "wall/heat"}, {"radiator", 1500, 200, 600, 400, ""},
+		{"socket", 1270, 300, 80, 80, "wall/cable"}, {"socket", 1269, 300, 80, 80, ""},
+		{"switch", 2250, 300, 80, 80, "wall/cable"}, {"switch", 2251, 300, 80, 80, ""},
+		{"detector", 1500, 2242, 100, 100, "wall/safety-device"}, {"detector", 1500, 2243, 100, 100, ""},
+		{"sprinkler", 100, 2192, 100, 100, "wall/safety-device"}, {"sprinkler", 100, 2193, 100, 100, ""},
+		{"door swing", 300, 0, 831, 2000, "wall/safety-device"}, {"door swing", 300, 0, 830, 2000, ""},
+		{"furniture", 300, 0, 900, 850, ""},
+	} {
+		got := said(t, design.Room{}, func(w *design.Wall, _ *design.Group) {
+			w.Obstacles = []design.Obstacle{{
+				Kind: c.kind, X: length.MM(c.x), Y: length.MM(c.y), Width: length.MM(c.w), Height: length.MM(c.h),
+			}}
+		})
+		want := []string{"wall/screws"}
+		if c.code != "" {
+			want = append(want, c.code)
+		}
+		assert.ElementsMatch(t, want, codes(got), "%+v", c)
+		if c.code == "wall/safety-device" {
+			assert.True(t, got[c.code].Level == check.Stop && got[c.code].Evidence)
+		}
+	}
+	// In brick a fixing may go in anywhere behind the panel.
+	got := said(t, design.Room{}, func(w *design.Wall, _ *design.Group) {
+		plug(w)
+		w.Obstacles = []design.Obstacle{{Kind: "socket", X: length.MM(1700), Width: length.MM(80), Height: length.MM(80)}}
+	})
+	assert.Contains(t, got, "wall/cable")
+}
+
+func TestRoomOfTheWall(t *testing.T) {
+	none := func(*design.Wall, *design.Group) {}
+	dry := design.Room{HumidityHigh: 70, TemperatureLow: 12, Public: true}
+	assert.NotContains(t, said(t, dry, none), "wall/damp-or-cold")
+	assert.Contains(t, said(t, dry, none), "wall/in-reach", "900 mm from the floor")
+	assert.NotContains(t, said(t, dry, func(_ *design.Wall, g *design.Group) { g.Place.Height = length.MM(1200) }), "wall/in-reach")
+	damp, cold := dry, dry
+	damp.HumidityHigh, cold.TemperatureLow = 70.1, 11.9
+	assert.Contains(t, said(t, damp, none), "wall/damp-or-cold")
+	assert.Contains(t, said(t, cold, none), "wall/damp-or-cold")
+}
+
+// Stairs in words are not checked, and that is said.
+func TestComesIn(t *testing.T) {
+	h := first(t, func(_ *design.Wall, g *design.Group) { g.Width = length.MM(2100) })
+	say := func() map[string]check.Level {
+		out := map[string]check.Level{}
+		for _, w := range wall.WatchOuts(design.Room{TemperatureLow: 18}, design.Work{Crew: 6}, []wall.Hung{h}) {
+			out[w.Code] = w.Level
+		}
+		return out
+	}
+	assert.Equal(t, check.Stop, say()["wall/way-in"])
+	h.WayIn.DoorWidth, h.WayIn.Stairs = length.MM(900), "one flight"
+	assert.NotContains(t, say(), "wall/way-in")
+	assert.Equal(t, check.Caution, say()["wall/way-in-open"])
+}
+
+// Too many short blocks and voids leave no place for the screws of the cleat.
+func TestTooFewCells(t *testing.T) {
+	got := said(t, design.Room{}, func(_ *design.Wall, g *design.Group) {
+		g.Heights = []length.Length{length.MM(0), length.MM(10), length.MM(20), length.MM(25)}
+	})
+	w := got["wall/too-few-cells"]
+	assert.True(t, w.Level == check.Stop && w.Evidence && w.Gate == check.Hang)
+	assert.Equal(t, 0, w.Args["have"])
+}
+
+// What the worked jobs of damp stone, narrow modules and a stand are held by: the
+// modules stay shut until a rail carries them all.
+func TestGatesOfWorkedJobs(t *testing.T) {
+	studs := func(name string) bool {
+		d := designtest.Job(t, name)
+		g := d.Walls[0].Groups[0]
+		built, err := panel.Build(g)
+		require.NoError(t, err)
+		h := wall.Hung{Path: "walls[0].groups[0]", Wall: d.Walls[0], Design: g, Built: built, PanelKg: 50}
+		for _, w := range wall.WatchOuts(d.Room, d.Work, []wall.Hung{h}) {
+			if w.Code == "wall/one-stud" && w.Level == check.Stop {
+				return true
+			}
+		}
+		return false
+	}
+	assert.True(t, studs("s7"))
+	assert.False(t, studs("s7-second"))
+}
