@@ -100,14 +100,16 @@ func TestAStaleHearingIsDropped(t *testing.T) {
 
 // Another document that is opened is not judged by the last one.
 func TestAnotherDesignIsNotJudgedByTheLast(t *testing.T) {
-	s := fresh()
-	ask(t, s, session.Request{Op: "section", Name: "sound"})
-	listenTo(t, s)
-	doc := design.Default()
-	doc.Design = designtest.Job(t, "s8")
-	opened := ask(t, s, session.Request{Op: "open", Text: string(design.Encode(doc))})
-	assert.NotContains(t, fragment(opened, "section"), "fit")
-	assert.Contains(t, fragment(opened, "section"), "Listening…")
+	for _, from := range []string{"file", "saved"} {
+		s := fresh()
+		ask(t, s, session.Request{Op: "section", Name: "sound"})
+		listenTo(t, s)
+		doc := design.Default()
+		doc.Design = designtest.Job(t, "s8")
+		opened := ask(t, s, session.Request{Op: "open", Text: string(design.Encode(doc)), From: from})
+		assert.NotContains(t, fragment(opened, "section"), `class="fit"`, from)
+		assert.Contains(t, fragment(opened, "section"), "Listening…", from)
+	}
 }
 
 // A design that could not be heard is said, and the next one is tried.
