@@ -229,6 +229,46 @@ func standard(d, fyb, fes, fem, ls, lm float64) float64 {
 		d*d*math.Sqrt(2*fem*fyb/(3*(1+re)))) / rd
 }
 
+// Across a gap the moments at the two faces carry the shear over it: what the side
+// member can give at a shear P and what the main member can must add to P times
+// the gap. A member gives q l²/4 − P l/2 − P²/4q while the pin turns in it, and M −
+// P²/2q once the pin bends, whichever is less; P is found by halving.
+func TestGapByStatics(t *testing.T) {
+	const d, yield = 0.152, 80_000.0
+	bend := yield * d * d * d / 6
+	modes := map[fixing.Mode]bool{}
+	for _, fes := range []float64{1500, 9000} {
+		for _, fem := range []float64{1500, 9000} {
+			for _, ls := range []float64{0.1, 0.3, 0.7, 1.5} {
+				for _, lm := range []float64{0.1, 0.3, 0.6, 1.5} {
+					for _, gap := range []float64{0, 0.1, 0.5, 1} {
+						gives := func(q, l, p float64) float64 {
+							return math.Min(q*l*l/4-p*l/2-p*p/(4*q), bend-p*p/(2*q))
+						}
+						low, high := 0.0, d*math.Min(fes*ls, fem*lm)
+						for range 100 {
+							p := (low + high) / 2
+							if gives(fes*d, ls, p)+gives(fem*d, lm, p) >= p*gap {
+								low = p
+							} else {
+								high = p
+							}
+						}
+						got, mode, err := fixing.Dowel{DiameterIn: d, YieldPsi: yield, SidePsi: fes, MainPsi: fem,
+							SideIn: ls, MainIn: lm, GapIn: gap}.Least()
+						require.NoError(t, err)
+						modes[mode] = modes[mode] || gap > 0
+						assert.InEpsilon(t, low/2.2, got, 1e-9, "%g %g %g %g %g", fes, fem, ls, lm, gap)
+					}
+				}
+			}
+		}
+	}
+	for _, m := range []fixing.Mode{fixing.ModeII, fixing.ModeIIIm, fixing.ModeIIIs, fixing.ModeIV} {
+		assert.True(t, modes[m], "%s rules somewhere across a gap", m)
+	}
+}
+
 // What bites: each of these has been got wrong before.
 func TestTraps(t *testing.T) {
 	ten := screw(t, 10)
