@@ -7,6 +7,7 @@ import (
 	"blockfield/engine/design"
 	"blockfield/engine/design/designtest"
 	"blockfield/engine/field"
+	"blockfield/engine/length"
 	"blockfield/engine/panel"
 	"blockfield/engine/wall"
 
@@ -62,9 +63,13 @@ func TestRearMapHitsWhatItMeans(t *testing.T) {
 			continue
 		}
 		require.Len(t, row.Places, 4)
-		for _, p := range row.Places {
+		holes := back.Holes(row)
+		require.Len(t, holes, 4)
+		for i, p := range holes {
 			chosen++
-			fromRear := back.RearX(p.Column)
+			fromRear := p.FromLeftMM
+			assert.True(t, i == 0 || fromRear >= holes[i-1].FromLeftMM, "from the left of the rear")
+			assert.Equal(t, p.Row, int(p.FromTopMM/back.PitchMM), "the top stays up")
 			// Projected through the panel: what is x from the left behind is
 			// width − x from the left in front.
 			front := back.FieldMM() - fromRear
@@ -80,6 +85,28 @@ func TestRearMapHitsWhatItMeans(t *testing.T) {
 	}
 	assert.Greater(t, chosen, 500)
 	assert.Greater(t, unmirrored, chosen/4, "a map that nobody mirrored comes through the face")
+}
+
+// The left corner of the rear is the last column of the front.
+func TestCorners(t *testing.T) {
+	g := field.Grid{Columns: 4, Rows: 3, Heights: 4, Levels: []uint8{
+		0, 1, 2, 3,
+		1, 1, 1, 2,
+		2, 0, 0, 1,
+	}}
+	left, right := rear(g, 0, 15, 42, 80).Corners()
+	assert.Equal(t, wall.Corner{Column: 4, HeightsMM: []float64{80, 42, 15}}, left)
+	assert.Equal(t, wall.Corner{Column: 1, HeightsMM: []float64{0, 15, 42}}, right)
+}
+
+// The booth hangs from 1050 to 1707.6 mm with 21 mm of frame and gap above its
+// field: the tip comes 90 mm below the field's top, at 1596.6 mm.
+func TestTipHeight(t *testing.T) {
+	d := designtest.Job(t, "s1")
+	built, err := panel.Build(d.Walls[0].Groups[0])
+	require.NoError(t, err)
+	got := wall.TipHeight(built.Panels[0])
+	assert.True(t, got.Same(length.Micrometres(1_596_600)), got.String())
 }
 
 // No other row of the band has more safe cells, and screws keep their distance.

@@ -74,10 +74,14 @@ func Factor(typed float64, reason string) float64 {
 func ChooseStrip(l Load, studsM []float64, diameterMM, factor float64) (Strip, bool) {
 	var best Strip
 	found := false
-	least := max(1, (leastScrews+len(studsM)-1)/max(1, len(studsM)))
+	if len(studsM) == 0 {
+		return best, false
+	}
+	want := ask{l, studsM, HeaviestShare(l.CentreM, studsM), factor}
+	least := max(1, (leastScrews+len(studsM)-1)/len(studsM))
 	for n := least; n <= mostAStud; n++ {
 		for _, s := range screwsFor(diameterMM) {
-			got, err := tryStrip(l, studsM, s, n, factor)
+			got, err := want.try(s, n)
 			if err != nil {
 				continue
 			}
@@ -118,7 +122,17 @@ func screwsFor(diameterMM float64) []fixing.Screw {
 	return all
 }
 
-func tryStrip(l Load, studsM []float64, s fixing.Screw, n int, factor float64) (Strip, error) {
+// ask is what a strip is chosen for.
+type ask struct {
+	Load
+	studsM []float64
+	share  float64 // of the load, at the busiest stud
+	factor float64
+}
+
+// try is a strip with so many screws of one kind in every stud. The error is that
+// of a screw that the rules have no value for.
+func (l ask) try(s fixing.Screw, n int) (Strip, error) {
 	lengthMM := screwLength(s, l.CleatM)
 	h, err := fixing.Joint{
 		Screw: s, LengthIn: lengthMM / fixing.MMPerInch,
@@ -129,17 +143,17 @@ func tryStrip(l Load, studsM []float64, s fixing.Screw, n int, factor float64) (
 		return Strip{}, err
 	}
 	out := Strip{
-		Gauge: s.Gauge, ScrewMM: lengthMM, AStud: n, StudsM: studsM,
-		Share: HeaviestShare(l.CentreM, studsM), Hole: s.HoleFor(studG), Mode: h.Mode,
+		Gauge: s.Gauge, ScrewMM: lengthMM, AStud: n, StudsM: l.studsM,
+		Share: l.share, Hole: s.HoleFor(studG), Mode: h.Mode,
 		HoldsShearN: h.ShearLbf * fixing.NewtonsPerPound, HoldsPullN: h.PullLbf * fixing.NewtonsPerPound,
 	}
-	places, height := ladder(s, n, l)
+	places, height := ladder(s, n, l.Load)
 	out.HeightM = height
 	out.Fits = height <= l.FieldHeightM-belowCleatM-aboveSpacerM
-	out.ShearN = l.DownN() * factor * out.Share / float64(n)
-	out.PullN = l.OutN() * factor * out.Share * topPart(places, height)
+	out.ShearN = l.DownN() * l.factor * out.Share / float64(n)
+	out.PullN = l.OutN() * l.factor * out.Share * topPart(places, height)
 	out.Use = h.Use(out.ShearN/fixing.NewtonsPerPound, out.PullN/fixing.NewtonsPerPound)
-	out.BendUse, out.SagUse = bend(l, studsM, height, factor)
+	out.BendUse, out.SagUse = bend(l.Load, l.studsM, height, l.factor)
 	return out, nil
 }
 
