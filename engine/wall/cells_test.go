@@ -100,13 +100,17 @@ func TestCorners(t *testing.T) {
 }
 
 // The booth hangs from 1050 to 1707.6 mm with 21 mm of frame and gap above its
-// field: the tip comes 90 mm below the field's top, at 1596.6 mm.
+// field. Its screws are in row 5, 153.9 mm below the field's top; the cleat of 80
+// mm lies on them, so that the tip comes at 1686.6 − 193.9 = 1492.7 mm.
 func TestTipHeight(t *testing.T) {
 	d := designtest.Job(t, "s1")
 	built, err := panel.Build(d.Walls[0].Groups[0])
 	require.NoError(t, err)
-	got := wall.TipHeight(built.Panels[0])
-	assert.True(t, got.Same(length.Micrometres(1_596_600)), got.String())
+	h := wall.Hung{Wall: d.Walls[0], Design: d.Walls[0].Groups[0], Built: built, PanelKg: 16.8}
+	got := h.TipHeight(built.Panels[0])
+	assert.True(t, got.Same(length.Micrometres(1_492_700)), got.String())
+	back := h.RearOf(built.Panels[0])
+	assert.Equal(t, 90.0, back.FootMM(wall.CleatRow{Rows: []int{0}}), "never above the field's top")
 }
 
 // No other row of the band has more safe cells, and screws keep their distance.

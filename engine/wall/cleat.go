@@ -2,19 +2,37 @@ package wall
 
 import (
 	"cmp"
+	"math"
 	"slices"
 
 	"blockfield/engine/length"
 	"blockfield/engine/panel"
 )
 
+// Places of the panel's half of the cleat, from the field's top; as panels are
+// built.
+const (
+	halfHighMM  = 80.0
+	leastFootMM = 90.0 // its upper edge stays 10 mm under the field's top
+)
+
+// FootMM is how far below the field's top the panel's half ends, at its lower
+// inner corner, so that it lies with its middle on the screws.
+func (r Rear) FootMM(row CleatRow) float64 {
+	if len(row.Rows) == 0 {
+		return leastFootMM
+	}
+	middle := (r.RowY(row.Rows[0]) + r.RowY(row.Rows[len(row.Rows)-1])) / 2
+	return math.Max(leastFootMM, middle+halfHighMM/2)
+}
+
 // TipHeight is where the tip of the strip in the wall comes, above the floor: at
 // the lower inner corner of the panel's half, between its bevel and the backer.
-// The panel's half has to be built as panel.Build has it.
-func TipHeight(p panel.Panel) length.Length {
+func (h Hung) TipHeight(p panel.Panel) length.Length {
+	foot := h.RearOf(p).FootMM(h.CleatScrewsOf(p).Row)
 	for _, part := range p.Parts {
-		if part.Kind == panel.CleatPart {
-			return p.Bottom.Add(part.Y)
+		if part.Kind == panel.BackerPart {
+			return p.Bottom.Add(part.Y).Add(part.Height).Sub(tenths(foot))
 		}
 	}
 	return length.Length{}

@@ -108,7 +108,7 @@ func (h Hung) tips() []check.WatchOut {
 		words.Args{"angle": words.Degrees(math.Floor(deg)), "limit": words.Degrees(leastTipDeg), "more": more.CeilMM(), "side": side})}
 }
 
-// Load is one panel as the strip behind it feels it, or with a rail all panels
+// load is one panel as the strip behind it feels it, or with a rail all panels
 // beside one another.
 func (h Hung) load(p panel.Panel) Load {
 	left, right := cleatEnds(p)
@@ -129,6 +129,13 @@ func (h Hung) load(p panel.Panel) Load {
 	}
 }
 
+// hooked is the load with its cleat where the screws have it.
+func (h Hung) hooked(p panel.Panel) Load {
+	l := h.load(p)
+	l.CleatFootM = h.RearOf(p).FootMM(h.CleatScrewsOf(p).Row) / millimetresInM
+	return l
+}
+
 // cleatEnds is where the cleat of a panel begins and ends along the wall.
 func cleatEnds(p panel.Panel) (left, right float64) {
 	for _, part := range p.Parts {
@@ -140,7 +147,7 @@ func cleatEnds(p panel.Panel) (left, right float64) {
 	return 0, 0
 }
 
-// StudsBehind lists the studs that a strip between two places hits, from the
+// studsBehind lists the studs that a strip between two places hits, from the
 // left, far enough from its ends.
 func (h Hung) studsBehind(left, right float64) []float64 {
 	step := h.Wall.StudStep.Metres()
@@ -173,7 +180,7 @@ func (h Hung) Strip() (Strip, bool) {
 	found := false
 	factor := Factor(h.Wall.Fixing.LoadFactor, "")
 	for _, p := range h.Built.Panels {
-		l := h.load(p)
+		l := h.hooked(p)
 		got, ok := ChooseStrip(l, h.studsBehind(l.LeftM, l.RightM), h.Wall.Fixing.Diameter.Millimetres(), factor)
 		if !ok {
 			return got, false
@@ -239,8 +246,8 @@ func (h Hung) rated() check.WatchOut {
 	factor := Factor(f.LoadFactor, "")
 	var worst Rated
 	for _, p := range h.Built.Panels {
-		l := h.load(p)
-		if r := ChooseRated(l, f.RatedShear, f.RatedPull, factor); r.Count > worst.Count || r.Use > worst.Use {
+		l := h.hooked(p)
+		if r := ChooseRated(l, f.RatedShear, f.RatedPull, factor); r.Count > worst.Count || r.Count == worst.Count && r.Use > worst.Use {
 			worst = r
 		}
 	}

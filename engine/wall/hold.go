@@ -24,7 +24,6 @@ const (
 	creep          = 2.0   // for what hangs for ever; common practice
 	sagPart        = 300.0 // of a span that a strip may sag; common practice
 	pascalsPerPsi  = 6894.757
-	belowCleatM    = 0.090 // lower inner corner of the panel's half, from the field's top; as panels are built
 	aboveSpacerM   = 0.060 // top of the spacer, from the field's foot
 	thinnestGauge  = 8     // that holds a cleat on a wall; common practice
 	millimetresInM = 1000.0
@@ -149,7 +148,7 @@ func (l ask) try(s fixing.Screw, n int) (Strip, error) {
 	}
 	places, height := ladder(s, n, l.Load)
 	out.HeightM = height
-	out.Fits = height <= l.FieldHeightM-belowCleatM-aboveSpacerM
+	out.Fits = height <= l.FieldHeightM-l.CleatFootM-aboveSpacerM
 	out.ShearN = l.DownN() * l.factor * out.Share / float64(n)
 	out.PullN = l.OutN() * l.factor * out.Share * topPart(places, height)
 	out.Use = h.Use(out.ShearN/fixing.NewtonsPerPound, out.PullN/fixing.NewtonsPerPound)

@@ -15,7 +15,7 @@ import (
 // panelLoad is 40 kg on a cleat of 1.1 m, its middle at 1.75 m.
 func panelLoad() wall.Load {
 	return wall.Load{
-		Kg: 40, CentroidM: 0.06, FieldHeightM: 0.8, CleatM: 0.018, BevelRad: math.Pi / 4,
+		Kg: 40, CentroidM: 0.06, FieldHeightM: 0.8, CleatM: 0.018, CleatFootM: 0.09, BevelRad: math.Pi / 4,
 		CentreM: 1.75, LeftM: 1.2, RightM: 2.3,
 	}
 }
@@ -30,7 +30,9 @@ func TestForces(t *testing.T) {
 	l.BevelRad = math.Atan(0.25)
 	assert.Zero(t, l.WedgeN(), "flatter than friction it does not slide")
 	l.FieldHeightM = 0.2
-	assert.InDelta(t, 392.4*0.06/0.1, l.MomentN(), 1e-9, "a low panel keeps half its height as lever")
+	assert.InDelta(t, 392.4*0.06/0.05, l.MomentN(), 1e-9, "a low panel keeps a quarter of its height as lever")
+	l.FieldHeightM, l.CleatFootM = 0.8, 0.2
+	assert.InDelta(t, 392.4*0.06/0.56, l.MomentN(), 1e-9, "a cleat farther down leaves less lever")
 }
 
 // Two studs share as a beam on two supports does; three as well as balance lets

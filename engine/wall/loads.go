@@ -6,7 +6,9 @@ import "math"
 const (
 	gravity        = 9.81 // m/s²
 	newtonsAKN     = 1000.0
-	spacerLessM    = 0.150 // what the places of cleat and spacer take off the panel's height as a lever; common practice
+	spacerLessM    = 0.150 // what the places of cleat and spacer take off the panel's height as a lever at least; common practice
+	spacerUpM      = 0.040 // middle of the spacer, from the field's foot; as panels are built
+	leastArmPart   = 4.0   // of its height a low panel keeps as lever; invented
 	woodOnWood     = 0.3   // least friction of smooth dry wood on wood, 0.3 to 0.5 by the Wood Handbook, from memory
 	loneStudArmM   = 0.1   // lever of a strip on one stud against tipping sideways; invented, cautious
 	searchHalvings = 60    // of the share: more than a float64 can tell apart
@@ -19,6 +21,7 @@ type Load struct {
 	CentroidM     float64 // of the mass, out from the wall
 	FieldHeightM  float64
 	CleatM        float64 // thickness of the cleat
+	CleatFootM    float64 // lower inner corner of the panel's half, below the field's top
 	BevelRad      float64 // from the horizontal
 	CentreM       float64 // of the mass, along the wall
 	LeftM, RightM float64 // ends of the cleat, along the wall
@@ -30,7 +33,7 @@ func (l Load) DownN() float64 { return l.Kg * gravity }
 // MomentN is the outward pull at the cleat that keeps the panel from leaning
 // out: mass times the distance of its centre over the lever down to the spacer.
 func (l Load) MomentN() float64 {
-	arm := max(l.FieldHeightM-spacerLessM, l.FieldHeightM/2)
+	arm := max(l.FieldHeightM-max(spacerLessM, l.CleatFootM+spacerUpM), l.FieldHeightM/leastArmPart)
 	return l.DownN() * l.CentroidM / arm
 }
 

@@ -82,6 +82,7 @@ func (h Hung) cleatNeed(s fixing.Screw, screwMM float64, p panel.Panel) (int, bo
 	single := h
 	single.Wall.Rail = false // each panel has its own half
 	l := single.load(p)
+	l.CleatFootM = (rowToMM + halfHighMM/2) / millimetresInM // the lowest that the row may bring
 	factor := Factor(h.Wall.Fixing.LoadFactor, "") / fixing.NewtonsPerPound
 	for n := leastCleatScrews; n <= mostFixings; n++ {
 		if holds.Use(l.DownN()*factor/float64(n), l.MomentN()*factor/float64(n)) <= 1 {
