@@ -247,7 +247,7 @@ func (h Hung) rated() check.WatchOut {
 	var worst Rated
 	for _, p := range h.Built.Panels {
 		l := h.hooked(p)
-		if r := ChooseRated(l, f.RatedShear, f.RatedPull, factor); r.Count > worst.Count || r.Count == worst.Count && r.Use > worst.Use {
+		if r := ChooseRated(l, f.RatedShear, f.RatedPull, factor); r.Needed > worst.Needed {
 			worst = r
 		}
 	}

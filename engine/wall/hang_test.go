@@ -134,6 +134,38 @@ func TestStuds(t *testing.T) {
 	assert.Equal(t, "walls[0].rail", at(1370, 15, false).Field)
 }
 
+// A panel between two studs hits none: that is a Stop however light it is, and no
+// count of screws stands beside it.
+func TestNoStudIsNeverLight(t *testing.T) {
+	h := first(t, func(_ *design.Wall, g *design.Group) { g.Place.Left, g.Width = length.MM(960), length.MM(450) })
+	h.PanelKg = 5
+	got := map[string]check.Level{}
+	for _, w := range wall.WatchOuts(design.Room{TemperatureLow: 18}, design.Work{Crew: 6}, []wall.Hung{h}) {
+		got[w.Code] = w.Level
+	}
+	assert.Equal(t, check.Stop, got["wall/one-stud"])
+	assert.NotContains(t, got, "wall/screws")
+}
+
+// A rail carries all panels beside one another on all studs behind them: the
+// screws of two panels on a rail hold twice the load of one.
+func TestRail(t *testing.T) {
+	strip := func(rail bool) wall.Strip {
+		h := first(t, func(w *design.Wall, g *design.Group) {
+			w.Rail, w.Width, w.StudStep = rail, length.MM(6000), length.MM(400)
+			g.PanelsWide, g.Columns, g.Width = 2, 33, length.MM(2400)
+		})
+		s, ok := h.Strip()
+		require.True(t, ok)
+		return s
+	}
+	one, all := strip(false), strip(true)
+	assert.Greater(t, len(all.StudsM), 2*len(one.StudsM)-1, "the gap between the panels hits one more or the same")
+	carried := func(s wall.Strip) float64 { return s.ShearN * float64(s.AStud) / s.Share }
+	assert.InEpsilon(t, 2*carried(one), carried(all), 1e-9)
+	assert.InEpsilon(t, 4*38.8*9.81, carried(one), 1e-9)
+}
+
 func TestLockAndStand(t *testing.T) {
 	got := said(t, design.Room{}, func(_ *design.Wall, g *design.Group) { g.Cleat.Lock = "none" })
 	w := got["wall/no-lock"]

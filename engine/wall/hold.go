@@ -224,8 +224,9 @@ func sagOf(down, out, span, beyond, thick, height float64) float64 {
 
 // Rated is a count of fixings by what their maker gives for this base.
 type Rated struct {
-	Count int
-	Use   float64
+	Count  int
+	Needed float64 // before rounding up and the least count
+	Use    float64
 }
 
 // mostFixings: more say only that the typed value is far too low; invented.
@@ -236,5 +237,5 @@ const mostFixings = 1000
 func ChooseRated(l Load, shearKN, pullKN, factor float64) Rated {
 	needed := factor * (l.DownN()/shearKN + l.OutN()/pullKN) / newtonsAKN
 	n := max(leastScrews, int(math.Ceil(math.Min(needed, mostFixings)-dustOfFloats)))
-	return Rated{Count: n, Use: needed / float64(n)}
+	return Rated{Count: n, Needed: needed, Use: needed / float64(n)}
 }

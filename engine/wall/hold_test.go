@@ -147,6 +147,9 @@ func TestStripIsNeverSafer(t *testing.T) {
 		last = s.AStud
 		assert.GreaterOrEqual(t, strip(t, l, two, 6, 5).AStud, s.AStud)
 		assert.GreaterOrEqual(t, strip(t, l, two[:1], 6, 4).AStud, s.AStud)
+		dropped := l
+		dropped.CleatFootM += 0.1
+		assert.GreaterOrEqual(t, strip(t, dropped, two, 6, 4).AStud, s.AStud, "a longer drop to the cleat")
 		steep := l
 		steep.BevelRad += 0.1
 		assert.GreaterOrEqual(t, strip(t, steep, two, 6, 4).AStud, s.AStud)
