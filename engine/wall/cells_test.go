@@ -87,6 +87,20 @@ func TestRearMapHitsWhatItMeans(t *testing.T) {
 	assert.Greater(t, unmirrored, chosen/4, "a map that nobody mirrored comes through the face")
 }
 
+// 40 mm of cleat and 9 of ply: the usual screw is 60 mm and stands only 20 deep,
+// less than six diameters of a No. 8 (25 mm); the next longer one serves.
+func TestLongerCleatScrew(t *testing.T) {
+	g := design.Default().Design.Walls[0].Groups[0]
+	g.Cleat.Thickness, g.Backer.Thickness = length.MM(40), length.MM(9)
+	built, err := panel.Build(g)
+	require.NoError(t, err)
+	h := wall.Hung{Design: g, Built: built, Wall: design.Default().Design.Walls[0], PanelKg: 20}
+	assert.Equal(t, 60.0, h.RearOf(built.Panels[0]).UsualScrewMM())
+	got := h.CleatScrewsOf(built.Panels[0])
+	assert.True(t, got.Found)
+	assert.Equal(t, 70.0, got.Row.ScrewMM)
+}
+
 // The left corner of the rear is the last column of the front.
 func TestCorners(t *testing.T) {
 	g := field.Grid{Columns: 4, Rows: 3, Heights: 4, Levels: []uint8{

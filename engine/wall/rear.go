@@ -17,6 +17,7 @@ const (
 	leastCleatScrews = 6
 	plyG             = 0.42 // plywood of any grade, NDS 2018 table 12.3.3B, from memory
 	lightestG        = 0.35 // for woods that the standard does not list: below all of the shop that it does
+	longerMM         = 20   // than the usual screw, where that is not deep enough
 	plentyMM         = 300  // depth of the block, which the choice of cells looks after
 )
 
@@ -42,27 +43,36 @@ func (h Hung) RearOf(p panel.Panel) Rear {
 	}
 }
 
-// CleatScrewsOf chooses row, screw and places for a panel: the thinnest screw
-// with enough places. Shear goes through backer and end grain together, pull is
-// held by the backer alone, and glue is not counted.
+// CleatScrewsOf chooses row, screw and places for a panel: the usual length, or
+// one that is longer where that is not deep enough, and the thinnest screw with
+// enough places. Shear goes through backer and end grain together, pull is held
+// by the backer alone, and glue is not counted.
 func (h Hung) CleatScrewsOf(p panel.Panel) CleatScrews {
 	r := h.RearOf(p)
-	var last CleatScrews
-	for _, gauge := range []int{8, 10, 12, 14} {
-		s, _ := fixing.Find(gauge)
-		need, ok := h.cleatNeed(s, r.UsualScrewMM(), p)
-		if !ok {
+	last := CleatScrews{Needed: leastCleatScrews, Row: CleatRow{ScrewMM: r.UsualScrewMM()}}
+	for _, screwMM := range cleatScrewsMM() {
+		if screwMM < r.UsualScrewMM() || screwMM > r.UsualScrewMM()+longerMM {
 			continue
 		}
-		apart := s.Spaced(true).InRowIn * fixing.MMPerInch
-		row, found := r.ChooseRow(r.UsualScrewMM(), apart, need)
-		last = CleatScrews{Gauge: gauge, Needed: need, Row: row, Found: found}
-		if found {
-			break
+		for _, gauge := range cleatGauges() {
+			s, _ := fixing.Find(gauge)
+			need, ok := h.cleatNeed(s, screwMM, p)
+			if !ok {
+				continue
+			}
+			apart := s.Spaced(true).InRowIn * fixing.MMPerInch
+			row, found := r.ChooseRow(screwMM, apart, need)
+			last = CleatScrews{Gauge: gauge, Needed: need, Row: row, Found: found}
+			if found {
+				return last
+			}
 		}
 	}
 	return last
 }
+
+// cleatGauges are the screws for the panel's half, thin ones first.
+func cleatGauges() []int { return []int{8, 10, 12, 14} }
 
 // cleatNeed is how many screws of a kind the panel's half takes.
 func (h Hung) cleatNeed(s fixing.Screw, screwMM float64, p panel.Panel) (int, bool) {
