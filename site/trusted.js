@@ -42,10 +42,20 @@ export function insert(target, html, { fresh = false } = {}) {
 export function insertAll(fragments, options) {
   const held = document.activeElement?.closest(".field");
   const before = held?.getBoundingClientRect().top;
+  if (!held) document.body.style.minHeight = "";
   for (const { target, html } of fragments) insert(target, html, options);
   const now = held && document.activeElement.closest(".field");
-  const moved = now?.isConnected ? now.getBoundingClientRect().top - before : 0;
-  if (Math.abs(moved) >= 1) scrollBy({ top: moved, behavior: "instant" });
+  if (now?.isConnected) scrollOn(now.getBoundingClientRect().top - before);
+}
+
+// scrollOn scrolls by so many pixels. At the foot of a page that has become
+// shorter the page keeps room to do so, until a field has the focus no more.
+function scrollOn(moved) {
+  if (Math.abs(moved) < 1) return;
+  const page = document.documentElement;
+  const lacking = page.scrollTop + moved + innerHeight - page.scrollHeight;
+  if (lacking > 0) document.body.style.minHeight = `${document.body.offsetHeight + lacking}px`;
+  scrollBy({ top: moved, behavior: "instant" });
 }
 
 function comeBack(place, active) {

@@ -1,0 +1,93 @@
+package main_test
+
+import (
+	"fmt"
+	"testing"
+
+	"github.com/chromedp/chromedp"
+	"github.com/chromedp/chromedp/kb"
+	"github.com/stretchr/testify/assert"
+)
+
+// A watch-out that comes or goes moves no field that has the focus: neither the
+// one that is typed in nor the next, which the hand is at by the time the answer
+// is there; not even at the foot of the page, which becomes shorter. On a desk and
+// on a phone.
+func TestWatchOutsDoNotMoveTheFieldInHand(t *testing.T) {
+	const glue, shop = "bench.glueOpenMinutes", "bench.temperature"
+	b, _ := openPage(t)
+	for _, width := range []int64{1440, 390} {
+		b.size(width, 900)
+		b.read("maker")
+		b.section("bench")
+
+		steady := func(what, held string, do func()) {
+			t.Helper()
+			before := b.placeOf(held)
+			do()
+			b.frames() // in which a browser might scroll on its own
+			assert.Equal(t, held, eval[string](b, "document.activeElement.name"), what)
+			after := b.placeOf(held)
+			assert.InDeltaSlice(t, before, after, 1, "%d px wide: %s", width, what)
+		}
+		b.inHand(glue)
+		steady("a watch-out at the field before", shop, func() {
+			b.goOn(glue, "3", shop)
+			b.told(glue, true)
+		})
+		b.inHand(shop)
+		steady("a watch-out at the very field", shop, func() {
+			b.do(chromedp.KeyEvent("9.5"), chromedp.KeyEvent(kb.Enter))
+			b.told(shop, true)
+		})
+		b.inHand(glue)
+		steady("the watch-out at the field before goes", shop, func() {
+			b.goOn(glue, "9", shop)
+			b.told(glue, false)
+		})
+		b.inHand(shop)
+		steady("the watch-out at the very field goes", shop, func() {
+			b.do(chromedp.KeyEvent("18"), chromedp.KeyEvent(kb.Enter))
+			b.told(shop, false)
+		})
+		eval[any](b, `document.activeElement.blur()`)
+		b.section("money")
+		assert.Empty(t, eval[string](b, `document.body.style.minHeight`), "%d px wide: the room at the foot is gone", width)
+	}
+}
+
+// inHand puts the focus into a text field in the middle of the window, with all
+// of it marked.
+func (b *tab) inHand(path string) {
+	b.t.Helper()
+	eval[any](b, fmt.Sprintf(`(() => { const c = document.querySelector(%q);
+		c.scrollIntoView({block: "center", behavior: "instant"}); c.focus({preventScroll: true}); c.select(); })()`, control(path)))
+}
+
+// goOn types a value and is at another field before any answer can come.
+func (b *tab) goOn(path, value, next string) {
+	b.t.Helper()
+	eval[any](b, fmt.Sprintf(`(() => { const c = document.querySelector(%q); c.value = %q;
+		c.dispatchEvent(new Event("input", {bubbles: true})); c.dispatchEvent(new Event("change", {bubbles: true}));
+		document.querySelector(%q).focus({preventScroll: true}); })()`, control(path), value, control(next)))
+}
+
+// frames lets the browser draw a few times.
+func (b *tab) frames() {
+	b.t.Helper()
+	eval[any](b, `new Promise((done) => { let n = 4; const next = () => --n ? requestAnimationFrame(next) : done(); requestAnimationFrame(next); })`)
+}
+
+// placeOf is where a field's upper left corner is in the window.
+func (b *tab) placeOf(path string) []float64 {
+	b.t.Helper()
+	return eval[[]float64](b, fmt.Sprintf(
+		`(() => { const r = document.querySelector(%q).getBoundingClientRect(); return [r.x, r.y]; })()`, control(path)))
+}
+
+// told waits until a Caution or a Stop stands at a field, or none.
+func (b *tab) told(path string, stands bool) {
+	b.t.Helper()
+	b.wait(fmt.Sprintf(`Boolean(document.querySelector(%q).closest(".field").querySelector(".watch-slot > p.watch")) === %t`,
+		control(path), stands))
+}
