@@ -23,6 +23,7 @@ const engine = startEngine({
   url: new URL("engine-worker.js", import.meta.url),
   restored(answer) {
     apply(answer, { fresh: true });
+    delete page.dataset.heard;
     hearing.want(answer, { again: true });
     status.show("restarted");
   },
@@ -42,8 +43,13 @@ const stage = makeStage({
   viewed: (fields) => Promise.all(fields.map(([path, value]) => ask({ op: "set", path, value, quiet: true }))),
 });
 
-// What is heard goes to the engine, which says what it means.
-const heard = (request) => ask({ op: "heard", ...request });
+// What is heard goes to the engine, which says what it means. The page notes of
+// which design it was.
+async function heard(request) {
+  await ask({ op: "heard", ...request });
+  page.dataset.heard = request.revision;
+}
+
 const hearing = makeHearing({
   url: new URL("hear-worker.js", import.meta.url),
   heard: ({ revision, heard: text }) => heard({ revision, text }),

@@ -169,8 +169,11 @@ func (b *tab) join(id target.ID, kind, url string) {
 	b.workers = append(b.workers, ctx)
 }
 
-// lastWorker is the worker of the edits that was started last.
+// lastWorker is the worker of the edits that was started last, when nothing that
+// was heard is on its way to it any more.
 func (b *tab) lastWorker() context.Context {
+	b.t.Helper()
+	b.wait(`document.documentElement.dataset.heard === document.querySelector("#revision").innerText`)
 	b.mu.Lock()
 	defer b.mu.Unlock()
 	require.NotEmpty(b.t, b.workers)

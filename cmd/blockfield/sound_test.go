@@ -2,6 +2,7 @@ package main_test
 
 import (
 	"context"
+	"encoding/json"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -16,6 +17,7 @@ import (
 	"blockfield/engine"
 	"blockfield/engine/design"
 	"blockfield/engine/page"
+	"blockfield/engine/session"
 	"blockfield/engine/words"
 )
 
@@ -26,7 +28,6 @@ const earPath = "walls[0].listenerDistance"
 // lastHearer is the worker of the sound that was started last.
 func (b *tab) lastHearer() context.Context {
 	b.t.Helper()
-	b.wait(`document.querySelector("#sound-said, #sound-line")`)
 	b.mu.Lock()
 	defer b.mu.Unlock()
 	require.NotEmpty(b.t, b.hearers)
@@ -182,10 +183,10 @@ func (b *tab) shoot(name string) {
 // From an edit to the changed page, and to what is heard of it, while edits come
 // one after another and alone.
 func BenchmarkEditToSound(b *testing.B) {
-	page, _ := openPage(b)
-	page.read("maker")
-	page.section("sound")
-	page.heard()
+	tab, _ := openPage(b)
+	tab.read(page.Maker)
+	tab.section("sound")
+	tab.heard()
 	const script = `(async () => {
 		const ear = document.querySelector('[name="walls[0].listenerDistance"]');
 		const revision = document.querySelector("#revision");
@@ -217,8 +218,17 @@ func BenchmarkEditToSound(b *testing.B) {
 		}
 		return [times.map((t) => t[0]), times.map((t) => t[1]), busy];
 	})()`
+	request, err := json.Marshal(session.Request{Op: "hear", Text: string(design.Encode(design.Default()))})
+	require.NoError(b, err)
 	for b.Loop() {
-		for i, times := range eval[[][]float64](page, script) {
+		alone, err := chromedp.Run(tab.lastHearer(), chromedp.Evaluate[float64](`(() => {
+			const bytes = new TextEncoder().encode(`+quote(string(request))+`), start = performance.now();
+			globalThis.blockfieldHandle(bytes);
+			return performance.now() - start;
+		})()`))
+		require.NoError(b, err)
+		b.ReportMetric(alone, "ms/hearing")
+		for i, times := range eval[[][]float64](tab, script) {
 			slices.Sort(times)
 			name := []string{"edit", "sound", "edit-while-listening"}[i]
 			b.ReportMetric(times[len(times)/2], "ms/"+name)
