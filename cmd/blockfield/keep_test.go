@@ -158,6 +158,7 @@ func TestEditedLinkLeavesTheJobBefore(t *testing.T) {
 	assert.Equal(t, wide.Revision, b.revision())
 
 	b.click("#menu summary")
+	b.wait(`document.querySelectorAll("#jobs li").length === 1`)
 	b.click("#jobs li > .icon")
 	b.says("taken out")
 	assert.False(t, b.kept(both.Revision))
