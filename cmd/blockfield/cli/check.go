@@ -5,6 +5,7 @@ import (
 	"errors"
 	"flag"
 	"fmt"
+	"time"
 
 	"blockfield/engine/bench"
 	"blockfield/engine/design"
@@ -36,7 +37,7 @@ func checkFiles(_ context.Context, args []string, s Streams) (int, error) {
 
 // checkFile tells the kinds of files apart by what they say of themselves. A
 // price book is also held against what jobs count by, and books of either kind
-// against a day, if one is given.
+// against a day.
 func checkFile(name, today string, s Streams) (string, error) {
 	body, err := readInput(name, s)
 	if err != nil {
@@ -62,11 +63,13 @@ func checkFile(name, today string, s Streams) (string, error) {
 	}
 }
 
-// day is a flag that takes a day of the calendar; empty: not given.
+// day is a flag that takes a day of the calendar.
 type day string
 
+// dayFlag is the day that dates are held against: the one of this machine, so
+// that no book that has run out passes unnoticed, unless another is given.
 func dayFlag(flags *flag.FlagSet) *day {
-	var d day
+	d := day(time.Now().Format(time.DateOnly))
 	flags.Var(&d, "today", "")
 	return &d
 }

@@ -175,7 +175,6 @@ func TestCheckHoldsABookAgainstADay(t *testing.T) {
 		assert.Equal(t, want, got.err, day)
 		assert.Equal(t, want != "", got.code == 2, day)
 	}
-	assert.Equal(t, 0, run(t, file, "check", "-").code, "without a day nothing is said of days")
 	bad := run(t, file, "check", "-today", "1.7.2026", "-")
 	assert.Equal(t, 2, bad.code)
 	assert.Contains(t, bad.err, "not a day (allowed such as 2026-03-31)")
@@ -185,7 +184,47 @@ func TestCheckHoldsABookAgainstADay(t *testing.T) {
 	told := run(t, "", "report", jobs+"s1.json", "-prices", lapsed, "-today", "2026-07-01")
 	assert.Equal(t, 0, told.code, told.err)
 	assert.Contains(t, told.out, "held until 2026-06-30")
-	assert.NotContains(t, run(t, "", "report", jobs+"s1.json", "-prices", lapsed).out, "held until")
+	assert.Equal(t, lapsed+": validUntil: has run out: its last day was 2026-06-30 (allowed not before 2026-07-01)\n", told.err)
+	in := run(t, "", "report", jobs+"s1.json", "-prices", lapsed, "-today", "2026-06-30")
+	assert.NotContains(t, in.out, "held until")
+	assert.Empty(t, in.err)
+}
+
+// Where no day is given it is today: a book of the past does not pass in
+// silence, and one without days holds.
+func TestDatesAreHeldAgainstToday(t *testing.T) {
+	t.Parallel()
+	book := design.DefaultBook()
+	book.ValidUntil = "2000-12-31"
+	lapsed := filepath.Join(t.TempDir(), "lapsed.json")
+	require.NoError(t, os.WriteFile(lapsed, design.EncodeBook(book), 0o644))
+
+	checked := run(t, "", "check", lapsed)
+	assert.Equal(t, 2, checked.code)
+	assert.Contains(t, checked.err, "its last day was 2000-12-31")
+	told := run(t, "", "report", jobs+"s1.json", "-prices", lapsed)
+	assert.Equal(t, 0, told.code)
+	assert.Equal(t, checked.err, told.err)
+	assert.Contains(t, told.out, `"code": "price/book-lapsed"`)
+
+	plain := run(t, "", "report", jobs+"s1.json", "-prices", "../../../testdata/books/placeholder.json")
+	assert.Equal(t, 0, plain.code)
+	assert.Empty(t, plain.err)
+	assert.NotContains(t, plain.out, "price/book-lapsed")
+}
+
+// An empty name is what a shell makes of an unset variable: it is no file, and
+// no wish for the example figures either.
+func TestEmptyNamesOfFiles(t *testing.T) {
+	t.Parallel()
+	const want = "\"\" is not the name of a file (allowed a file, or - for standard input)\n"
+	for _, args := range [][]string{
+		{"check", ""}, {"report", ""}, {"report", jobs + "s1.json", "-prices", ""}, {"picture", "", "-o", "x.png"},
+		{"cut", ""}, {"scatter", "", "-pitch", "40mm"},
+	} {
+		assert.Equal(t, result{2, "", want}, run(t, "", args...), args)
+	}
+	assert.Equal(t, "missing.json: no such file or directory\n", run(t, "", "report", jobs+"s1.json", "-prices", "missing.json").err)
 }
 
 // What no job can count a task by is a fault of the book, before any job is

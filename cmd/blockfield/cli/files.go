@@ -7,6 +7,7 @@ import (
 	"os"
 
 	"blockfield/engine/design"
+	"blockfield/engine/sound"
 	"blockfield/engine/words"
 )
 
@@ -17,6 +18,9 @@ const maxInput = 8 << 20
 // streamName stands for a standard stream.
 const streamName = "-"
 
+// errNoName is said of "", which is what a shell makes of an unset variable.
+var errNoName = errors.New(`"" is not the name of a file (allowed a file, or - for standard input)`)
+
 // readInput reads a file, or standard input for "-".
 func readInput(name string, s Streams) ([]byte, error) {
 	if name == streamName {
@@ -25,6 +29,9 @@ func readInput(name string, s Streams) ([]byte, error) {
 			return nil, fmt.Errorf("standard input: %w", err)
 		}
 		return body, nil
+	}
+	if name == "" {
+		return nil, errNoName
 	}
 	f, err := os.Open(name)
 	if err != nil {
@@ -67,11 +74,7 @@ func readDesign(name string, s Streams) (design.Document, error) {
 	return doc, located(name, err)
 }
 
-// readBook reads a price book; no name is the book of examples.
 func readBook(name string, s Streams) (design.Book, error) {
-	if name == "" {
-		return design.DefaultBook(), nil
-	}
 	body, err := readInput(name, s)
 	if err != nil {
 		return design.Book{}, err
@@ -82,20 +85,37 @@ func readBook(name string, s Streams) (design.Book, error) {
 
 // located puts the name of the file before each fault.
 func located(name string, err error) error {
+	if err == nil {
+		return nil
+	}
 	if name == streamName {
 		name = "standard input"
 	}
-	name = words.Printable(name)
-	faults, ok := errors.AsType[design.Faults](err)
-	if !ok {
-		if err != nil {
-			err = fmt.Errorf("%s: %w", name, err)
-		}
-		return err
-	}
 	var lines []error
-	for _, f := range faults {
-		lines = append(lines, fmt.Errorf("%s: %w", name, f))
+	for _, f := range each(err) {
+		lines = append(lines, fmt.Errorf("%s: %w", words.Printable(name), f))
 	}
 	return errors.Join(lines...)
+}
+
+// each is what an error joins, or the one error that it is.
+func each(err error) []error {
+	if faults, ok := errors.AsType[design.Faults](err); ok {
+		return errorsOf(faults)
+	}
+	if faults, ok := errors.AsType[sound.GridFaults](err); ok {
+		return errorsOf(faults)
+	}
+	if joined, ok := err.(interface{ Unwrap() []error }); ok {
+		return joined.Unwrap()
+	}
+	return []error{err}
+}
+
+func errorsOf[E error](faults []E) []error {
+	all := make([]error, len(faults))
+	for i, f := range faults {
+		all[i] = f
+	}
+	return all
 }

@@ -52,7 +52,7 @@ func picture(_ context.Context, args []string, s Streams) (int, error) {
 	}
 	sc, err := sceneOf(doc)
 	if err != nil {
-		return badInput, fmt.Errorf("%s: walls[0]: the picture: %w", names[0], err)
+		return badInput, located(names[0], fmt.Errorf("walls[0]: the picture: %w", err))
 	}
 	if sc, err = lookAs(sc, doc, *view, *light); err != nil {
 		return badInput, err

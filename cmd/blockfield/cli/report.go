@@ -13,6 +13,7 @@ import (
 
 	"blockfield/engine"
 	"blockfield/engine/check"
+	"blockfield/engine/design"
 	"blockfield/engine/words"
 )
 
@@ -28,7 +29,7 @@ func gates() []string {
 // report prints everything that is known of a design.
 func report(_ context.Context, args []string, s Streams) (int, error) {
 	flags := flag.NewFlagSet("report", flag.ContinueOnError)
-	prices := flags.String("prices", "", "")
+	prices := optionalFile(flags, "prices")
 	gate := flags.String("gate", "", "")
 	hear := flags.Bool("hear", false, "")
 	today := dayFlag(flags)
@@ -46,7 +47,7 @@ func report(_ context.Context, args []string, s Streams) (int, error) {
 	if err != nil {
 		return badInput, err
 	}
-	book, err := readBook(*prices, s)
+	book, err := pricesOn(*prices, string(*today), s)
 	if err != nil {
 		return badInput, err
 	}
@@ -73,6 +74,34 @@ func report(_ context.Context, args []string, s Streams) (int, error) {
 		return stopped, nil
 	}
 	return done, nil
+}
+
+// pricesOn reads the price book of a report, or takes the example figures where
+// none is named. A book that does not hold on the day is said on standard error
+// as well as in the report: whoever keeps the report may look at its figures only.
+func pricesOn(name *string, today string, s Streams) (design.Book, error) {
+	if name == nil {
+		return design.DefaultBook(), nil
+	}
+	book, err := readBook(*name, s)
+	if err != nil {
+		return design.Book{}, err
+	}
+	if err := located(*name, design.HoldsOn(book, today)); err != nil {
+		fmt.Fprintln(s.Err, err)
+	}
+	return book, nil
+}
+
+// optionalFile is a flag that names a file; nil: not given, which an empty name
+// is not.
+func optionalFile(flags *flag.FlagSet, name string) **string {
+	var file *string
+	flags.Func(name, "", func(text string) error {
+		file = &text
+		return nil
+	})
+	return &file
 }
 
 // wholeReport is a Plan's report, with that of a Hearing if it was asked for.

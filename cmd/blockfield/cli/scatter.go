@@ -91,32 +91,16 @@ func scatter(_ context.Context, args []string, s Streams) (int, error) {
 	}
 	surface, err := sound.ParseHeights(string(body))
 	if err != nil {
-		return badInput, gridLocated(names[0], err)
+		return badInput, located(names[0], err)
 	}
 	surface.PitchM, surface.GapM = r.Pitch.Metres(), r.Gap.Metres()
 	a := sound.Arrangement{Surface: surface}
 	if err := a.Validate(); err != nil {
-		return badInput, fmt.Errorf("%s: %w", names[0], err)
+		return badInput, located(names[0], err)
 	}
 	r.Columns, r.Rows = surface.Columns, surface.Rows
 	r.listen(a, o)
 	return done, writeJSON(s, r)
-}
-
-// gridLocated puts the name of the file before each fault of a grid.
-func gridLocated(name string, err error) error {
-	faults, ok := errors.AsType[sound.GridFaults](err)
-	if !ok {
-		return fmt.Errorf("%s: %w", name, err)
-	}
-	if name == streamName {
-		name = "standard input"
-	}
-	var lines []error
-	for _, f := range faults {
-		lines = append(lines, fmt.Errorf("%s: %w", name, f))
-	}
-	return errors.Join(lines...)
 }
 
 // read checks the options, all of them.
