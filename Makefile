@@ -4,7 +4,7 @@
 SHELL := /bin/bash
 .SHELLFLAGS := -euo pipefail -c
 .NOTPARALLEL:
-.PHONY: help run test check bench site golden soak race modules blockfield chromium test-cut test-wasm test-native clean
+.PHONY: help run test check bench site golden contact-sheet soak race modules blockfield chromium test-cut test-wasm test-native clean
 
 ADDR ?= 127.0.0.1:8080
 FUZZ_TIME ?= 60s
@@ -17,7 +17,7 @@ GOROOT := $(shell go env GOROOT)
 SMALL := -trimpath -ldflags='-s -w'
 
 help: ## list the targets
-	@grep -hE '^[a-z-]+:.*## ' $(MAKEFILE_LIST) | sed -E 's/:[^#]*## /\t/' | expand -t 14
+	@grep -hE '^[a-z-]+:.*## ' $(MAKEFILE_LIST) | sed -E 's/:[^#]*## /\t/' | expand -t 16
 
 run: blockfield ## build everything and serve the page (ADDR=127.0.0.1:8080)
 	@exec build/blockfield serve -addr $(ADDR)
@@ -63,6 +63,9 @@ bench: ## every benchmark
 
 golden: ## write the golden files anew; read the difference before you commit it
 	go test $$(grep -rl --include='*_test.go' 'flag.Bool("update"' ./cmd ./engine ./wasm | xargs dirname | sort -u) -update
+
+contact-sheet: ## pictures of every wood, view and scenario to look at, in build/contact-sheet
+	go test -count=1 -run '^TestContactSheet$$' ./cmd/blockfield -sheet '$(CURDIR)/build/contact-sheet'
 
 soak: race ## race detector, then each fuzz target for FUZZ_TIME
 	grep -rHo --include='*_test.go' 'func Fuzz[A-Za-z0-9_]*' engine cmd wasm | sort | \

@@ -24,9 +24,7 @@ import (
 var sheetDir = flag.String("sheet", "", "folder for the contact sheets, for TestContactSheet")
 
 // Contact sheets for people to look at: the woods under two finishes and two
-// lamps, the views, and the scenarios.
-//
-//	go test ./cmd/blockfield -run TestContactSheet -sheet DIR
+// lamps, the views, and the scenarios. Run by make contact-sheet.
 func TestContactSheet(t *testing.T) {
 	if *sheetDir == "" {
 		t.Skip("only with -sheet DIR")
