@@ -28,7 +28,7 @@ func defaultDesign() Design {
 		},
 		Walls: []Wall{{
 			Name: "Wall", Kind: "board on timber studs",
-			Width: mm(3500), Height: mm(2500), StudFirst: mm(300), StudStep: mm(600),
+			Width: mm(3500), Height: mm(2500), StudFirst: mm(300), StudStep: mm(600), Studs: []length.Length{},
 			ListenerDistance: mm(2000), EarHeight: mm(1150),
 			Fixing:    Fixing{Kind: "automatic", LoadFactor: 4},
 			Obstacles: []Obstacle{},

@@ -7,6 +7,7 @@ const (
 	maxWalls     = 8
 	maxGroups    = 8
 	maxObstacles = 64
+	maxStuds     = 64
 	maxLooks     = 3
 	maxPanels    = 12 // of one group
 	maxSide      = 400
@@ -94,9 +95,13 @@ func wallRows() []Field {
 		lengthRow(at+"height", 600, maxWallMM, 50, "Height of the wall.").assumed(),
 		lengthRow(at+"studFirst", 0, 1200, 10, "Middle of the first stud, from the left corner.").assumed(),
 		lengthRow(at+"studStep", 300, 800, 10, "From the middle of one stud to the next.").zero("no-studs").assumed(),
+		lengthRow(at+"studs", 0, maxWallMM, 10, "Middles of the studs that were found, from the left corner; they count instead of first and step.").
+			list(0, maxStuds),
+		lengthRow(at+"board", 6, 60, 0.5, "Thickness of the board over the studs, all layers.").zero("not-said"),
 		yesNoRow(at+"rail", "Whether a rail across the studs carries every cleat."),
 		lengthRow(at+"listenerDistance", 300, 15_000, 50, "From the nearest ear to the block tops.").assumed(),
 		lengthRow(at+"earHeight", 300, 3000, 50, "Height of the ears above the floor.").assumed(),
+		yesNoRow(at+"walkway", "Whether people walk along the wall."),
 		choiceRow(at+"fixing.kind", "What goes into the wall.",
 			"automatic", "wood screw", "plug and screw", "anchor", "none"),
 		lengthRow(at+"fixing.diameter", 4, 12, 0.5, "Diameter of a wood screw that goes into the wall.").zero("not-said"),
@@ -105,7 +110,8 @@ func wallRows() []Field {
 		numberRow(at+"fixing.ratedPull", 0, 100, 0.05, "kN",
 			"Pull that the fixing's maker allows for one fixing in this very base; 0 where it is not given."),
 		numberRow(at+"fixing.loadFactor", 2, 10, 0.5, "",
-			"The load times this factor must stay within the rated values."),
+			"The load times this factor must stay within what the fixings hold; below 4 only with a reason."),
+		textRow(at+"fixing.reason", shortText, "Why nobody can be below the panels, where the load factor is less than 4."),
 		textRow(at+"fixing.what", shortText, "Which fixing in which base the rated values are for."),
 		textRow(at+"fixing.source", shortText, "Where the rated values were read, with name and date."),
 		partsRow(at+"obstacles", 0, maxObstacles, "What is on the wall and matters for hanging.").assumed(),
@@ -164,6 +170,7 @@ func groupRows() []Field {
 		lengthRow(at+"stand.baseDepth", 100, 2000, 10, "Depth of the floor stand's foot.").zero("no-stand"),
 		lengthRow(at+"stand.toeAhead", 0, 1500, 10, "From the centre of mass forward to the stand's toe."),
 		lengthRow(at+"stand.centreHeight", 0, 4000, 10, "Height of the centre of mass on the stand."),
+		numberRow(at+"weighed", 0, 1000, 1, "kg", "Mass of the heaviest finished panel as weighed.").zero("not-weighed"),
 	)
 }
 
@@ -224,7 +231,14 @@ func jobRows() []Field {
 		lengthRow(way+"doorHeight", 1200, 6000, 10, "Lowest door on the way in.").assumed(),
 		lengthRow(way+"corridor", 400, 10_000, 10, "Narrowest corridor on the way in.").assumed(),
 		textRow(way+"stairs", shortText, "The stairs in plain words; empty where there are none.").assumed(),
+		lengthRow(way+"stairWidth", 400, 5000, 10, "Narrowest flight, between wall and handrail.").zero("not-measured"),
+		lengthRow(way+"landing", 400, 10_000, 10, "Depth of the smallest landing on which the stairs turn.").zero("not-measured"),
 		textRow(way+"lift", shortText, "The lift in plain words; empty where there is none.").assumed(),
+		lengthRow(way+"liftDoor", 400, 5000, 10, "Clear width of the lift's door.").zero("not-measured"),
+		lengthRow(way+"liftWidth", 400, 10_000, 10, "Width of the lift's car.").zero("not-measured"),
+		lengthRow(way+"liftDepth", 400, 10_000, 10, "Depth of the lift's car.").zero("not-measured"),
+		lengthRow(way+"liftHeight", 1200, 6000, 10, "Height of the lift's door or car, whichever is lower.").zero("not-measured"),
+		lengthRow(way+"vehicle", 500, 15_000, 50, "Length of the vehicle's loading floor.").zero("not-measured"),
 		amountRow(money+"budget", 0, 100_000_000, "What the client wants to spend, tax included; 0 where it was not said."),
 		numberRow(money+"discount", 0, 25, 1, "%", "Taken off the price before tax."),
 		numberRow(money+"tax", 0, 40, 1, "%", "Tax on the net price."),

@@ -106,19 +106,22 @@ type Room struct {
 
 // Wall is one wall with what is on it and in it.
 type Wall struct {
-	Name             string        `json:"name"`
-	Kind             string        `json:"kind"`
-	Note             string        `json:"note"`
-	Width            length.Length `json:"width"`
-	Height           length.Length `json:"height"`
-	StudFirst        length.Length `json:"studFirst"` // middle of the first stud, from the left corner
-	StudStep         length.Length `json:"studStep"`  // middle to middle; 0: no studs
-	Rail             bool          `json:"rail"`      // a rail across the studs carries every cleat
-	ListenerDistance length.Length `json:"listenerDistance"`
-	EarHeight        length.Length `json:"earHeight"`
-	Fixing           Fixing        `json:"fixing"`
-	Obstacles        []Obstacle    `json:"obstacles"`
-	Groups           []Group       `json:"groups"`
+	Name             string          `json:"name"`
+	Kind             string          `json:"kind"`
+	Note             string          `json:"note"`
+	Width            length.Length   `json:"width"`
+	Height           length.Length   `json:"height"`
+	StudFirst        length.Length   `json:"studFirst"` // middle of the first stud, from the left corner
+	StudStep         length.Length   `json:"studStep"`  // middle to middle; 0: no studs
+	Studs            []length.Length `json:"studs"`     // middles of the studs that were found; empty: by first and step
+	Board            length.Length   `json:"board"`     // thickness of what lies over the studs; 0: not said
+	Rail             bool            `json:"rail"`      // a rail across the studs carries every cleat
+	ListenerDistance length.Length   `json:"listenerDistance"`
+	EarHeight        length.Length   `json:"earHeight"`
+	Walkway          bool            `json:"walkway"` // people walk along the wall
+	Fixing           Fixing          `json:"fixing"`
+	Obstacles        []Obstacle      `json:"obstacles"`
+	Groups           []Group         `json:"groups"`
 }
 
 // Fixing is what goes into the wall. The rated values are those that the
@@ -129,6 +132,7 @@ type Fixing struct {
 	RatedShear float64       `json:"ratedShear"`
 	RatedPull  float64       `json:"ratedPull"`
 	LoadFactor float64       `json:"loadFactor"`
+	Reason     string        `json:"reason"` // why nobody can be below, for a factor under 4
 	What       string        `json:"what"`
 	Source     string        `json:"source"`
 }
@@ -165,6 +169,7 @@ type Group struct {
 	Finish     Finish          `json:"finish"`
 	Cleat      Cleat           `json:"cleat"`
 	Stand      Stand           `json:"stand"`
+	Weighed    float64         `json:"weighed"` // kg, of the heaviest finished panel; 0: not weighed
 }
 
 // Place is where the outer edge of the group's panels is on the wall.
@@ -286,13 +291,21 @@ const ByHand = "hands"
 // Named reports whether somebody answers for a method other than hands.
 func (l Lifting) Named() bool { return l.Method != ByHand && !blank(l.Lead) }
 
-// WayIn is the route from the street to the wall.
+// WayIn is the route from the street to the wall, each size at its narrowest. A
+// size of 0 is one that nobody has measured, or that the route does not have.
 type WayIn struct {
 	DoorWidth  length.Length `json:"doorWidth"`
 	DoorHeight length.Length `json:"doorHeight"`
 	Corridor   length.Length `json:"corridor"`
 	Stairs     string        `json:"stairs"`
+	StairWidth length.Length `json:"stairWidth"` // between wall and handrail
+	Landing    length.Length `json:"landing"`    // depth, in the direction of the flight
 	Lift       string        `json:"lift"`
+	LiftDoor   length.Length `json:"liftDoor"` // clear width
+	LiftWidth  length.Length `json:"liftWidth"`
+	LiftDepth  length.Length `json:"liftDepth"`
+	LiftHeight length.Length `json:"liftHeight"` // of door or car, whichever is lower
+	Vehicle    length.Length `json:"vehicle"`    // length of the loading floor
 }
 
 // Money is what the client and the law add. Percentages are numbers from 0 to

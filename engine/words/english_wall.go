@@ -1,7 +1,49 @@
 package words
 
+import "maps"
+
 // englishWall is what is said of the wall, of what holds a panel and of its way in.
 func englishWall() map[string]string {
+	all := englishHung()
+	maps.Copy(all, englishWallFields())
+	return all
+}
+
+// englishWallFields names the fields of wall and way in that only a survey fills.
+func englishWallFields() map[string]string {
+	return map[string]string{
+		"label/walls.studs":          "Studs as found, from the left",
+		"label/walls.board":          "Board over the studs, all layers",
+		"label/walls.walkway":        "People walk along it",
+		"label/walls.fixing.reason":  "Why nobody can be below",
+		"label/walls.groups.weighed": "Mass of the heaviest panel as weighed",
+		"label/wayIn.stairWidth":     "Narrowest flight",
+		"label/wayIn.landing":        "Depth of the smallest landing",
+		"label/wayIn.liftDoor":       "Door of the lift",
+		"label/wayIn.liftWidth":      "Width of its car",
+		"label/wayIn.liftDepth":      "Depth of its car",
+		"label/wayIn.liftHeight":     "Height of its door or car",
+		"label/wayIn.vehicle":        "Loading floor of the vehicle",
+
+		"zero/walls.studs":             "One after another, as 300, 905, 1490. Empty: by first and step",
+		"zero/walls.board":             "0: not said, 25 mm (1 in) count",
+		"zero/walls.groups.weighed":    "0: not weighed",
+		"zero/walls.fixing.loadFactor": "4, or down to 2 where nobody can be below",
+		"zero/wayIn.stairWidth":        "0: not measured",
+		"zero/wayIn.landing":           "0: not measured",
+		"zero/wayIn.liftDoor":          "0: not measured",
+		"zero/wayIn.liftWidth":         "0: not measured",
+		"zero/wayIn.liftDepth":         "0: not measured",
+		"zero/wayIn.liftHeight":        "0: not measured",
+		"zero/wayIn.vehicle":           "0: not measured",
+
+		"zero-means/not-weighed":  "not weighed",
+		"zero-means/not-measured": "not measured",
+	}
+}
+
+// englishHung is what is watched over on a wall.
+func englishHung() map[string]string {
 	return map[string]string{
 		"wall/screws":           "{count} wood screws No. {gauge}, {long} long, hold one strip: {each} above one another in each stud, the strip {high} high. They are used to {use} with {factor} times the load. Counted for sound, dry studs of spruce or pine, 38 mm (1 1/2 in) wide and 75 mm (3 in) deep at least, that were found by hand, for up to {board} of wall board, bored holes and plain wood screws; another make needs its maker's value. Where the ground shakes, a professional has to look.",
 		"wall/overloaded":       "No strip with wood screws that fits behind the panel holds it: the best, with {count} of No. {gauge}, {high} high, would be used to {use} with {factor} times the load. Make the panel lighter or higher, hit more studs, or take a flatter bevel, a thicker cleat or thicker screws.",
