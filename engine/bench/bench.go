@@ -7,8 +7,9 @@
 // litres are closed forms in m, m², m³; masses kg; times minutes for tasks and
 // hours for sums.
 //
-// Sticks come from first fit, longest first (package cut), divided by the
-// share that has no defects. Hours are quantity × rate out of the time table
+// Sticks come from the planner of package cut: as few as possible, and then as
+// few visits at the stop block as possible. They are divided by the share that
+// has no defects. Hours are quantity × rate out of the time table
 // of the price book, for a low, a typical and a high rate. The factors are
 // habit of the trade without a source, unless a line says otherwise; each
 // stands as a constant beside its use.
@@ -40,6 +41,9 @@ func Estimate(d design.Design, pace Pace, groups []panel.Group) (Bill, error) {
 	bill := Bill{Groups: make([]GroupBill, len(jobs))}
 	bill.pieces(jobs)
 	if bill.Lots, err = lots(d.Bench, jobs); err != nil {
+		return Bill{}, err
+	}
+	if err := bill.handle(d.Bench); err != nil {
 		return Bill{}, err
 	}
 	for _, lot := range bill.Lots {

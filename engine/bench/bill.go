@@ -49,10 +49,11 @@ type Lot struct {
 	Heights             []HeightCount // rising, without bare backer
 	Sticks              int           // to buy
 	SticksBeforeDefects int
-	Layout              cut.Layout // of the sound sticks; lengths in nanometres
-	BoughtM3            float64    // of the sticks to buy
-	BlocksM3            float64    // of the blocks that end up in panels
-	UsedPercent         float64    // share of the bought length that ends up in panels
+	Cuts                cut.Plan // of the sound sticks, with the fewest visits that were found; lengths in nanometres
+	LeastVisits         int      // no plan with so many sticks has fewer
+	BoughtM3            float64  // of the sticks to buy
+	BlocksM3            float64  // of the blocks that end up in panels
+	UsedPercent         float64  // share of the bought length that ends up in panels
 }
 
 // HeightCount says how many blocks of one height are glued and cut.

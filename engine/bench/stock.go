@@ -39,8 +39,8 @@ type square struct {
 	sizeNM int64
 }
 
-// lots pools the blocks of all groups by wood and section and plans the cuts of
-// each lot.
+// lots pools the blocks of all groups by wood and section and plans the fewest
+// sticks of each lot.
 func lots(b design.Bench, jobs []job) ([]Lot, error) {
 	var out []Lot
 	at := map[square]int{}
@@ -61,7 +61,10 @@ func lots(b design.Bench, jobs []job) ([]Lot, error) {
 	// A field that is all bare backer needs no sticks.
 	out = slices.DeleteFunc(out, func(l Lot) bool { return len(l.Heights) == 0 })
 	for i := range out {
-		if err := out[i].plan(b); err != nil {
+		out[i].count(b)
+		// All lots share the steps of one plan, so that a job of many sections
+		// takes no longer than one of few.
+		if err := out[i].plan(b, cut.QuickSteps/int64(len(out))); err != nil {
 			return nil, err
 		}
 	}
@@ -79,23 +82,33 @@ func (l *Lot) need(h length.Length, n int) {
 	l.Heights[i].Need += n
 }
 
-// plan counts spares and sticks.
-func (l *Lot) plan(b design.Bench) error {
-	pieces := make([]cut.Piece, len(l.Heights))
-	var usedM float64
+// count sets spares and the blocks to cut.
+func (l *Lot) count(b design.Bench) {
 	for i := range l.Heights {
 		h := &l.Heights[i]
 		h.Spare = max(b.SparesLeast, shareUp(h.Need, b.Spares))
 		h.Cut = h.Need + h.Spare
-		pieces[i] = cut.Piece{Length: h.Height.Nanometres(), Count: h.Cut}
-		usedM += float64(h.Need) * h.Height.Metres()
 	}
-	layout, err := cut.FirstFit(cut.Stock{
-		Length:  b.StickLength.Nanometres(),
+}
+
+// problem is what the planner is given, in nanometres.
+func (l *Lot) problem(b design.Bench) cut.Problem {
+	p := cut.Problem{
+		Bars:    []cut.Bar{{Length: b.StickLength.Nanometres(), Price: 1}},
 		Kerf:    b.Kerf.Nanometres(),
 		EndTrim: b.EndTrim.Nanometres(),
 		Tail:    b.HoldTail.Nanometres(),
-	}, pieces)
+		Goal:    cut.Boards,
+	}
+	for _, h := range l.Heights {
+		p.Pieces = append(p.Pieces, cut.Piece{Length: h.Height.Nanometres(), Count: h.Cut})
+	}
+	return p
+}
+
+// plan finds the fewest sticks, with so many steps.
+func (l *Lot) plan(b design.Bench, steps int64) error {
+	plan, err := cut.Solve(l.problem(b), steps)
 	var tooLong *cut.PieceError
 	if errors.As(err, &tooLong) {
 		tallest := l.Heights[len(l.Heights)-1].Height
@@ -105,15 +118,37 @@ func (l *Lot) plan(b design.Bench) error {
 	if err != nil {
 		return fmt.Errorf("design.bench: %w", err)
 	}
-	l.Layout = layout
-	l.SticksBeforeDefects = layout.Bars
-	l.Sticks = grossUp(layout.Bars, b.Defects)
+	l.Cuts = plan
+	l.buy(b)
+	return nil
+}
+
+// handle finds plans of as many sticks with the fewest visits at the stop block.
+func (b *Bill) handle(in design.Bench) error {
+	for i := range b.Lots {
+		l := &b.Lots[i]
+		curve, err := cut.FewestVisits(l.problem(in), l.Cuts, 0, cut.QuickSteps/int64(len(b.Lots)))
+		if err != nil {
+			return fmt.Errorf("design.bench: %w", err)
+		}
+		l.Cuts, l.LeastVisits = curve[0].Plan, curve[0].Least
+	}
+	return nil
+}
+
+// buy sets what follows from the sound sticks.
+func (l *Lot) buy(b design.Bench) {
+	var usedM float64
+	for _, h := range l.Heights {
+		usedM += float64(h.Need) * h.Height.Metres()
+	}
+	l.SticksBeforeDefects = l.Cuts.BoardCount
+	l.Sticks = grossUp(l.Cuts.BoardCount, b.Defects)
 	section := l.Size.Metres() * l.Size.Metres()
 	boughtM := float64(l.Sticks) * b.StickLength.Metres()
 	l.BoughtM3 = boughtM * section
 	l.BlocksM3 = usedM * section
 	l.UsedPercent = 100 * usedM / boughtM
-	return nil
 }
 
 // A backer is cut larger than its field and trimmed after gluing, and a new
