@@ -88,6 +88,7 @@ func Plan(d design.Design, b design.Book) (Result, error) {
 		out.WatchOuts = append(out.WatchOuts, g.Built.WatchOuts(g.Design, g.Path)...)
 	}
 	out.WatchOuts = append(out.WatchOuts, placed(d, groups)...)
+	out.WatchOuts = append(out.WatchOuts, sticksAndAir(d, groups)...)
 	out.Bill, err = bench.Estimate(d, bench.Pace{Tasks: b.Tasks, SpeedKmh: b.Travel.SpeedKmh, Factors: factors(d.Bench)}, built)
 	if err != nil {
 		return Result{}, err

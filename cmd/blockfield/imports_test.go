@@ -31,7 +31,7 @@ var floors = [][]string{
 	{"engine/design"},
 	{"engine/field"},
 	{"engine/panel"},
-	{"engine/sound", "engine/wall", "engine/bench", "engine/cost", "engine/scene"},
+	{"engine/sound", "engine/wall", "engine/bench", "engine/cost", "engine/scene", "engine/measure", "engine/moisture"},
 	{"engine"},
 	{"engine/papers", "engine/page"},
 	{"engine/session"},

@@ -12,6 +12,7 @@ func english() []map[string]string {
 		englishHearing(),
 		englishLimits(),
 		englishPage(),
+		englishShop(),
 		englishSound(),
 		englishWall(),
 	}
