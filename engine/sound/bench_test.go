@@ -15,7 +15,7 @@ func yardstick() (sound.Arrangement, sound.Options) {
 	return a, sound.Options{Bands: sound.Bands(-6, 10)}
 }
 
-// 37 receivers and the sources at 0°, 30°, 60° and their mirror images.
+// 37 receivers and the sources at 0°, 30° and 60°.
 func BenchmarkPlane(b *testing.B) {
 	a, o := yardstick()
 	for b.Loop() {

@@ -15,3 +15,6 @@ func GridTransform(s Surface, alpha, beta float64) []complex128 {
 	newGridSum(s).at(alpha, beta, up, down)
 	return up
 }
+
+// Unit is exp(j·angle) as the sums have it.
+func Unit(angle float64) complex128 { return newCircle().unit(angle) }

@@ -145,3 +145,16 @@ func TestTransformsEqualThePlainSum(t *testing.T) {
 		}
 	}
 }
+
+// The unit vectors are those of the library, up to the largest angle that comes
+// up: there and back along the two metres of the tallest block at 20 kHz.
+func TestUnitVectors(t *testing.T) {
+	r := rand.New(rand.NewPCG(31, 32))
+	for _, reach := range []float64{1e-6, 1, 100, 1500} {
+		for range 1000 {
+			angle := reach * (2*r.Float64() - 1)
+			got := sound.Unit(angle)
+			assert.InDelta(t, 0, cmplx.Abs(got-cmplx.Exp(complex(0, angle))), 1e-13+2e-16*math.Abs(angle), "%v", angle)
+		}
+	}
+}

@@ -1,82 +1,65 @@
 package sound
 
-// gridLanes is how many levels one pass over a grid sums at a time: each takes
-// four sums.
-const gridLanes = 2
-
 // manyLevels is where summing every cell by itself becomes faster than a pass
-// for each pair of levels.
+// for each few levels.
 const manyLevels = 16
 
 // gridSum is the transform of a grid of cells: for each level l
 //
 //	F_l(α, β) = Σ_mn [level(m, n) = l]·exp(j·(α·x_m + β·y_n)).
 //
-// The four cells that mirror each other at the two middles are folded into the
-// sums that go with cos·cos, sin·cos, cos·sin and sin·sin, so that one pass over
-// a quarter of the cells yields F at (α, β) and at (α, −β); the conjugates are F
-// at the opposite directions. As in lineSum, the last level is what the others
-// leave of the grid without blocks.
+// Rows that mirror each other at the middle are folded as the cells of a line
+// are: their sum goes with the cosine of β·y, their difference with the sine.
+// One pass over a quarter of the cells so yields F at (α, β) and at (α, −β); the
+// conjugates are F at the opposite directions. As in lineSum, the last level is
+// what the others leave of the grid without blocks.
 type gridSum struct {
-	columns, rows int
-	levels        int
-	blocks        [][]float64 // for each gridLanes levels, row after row from the middle: 4 numbers a level and place
-	cos, sin      []float64   // of the columns, from the middle outwards
-	cosRows       []float64   // of the rows
-	sinRows       []float64
-	cells         []uint16 // the level of each, where there are many levels; else nil
-	parts         []complex128
+	columns, rows    int
+	levels           int
+	pairs            []rowPair // from the middle outwards
+	cos, sin         []float64 // of the columns, from the middle outwards
+	cosRows, sinRows []float64 // of the rows
+	parts            []complex128
+	cells            []uint16 // the level of each, where there are many levels; else nil
 }
+
+// rowPair is two rows that mirror each other at the middle of a grid.
+type rowPair struct{ sum, difference foldedLine }
 
 func newGridSum(s Surface) *gridSum {
 	g := &gridSum{columns: s.Columns, rows: s.Rows, levels: len(s.HeightsM)}
-	half := (s.Columns + 1) / 2
+	half, halfRows := (s.Columns+1)/2, (s.Rows+1)/2
 	g.cos, g.sin = make([]float64, half), make([]float64, half)
-	g.cosRows, g.sinRows = make([]float64, (s.Rows+1)/2), make([]float64, (s.Rows+1)/2)
+	g.cosRows, g.sinRows = make([]float64, halfRows), make([]float64, halfRows)
+	g.parts = make([]complex128, max(s.Columns, 2*g.levels))
 	if g.levels > manyLevels {
-		g.cells, g.parts = s.Levels, make([]complex128, s.Columns)
+		g.cells = s.Levels
 		return g
 	}
-	for first := 0; first < g.levels-1; first += gridLanes {
-		g.blocks = append(g.blocks, g.fold(s, first))
+	for i := range halfRows {
+		g.pairs = append(g.pairs, s.fold(i))
 	}
 	return g
 }
 
-// fold folds the levels from first on.
-func (g *gridSum) fold(s Surface, first int) []float64 {
-	half := (g.columns + 1) / 2
-	block := make([]float64, (g.rows+1)/2*half*4*gridLanes)
-	for i := range g.rows {
-		y, up := mirrored(g.rows-1-i, g.rows) // y grows upwards, rows grow downwards
-		for j := range g.columns {
-			l := int(s.Levels[i*g.columns+j]) - first
-			if l < 0 || l >= gridLanes || l+first == g.levels-1 {
-				continue
-			}
-			x, right := mirrored(j, g.columns)
-			at := block[((y*half+x)*gridLanes+l)*4:]
-			at[0]++
-			at[1] += right
-			at[2] += up
-			at[3] += right * up
+// fold folds the rows that lie i rows above and below the middle.
+func (s Surface) fold(i int) rowPair {
+	sum, difference := make([][]float64, s.Columns), make([][]float64, s.Columns)
+	for m := range s.Columns {
+		sum[m], difference[m] = make([]float64, len(s.HeightsM)), make([]float64, len(s.HeightsM))
+	}
+	upper, lower := (s.Rows-1)/2-i, s.Rows/2+i // y grows upwards, rows grow downwards
+	for m, l := range s.Levels[upper*s.Columns : (upper+1)*s.Columns] {
+		sum[m][l]++
+		difference[m][l]++
+	}
+	if lower > upper {
+		for m, l := range s.Levels[lower*s.Columns : (lower+1)*s.Columns] {
+			sum[m][l]++
+			difference[m][l]--
 		}
 	}
-	return block
-}
-
-// mirrored returns how far a place is from the middle of n, in places, and on
-// which side: +1, −1, or 0 for the middle itself.
-func mirrored(place, n int) (distance int, side float64) {
-	upper, lower := place-n/2, (n-1)/2-place
-	switch {
-	case upper == lower:
-		return 0, 0
-	case upper >= 0:
-		return upper, 1
-	default:
-		return lower, -1
-	}
+	return rowPair{foldLine(sum), foldLine(difference)}
 }
 
 // at writes the transforms of every level for the phases α and β from cell to
@@ -84,74 +67,51 @@ func mirrored(place, n int) (distance int, side float64) {
 func (g *gridSum) at(alpha, beta float64, up, down []complex128) {
 	across := series(towards(alpha/2), g.columns, g.cos, g.sin)
 	upwards := series(towards(beta/2), g.rows, g.cosRows, g.sinRows)
+	clear(up)
+	clear(down)
 	if g.cells != nil {
 		g.eachCell(up, down)
 		return
 	}
-	all := complex(across*upwards, 0)
-	lastUp, lastDown := all, all
-	for b, block := range g.blocks {
-		sums := g.sum(block)
-		for i := range min(gridLanes, g.levels-1-b*gridLanes) {
-			l, s := b*gridLanes+i, sums[4*i:4*i+4]
-			up[l], down[l] = complex(s[0]-s[3], s[1]+s[2]), complex(s[0]+s[3], s[1]-s[2])
-			lastUp -= up[l]
-			lastDown -= down[l]
+	last := g.levels - 1
+	even, odd := g.parts[:last], g.parts[last:2*last]
+	for i, pair := range g.pairs {
+		pair.sum.at(g.cos, g.sin, even)
+		pair.difference.at(g.cos, g.sin, odd)
+		c, s := g.cosRows[i], g.sinRows[i]
+		for l, e := range even {
+			er, ei, or, oi := c*real(e), c*imag(e), s*real(odd[l]), s*imag(odd[l])
+			up[l] += complex(er-oi, ei+or)
+			down[l] += complex(er+oi, ei-or)
 		}
 	}
-	up[g.levels-1], down[g.levels-1] = lastUp, lastDown
-}
-
-// sum runs over the quarter of the cells for gridLanes levels and returns, for
-// each, the sums with cos·cos, sin·cos, cos·sin and sin·sin.
-func (g *gridSum) sum(block []float64) (out [4 * gridLanes]float64) {
-	const width = 4 * gridLanes
-	cosines, sines := g.cos, g.sin[:len(g.cos)]
-	for n, cy := range g.cosRows {
-		sy := g.sinRows[n]
-		row := block[n*width*len(cosines):][:width*len(cosines)]
-		var a0, b0, c0, d0, a1, b1, c1, d1 float64
-		for m, c := range cosines {
-			s, f := sines[m], (*[width]float64)(row[width*m:])
-			a0 += f[0] * c
-			b0 += f[1] * s
-			c0 += f[2] * c
-			d0 += f[3] * s
-			a1 += f[4] * c
-			b1 += f[5] * s
-			c1 += f[6] * c
-			d1 += f[7] * s
-		}
-		out[0] += cy * a0
-		out[1] += cy * b0
-		out[2] += sy * c0
-		out[3] += sy * d0
-		out[4] += cy * a1
-		out[5] += cy * b1
-		out[6] += sy * c1
-		out[7] += sy * d1
+	up[last], down[last] = complex(across*upwards, 0), complex(across*upwards, 0)
+	for l := range last {
+		up[last] -= up[l]
+		down[last] -= down[l]
 	}
-	return out
 }
 
 // eachCell sums the cells one by one.
 func (g *gridSum) eachCell(up, down []complex128) {
-	clear(up)
-	clear(down)
-	for j := range g.parts {
-		g.parts[j] = placeOf(j, g.columns, g.cos, g.sin)
+	parts := g.parts[:g.columns]
+	for j := range parts {
+		parts[j] = placeOf(j, g.columns, g.cos, g.sin)
 	}
 	for i := range g.rows {
 		y := placeOf(g.rows-1-i, g.rows, g.cosRows, g.sinRows) // y grows upwards
 		for j, level := range g.cells[i*g.columns : (i+1)*g.columns] {
-			up[level] += g.parts[j] * y
-			down[level] += g.parts[j] * conj(y)
+			up[level] += parts[j] * y
+			down[level] += parts[j] * conj(y)
 		}
 	}
 }
 
-// placeOf returns exp(j·α·x) of one place of a line.
+// placeOf returns exp(j·α·x) of one place of a line of n.
 func placeOf(place, n int, cosines, sines []float64) complex128 {
-	distance, side := mirrored(place, n)
-	return complex(cosines[distance], side*sines[distance])
+	if distance := place - n/2; distance >= 0 {
+		return complex(cosines[distance], sines[distance])
+	}
+	distance := (n-1)/2 - place
+	return complex(cosines[distance], -sines[distance])
 }

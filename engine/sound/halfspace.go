@@ -53,6 +53,7 @@ type domeWork struct {
 	depths         []float64
 	grid           *gridSum
 	scale          float64 // 1 over all cells
+	circle         *circle
 	panels         panels
 	at             sampling
 	ray            *ray
@@ -79,6 +80,7 @@ func newDomeWork(a Arrangement, o Options) *domeWork {
 	w := &domeWork{a: a, o: o.whole(), levels: len(a.HeightsM), depths: a.depths()}
 	w.grid = newGridSum(a.Surface)
 	w.scale = a.scale()
+	w.circle = newCircle()
 	w.panels = newPanels(a, Across, Down)
 	w.sines, w.cosines = ringCosines()
 	w.ringWeight = ringWeights()
@@ -131,7 +133,7 @@ func (w *domeWork) prepare(line *domeLine) {
 		line.first[r] = w.at.weights(line.k*w.a.PitchM*w.sines[r], line.weights[r*taps:(r+1)*taps])
 		in, out, _ := w.o.Phase.path(1, w.cosines[r])
 		for _, d := range w.depths {
-			line.phases = append(line.phases, unit(-line.k*d*(in+out)))
+			line.phases = append(line.phases, w.circle.unit(-line.k*d*(in+out)))
 		}
 	}
 }
@@ -183,13 +185,13 @@ func (w *domeWork) obliquity(ring int) float64 {
 func (w *domeWork) element(ku, kv, obliquity float64) (blocks, floor float64) {
 	pitch := w.a.PitchM
 	scale := obliquity * w.scale
-	whole := scale * sinc(ku*pitch/2) * sinc(kv*pitch/2)
+	whole := scale * w.circle.sinc(ku*pitch/2) * w.circle.sinc(kv*pitch/2)
 	gap := w.a.gap()
 	if gap == 0 {
 		return whole, 0
 	}
 	side := pitch - gap
-	blocks = scale * w.a.faceShare() * sinc(ku*side/2) * sinc(kv*side/2)
+	blocks = scale * w.a.faceShare() * w.circle.sinc(ku*side/2) * w.circle.sinc(kv*side/2)
 	return blocks, whole - blocks
 }
 

@@ -22,23 +22,19 @@ const (
 type lineTable struct {
 	n       int // cells along the line
 	step    float64
-	samples [][]float64 // of each level the real parts, then the imaginary parts
-	weights [tableTaps]float64
+	samples int
+	parts   []float64 // of each level all samples' real parts, then the imaginary parts
 }
 
 func newLineTable(s *lineSum) *lineTable {
 	steps := tableOversampling * max(s.n/2, 1)
-	t := &lineTable{n: s.n, step: math.Pi / float64(steps)}
-	count := steps + tableTaps
-	t.samples = make([][]float64, 2*s.levels)
+	t := &lineTable{n: s.n, step: math.Pi / float64(steps), samples: steps + tableTaps}
+	t.parts = make([]float64, 2*s.line.levels*t.samples)
+	f := make([]complex128, s.line.levels)
 	for i := range t.samples {
-		t.samples[i] = make([]float64, count)
-	}
-	f := make([]complex128, s.levels)
-	for i := range count {
 		s.at(towards(float64(i-tableBefore)*t.step/2), f)
 		for l, z := range f {
-			t.samples[2*l][i], t.samples[2*l+1][i] = real(z), imag(z)
+			t.parts[2*l*t.samples+i], t.parts[(2*l+1)*t.samples+i] = real(z), imag(z)
 		}
 	}
 	return t
@@ -49,9 +45,8 @@ func (t *lineTable) at(alpha float64, out []complex128) {
 	rounds := math.Floor(alpha/(2*math.Pi) + 0.5)
 	alpha -= rounds * 2 * math.Pi
 	x := math.Abs(alpha) / t.step
-	below := math.Floor(x)
-	lagrange(x-below, &t.weights)
-	first := int(below)
+	first := int(x)
+	w0, w1, w2, w3, w4, w5, w6, w7 := lagrange(x - float64(first))
 	// Places between whole cells turn the sign once round.
 	sign := 1.0
 	if t.n%2 == 0 && int(rounds)%2 != 0 {
@@ -59,41 +54,32 @@ func (t *lineTable) at(alpha float64, out []complex128) {
 	}
 	conjugate := math.Copysign(sign, alpha*sign)
 	for l := range out {
-		re := dot(&t.weights, t.samples[2*l], first)
-		im := dot(&t.weights, t.samples[2*l+1], first)
-		out[l] = complex(sign*re, conjugate*im)
+		// Two sums of four each, so that a processor need not wait for one addition
+		// after the other.
+		re := (*[tableTaps]float64)(t.parts[2*l*t.samples+first:])
+		even := w0*re[0] + w2*re[2] + (w4*re[4] + w6*re[6])
+		odd := w1*re[1] + w3*re[3] + (w5*re[5] + w7*re[7])
+		im := (*[tableTaps]float64)(t.parts[(2*l+1)*t.samples+first:])
+		evenIm := w0*im[0] + w2*im[2] + (w4*im[4] + w6*im[6])
+		oddIm := w1*im[1] + w3*im[3] + (w5*im[5] + w7*im[7])
+		out[l] = complex(sign*(even+odd), conjugate*(evenIm+oddIm))
 	}
 }
 
-// dot weighs the samples from first on. Two sums of four each, so that a
-// processor need not wait for one addition after the other.
-func dot(w *[tableTaps]float64, samples []float64, first int) float64 {
-	s := (*[tableTaps]float64)(samples[first:])
-	even := w[0]*s[0] + w[2]*s[2] + (w[4]*s[4] + w[6]*s[6])
-	odd := w[1]*s[1] + w[3]*s[3] + (w[5]*s[5] + w[7]*s[7])
-	return even + odd
-}
-
-// lagrange writes the weights of eight equal steps for a place between the
+// lagrange returns the weights of eight equal steps for a place between the
 // fourth and the fifth, 0 ≤ x < 1.
-func lagrange(x float64, out *[tableTaps]float64) {
+func lagrange(x float64) (w0, w1, w2, w3, w4, w5, w6, w7 float64) {
 	// 1/Π(i − j) over j ≠ i: (−1)^(7−i)/(i!·(7−i)!).
 	const (
-		w0 = -1.0 / 5040
-		w1 = 1.0 / 720
-		w2 = -1.0 / 240
-		w3 = 1.0 / 144
+		c0 = -1.0 / 5040
+		c1 = 1.0 / 720
+		c2 = -1.0 / 240
+		c3 = 1.0 / 144
 	)
 	a, b, c, d := x+3, x+2, x+1, x
 	e, f, g, h := x-1, x-2, x-3, x-4
 	ab, cd, ef, gh := a*b, c*d, e*f, g*h
 	abcd, efgh := ab*cd, ef*gh
-	out[0] = w0 * b * cd * efgh
-	out[1] = w1 * a * cd * efgh
-	out[2] = w2 * ab * d * efgh
-	out[3] = w3 * ab * c * efgh
-	out[4] = -w3 * abcd * f * gh
-	out[5] = -w2 * abcd * e * gh
-	out[6] = -w1 * abcd * ef * h
-	out[7] = -w0 * abcd * ef * g
+	return c0 * b * cd * efgh, c1 * a * cd * efgh, c2 * ab * d * efgh, c3 * ab * c * efgh,
+		-c3 * abcd * f * gh, -c2 * abcd * e * gh, -c1 * abcd * ef * h, -c0 * abcd * ef * g
 }

@@ -15,7 +15,7 @@ func (w *domeWork) oblique(incidenceDeg float64) Dome {
 		for r := range rings {
 			in, out, obliquity := w.o.Phase.path(cosSource, w.cosines[r])
 			for l, d := range w.depths {
-				phases[l] = unit(-line.k * d * (in + out))
+				phases[l] = w.circle.unit(-line.k * d * (in + out))
 			}
 			for azimuth := range azimuths/2 + 1 {
 				if r == 0 && azimuth > 0 {

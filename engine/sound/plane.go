@@ -104,8 +104,10 @@ type planeWork struct {
 	angles  []float64 // of the receivers, in degrees
 	sines   []float64
 	cosines []float64
-	out     []complex128 // phases of one line on the way out: for each cosine, of each of the depths
-	phases  []complex128 // with the way in
+	circle  *circle
+	in      []complex128 // phases of one line on the way in, of each of the depths
+	out     []complex128 // those on the way out: for each cosine, of each of the depths
+	phases  []complex128 // of both ways
 	f, own  []complex128 // transforms of one direction: with all panels, of one panel
 }
 
@@ -114,6 +116,7 @@ func newPlaneWork(a Arrangement, axis Axis, o Options) *planeWork {
 	p := &planeWork{a: a, axis: axis, o: o.whole(), levels: len(a.HeightsM), depths: a.depths()}
 	p.line = newLineTable(newLineSum(a.counts(axis)))
 	p.scale = a.scale()
+	p.circle = newCircle()
 	p.panels = newPanels(a, axis)
 	for deg := -90; deg <= 90; deg += stepDeg {
 		sin, cos := math.Sincos(float64(deg) * math.Pi / 180)
@@ -121,7 +124,7 @@ func newPlaneWork(a Arrangement, axis Axis, o Options) *planeWork {
 		p.sines, p.cosines = append(p.sines, sin), append(p.cosines, math.Abs(cos))
 	}
 	p.phases = make([]complex128, planeReceivers*len(p.depths))
-	p.out = make([]complex128, planeReceivers*len(p.depths))
+	p.in, p.out = make([]complex128, len(p.depths)), make([]complex128, planeReceivers*len(p.depths))
 	p.f, p.own = make([]complex128, p.levels), make([]complex128, p.levels)
 	return p
 }
@@ -173,7 +176,7 @@ func (p *planeWork) prepare(k float64) {
 	for i := planeReceivers / 2; i < planeReceivers; i++ {
 		_, out, _ := p.o.Phase.path(1, p.cosines[i])
 		for l, d := range p.depths {
-			p.out[i*len(p.depths)+l] = unit(-k * d * out)
+			p.out[i*len(p.depths)+l] = p.circle.unit(-k * d * out)
 		}
 	}
 }
@@ -182,9 +185,12 @@ func (p *planeWork) prepare(k float64) {
 func (p *planeWork) wayIn(k float64, s *source) {
 	in, _, _ := p.o.Phase.path(s.cos, 1)
 	for l, d := range p.depths {
-		step := unit(-k * d * in)
-		for i := planeReceivers/2*len(p.depths) + l; i < len(p.out); i += len(p.depths) {
-			p.phases[i] = p.out[i] * step
+		p.in[l] = p.circle.unit(-k * d * in)
+	}
+	for i := planeReceivers / 2 * len(p.depths); i < len(p.out); i += len(p.depths) {
+		phases := p.phases[i : i+len(p.depths)]
+		for l, z := range p.out[i : i+len(p.depths)] {
+			phases[l] = z * p.in[l]
 		}
 	}
 }
@@ -226,12 +232,12 @@ func (p *planeWork) oneLine(k float64, s *source) {
 // gap round it, for the phase ku of a metre.
 func (p *planeWork) element(ku, obliquity float64) (blocks, floor float64) {
 	scale := obliquity * p.scale
-	whole := scale * sinc(ku*p.a.PitchM/2)
+	whole := scale * p.circle.sinc(ku*p.a.PitchM/2)
 	gap := p.a.gap()
 	if gap == 0 {
 		return whole, 0
 	}
-	blocks = scale * p.a.faceShare() * sinc(ku*(p.a.PitchM-gap)/2)
+	blocks = scale * p.a.faceShare() * p.circle.sinc(ku*(p.a.PitchM-gap)/2)
 	return blocks, whole - blocks
 }
 

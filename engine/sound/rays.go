@@ -41,6 +41,7 @@ func (s sampling) weights(kappa float64, out []float64) (first int) {
 	floor := math.Floor(x)
 	first = int(floor) + 1
 	sin := math.Sin(math.Pi * (x - floor))
+	scale := 1 / (2 * math.Sinh(beta))
 	for t := range taps {
 		// Sample first+t stands at x = first + t − halfTaps.
 		d := x - floor + float64(halfTaps-1-t)
@@ -49,16 +50,10 @@ func (s sampling) weights(kappa float64, out []float64) (first int) {
 			continue
 		}
 		sign := float64(1 - 2*((halfTaps-1-t)&1))
-		window := 1 - d*d/(halfTaps*halfTaps)
-		out[t] = sign * sin / (math.Pi * d) * sinhOver(beta, math.Sqrt(math.Max(window, 0)))
+		grown := math.Exp(beta * math.Sqrt(math.Max(1-d*d/(halfTaps*halfTaps), 0)))
+		out[t] = sign * sin / (math.Pi * d) * (grown - 1/grown) * scale
 	}
 	return first
-}
-
-// sinhOver returns sinh(β·r)/sinh β for 0 ≤ r ≤ 1.
-func sinhOver(beta, r float64) float64 {
-	grown := math.Exp(beta * (r - 1))
-	return grown - math.Exp(-beta*(r+1))
 }
 
 // ray holds the samples of the transforms along one azimuth, and along its

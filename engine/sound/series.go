@@ -53,15 +53,3 @@ func series(half turner, n int, cosines, sines []float64) float64 {
 	}
 	return 2 * (even + odd)
 }
-
-// sinc returns sin x / x.
-func sinc(x float64) float64 {
-	if math.Abs(x) < sincNear {
-		return 1 - x*x/6
-	}
-	return math.Sin(x) / x
-}
-
-// sincNear is where the series of sinc, x⁴/120 short of it, is exact to the
-// last bit of a float64.
-const sincNear = 1e-4
