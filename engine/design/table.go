@@ -73,6 +73,8 @@ func roomRows() []Field {
 		textRow(at+"use", shortText, "What the room is used for.").
 			among("speech", "listening", "mixing", "practice", "rehearsal", "worship", "teaching"),
 		yesNoRow(at+"public", "Whether the public comes in, which opens fire and access questions.").assumed(),
+		textRow(at+"fireAnswer", shortText, "What whoever answers for fire safety said, by name and date; empty where nobody has."),
+		textRow(at+"answers", longText, "What else was asked about the building, who said what, and when.").lines(),
 		textRow(at+"goals", shortText, "What the client hopes for.").filled().list(0, 12).
 			among("echo off one wall", "harsh", "dull", "boomy", "neighbours", "look"),
 		numberRow(at+"temperatureLow", -5, 40, 1, "°C", "Coldest air of the year in the room.").assumed(),

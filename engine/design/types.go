@@ -97,6 +97,8 @@ type Room struct {
 	Height          length.Length `json:"height"`
 	Use             string        `json:"use"`
 	Public          bool          `json:"public"`
+	FireAnswer      string        `json:"fireAnswer"` // of whoever answers for fire safety; empty: nobody has answered
+	Answers         string        `json:"answers"`    // to further questions about the building
 	Goals           []string      `json:"goals"`
 	TemperatureLow  float64       `json:"temperatureLow"`
 	TemperatureHigh float64       `json:"temperatureHigh"`
@@ -228,6 +230,7 @@ type Finish struct {
 	Kind       string `json:"kind"`
 	Coats      int    `json:"coats"`
 	FrameCoats int    `json:"frameCoats"`
+	When       string `json:"when"` // before or after gluing
 }
 
 // Cleat is the bevelled strip that the panel hangs on. Bevel is in degrees
@@ -249,9 +252,16 @@ type Stand struct {
 // Bench is the stock and the shop. Percentages are numbers from 0 to 100.
 type Bench struct {
 	StickLength     length.Length `json:"stickLength"`
+	BoardLength     length.Length `json:"boardLength"` // of frame boards, cleats and spacers; 0: by the running metre
+	Stock           []Stock       `json:"stock"`
+	Handling        string        `json:"handling"` // between boards and visits at the stop block
 	Kerf            length.Length `json:"kerf"`
 	EndTrim         length.Length `json:"endTrim"`
 	HoldTail        length.Length `json:"holdTail"`
+	BackerOversize  length.Length `json:"backerOversize"` // each way
+	BackerGrain     string        `json:"backerGrain"`
+	Trim            string        `json:"trim"`
+	SawDepth        length.Length `json:"sawDepth"` // of the trimming saw
 	Carrier         bool          `json:"carrier"` // a clamped carrier holds short pieces at the saw
 	Defects         float64       `json:"defects"`
 	Spares          float64       `json:"spares"`

@@ -12,6 +12,8 @@ func englishWall() map[string]string {
 // englishWallFields names the fields of wall and way in that only a survey fills.
 func englishWallFields() map[string]string {
 	return map[string]string{
+		"label/room.fireAnswer":      "Fire safety: who said what, and when",
+		"label/room.answers":         "Other answers, with names and dates",
 		"label/walls.studs":          "Studs as found, from the left",
 		"label/walls.board":          "Board over the studs, all layers",
 		"label/walls.walkway":        "People walk along it",
