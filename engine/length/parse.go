@@ -14,18 +14,19 @@ const longestText = 48
 // the end of int64.
 const maxNM = 10_000 * nmPerM
 
-// Errors of Parse. They are wrapped with the text that was read.
+// Errors of Parse. They are wrapped with the text that was read. What can be read
+// in two ways is an *AmbiguousError.
 var (
-	ErrEmpty     = errors.New("is empty")
-	ErrSyntax    = errors.New("is not a length: write it like 38 mm, 1.2 m, 1 1/2 in or 6' 2\"")
-	ErrUnit      = errors.New("has no unit: add mm, cm, m, in or ft")
-	ErrThousands = errors.New("has a comma that may mean a decimal or a thousand: leave it out or use a point")
-	ErrTooLong   = errors.New("is too long")
+	ErrEmpty   = errors.New("is empty")
+	ErrSyntax  = errors.New("is not a length: write it like 38 mm, 1.2 m, 1 1/2 in or 6' 2\"")
+	ErrUnit    = errors.New("has no unit: add mm, cm, m, in or ft")
+	ErrTooLong = errors.New("is too long")
 )
 
 // Parse reads a length as people write it: "38", "38mm", "3.8 cm", "1.2 m",
-// `1-1/2"`, "1 1/2 in", "1.5in", `6' 2 1/2"`, "6 ft 2 in". A decimal comma is
-// read as a point. A number without a unit takes the unit bare.
+// `1-1/2"`, "1 1/2 in", "1.5in", `6' 2 1/2"`, "6 ft 2 in". Numbers are those of
+// Decimal, with marks for thousands and a decimal comma. A number without a unit
+// takes the unit bare.
 func Parse(text string, bare Notation) (Length, error) { return parse(text, &bare) }
 
 // ParseExact reads a length as files hold it: like Parse, but a number without
@@ -84,18 +85,6 @@ func parse(text string, bare *Notation) (Length, error) {
 		nm = -nm
 	}
 	return Nanometres(nm, notation), nil
-}
-
-// PlainSpaces makes plain spaces of those that do not break a line and of thin
-// ones: they come along with pasted text.
-func PlainSpaces(text string) string {
-	return strings.Map(func(r rune) rune {
-		switch r {
-		case '\u00a0', '\u202f', '\u2009':
-			return ' '
-		}
-		return r
-	}, text)
 }
 
 // unitOf is the unit that a bare number takes in a notation: feet and inches
@@ -169,34 +158,28 @@ func cutUnit(s string) (n Notation, unit int64, rest string, ok bool) {
 	return 0, 0, "", false
 }
 
-// readNumber reads "12", "1.5", "1,5", "1/2", "1 1/2" and "1-1/2".
+// readNumber reads what Decimal reads, and "1/2", "1 1/2", "1-1/2".
 func readNumber(s string) (*big.Rat, error) {
-	whole, frac, mixed := strings.Cut(strings.ReplaceAll(s, "-", " "), " ")
-	frac = strings.TrimSpace(frac)
-	if !mixed {
-		if strings.Contains(whole, "/") {
-			return readFraction(whole)
-		}
-		return readDecimal(whole)
+	before, den, isFraction := strings.Cut(s, "/")
+	if !isFraction {
+		return readDecimal(s)
 	}
-	if !allDigits(whole) {
+	before = strings.TrimRight(before, " ")
+	i := strings.LastIndexAny(before, " -")
+	part, err := readFraction(before[i+1:], strings.TrimLeft(den, " "))
+	if i < 0 || err != nil {
+		return part, err
+	}
+	whole, err := readDecimal(strings.TrimRight(before[:i+1], " -"))
+	// "1 200/3" is no number of thirds of which anybody can be sure.
+	if err != nil || !whole.IsInt() || part.Cmp(big.NewRat(1, 1)) >= 0 {
 		return nil, ErrSyntax
 	}
-	w, err := readDecimal(whole)
-	if err != nil {
-		return nil, err
-	}
-	f, err := readFraction(frac)
-	if err != nil {
-		return nil, err
-	}
-	return w.Add(w, f), nil
+	return whole.Add(whole, part), nil
 }
 
-func readFraction(s string) (*big.Rat, error) {
-	num, den, ok := strings.Cut(s, "/")
-	num, den = strings.TrimSpace(num), strings.TrimSpace(den)
-	if !ok || !allDigits(num) || !allDigits(den) || strings.Trim(den, "0") == "" {
+func readFraction(num, den string) (*big.Rat, error) {
+	if !allDigits(num) || !allDigits(den) || strings.Trim(den, "0") == "" {
 		return nil, ErrSyntax
 	}
 	r, ok := new(big.Rat).SetString(num + "/" + den)
@@ -207,28 +190,18 @@ func readFraction(s string) (*big.Rat, error) {
 }
 
 func readDecimal(s string) (*big.Rat, error) {
-	if strings.Count(s, ",") > 1 || strings.Count(s, ",") == 1 && strings.Contains(s, ".") {
-		return nil, ErrThousands
-	}
-	if whole, frac, ok := strings.Cut(s, ","); ok {
-		if len(frac) == 3 && whole != "0" {
-			return nil, ErrThousands
-		}
-		s = whole + "." + frac
-	}
-	whole, frac, point := strings.Cut(s, ".")
-	if whole+frac == "" || whole != "" && !allDigits(whole) || point && frac != "" && !allDigits(frac) {
+	plain, err := Decimal(s)
+	if errors.Is(err, ErrNumber) {
 		return nil, ErrSyntax
 	}
-	r, ok := new(big.Rat).SetString("0" + whole + "." + frac + "0")
+	if err != nil {
+		return nil, err
+	}
+	r, ok := new(big.Rat).SetString(plain)
 	if !ok {
 		return nil, ErrSyntax
 	}
 	return r, nil
-}
-
-func allDigits(s string) bool {
-	return s != "" && strings.Trim(s, "0123456789") == ""
 }
 
 // MarshalText writes the exact text, for files.
