@@ -21,6 +21,7 @@ type Book struct {
 	Finishes    []FinishPrice `json:"finishes"`
 	Stages      []Stage       `json:"stages"`
 	Tasks       []Task        `json:"tasks"`
+	Sticks      []StickPrice  `json:"sticks"` // sold by the piece; empty: none
 }
 
 // Early reports whether a day, "2026-03-31", is before the book's first one. An

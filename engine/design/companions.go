@@ -27,11 +27,14 @@ import (
 //   - A thing on the ceiling that becomes one on the wall gets the height of a
 //     new one, down from where it was.
 //   - Another wood of the blocks has another density: the weighed one is dropped.
+//   - Wood that is there already has a number; square stock stays square when its
+//     width changes.
 func accompany(before, after *Design, full string) {
 	if list, _, ok := strings.Cut(full, "].kind"); ok && strings.Contains(list, ".obstacles[") {
 		settleObstacle(after, list+"]")
 		return
 	}
+	settleStock(before, after, full)
 	g := groupAt(after, full)
 	if g == nil {
 		return

@@ -43,18 +43,33 @@ func defaultDesign() Design {
 				Wood:     "poplar",
 				Backer:   Backer{Sheet: "birch ply", Thickness: mm(12)},
 				Frame:    Frame{Joint: "mitred", Wood: "poplar", Thickness: mm(20), Board: mm(130), Gap: mm(3), Reveal: mm(5)},
-				Finish:   Finish{Kind: "waterborne varnish", Coats: 2, FrameCoats: 2},
+				Finish:   Finish{Kind: "waterborne varnish", Coats: 2, FrameCoats: 2, When: FinishAfter},
 				Cleat:    Cleat{Thickness: mm(18), Bevel: 45, Lock: "screw"},
 			}},
 		}},
 		Bench: Bench{
-			StickLength: mm(2400), Kerf: um(2800), EndTrim: mm(20), HoldTail: mm(150), Carrier: true,
+			StickLength: mm(2400), BoardLength: mm(2400), Stock: []Stock{}, Handling: CheaperPlan,
+			BackerOversize: mm(10), BackerGrain: AnyGrain, Trim: TrimBacker, SawDepth: mm(65), Kerf: um(2800), EndTrim: mm(20), HoldTail: mm(150), Carrier: true,
 			Defects: 10, Spares: 3, SparesLeast: 2, StockMoisture: 9, GlueOpenMinutes: 8, Temperature: 18, Gang: 1,
 		},
 		Work:  Work{Crew: 2, Lifting: Lifting{Method: ByHand}, Survey: true, Delivered: true, Hung: true, DistanceKm: 20, SpeedFactor: 1},
 		WayIn: WayIn{DoorWidth: mm(762), DoorHeight: mm(1981), Corridor: mm(900)},
 		Money: Money{Tax: 20, Extras: []Extra{}},
 	}
+}
+
+// newEntryOf is what a new part of a list of this design starts as.
+func newEntryOf(d Design, list string) any {
+	if list == "design.bench.stock" {
+		return sticksAlike(d)
+	}
+	return newEntry(list)
+}
+
+// sticksAlike is one stick more of those that a design is cut from.
+func sticksAlike(d Design) Stock {
+	g := d.Walls[0].Groups[0]
+	return Stock{Wood: g.Wood, Width: g.Block.Size, Thickness: g.Block.Size, Length: d.Bench.StickLength, Count: 1, Owned: true}
 }
 
 // newEntry is what a new part of a list starts as, whether it is added by hand
@@ -67,6 +82,8 @@ func newEntry(list string) any {
 		return defaultDesign().Walls[0].Groups[0]
 	case "design.walls[].obstacles":
 		return Obstacle{Kind: "other", Width: length.MM(100), Height: length.MM(100)}
+	case "design.bench.stock":
+		return sticksAlike(defaultDesign())
 	case "design.money.extras":
 		return Extra{}
 	case "looks":

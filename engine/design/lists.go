@@ -8,7 +8,7 @@ import (
 )
 
 // Add returns the design with a fresh part at the end of a list, "walls",
-// "walls[0].groups", "walls[0].obstacles" or "money.extras", and the path of
+// "walls[0].groups", "walls[0].obstacles", "bench.stock" or "money.extras", and the path of
 // that part. What comes from the real world in it is assumed.
 func Add(doc Document, list string) (Document, string, error) {
 	full := fullPath(list)
@@ -23,7 +23,7 @@ func Add(doc Document, list string) (Document, string, error) {
 			Path: full, Code: WrongCount, Value: entries(n + 1), Allowed: p.node.field.allowedCount(),
 		}}
 	}
-	entry := reflect.ValueOf(newEntry(p.node.field.Path))
+	entry := reflect.ValueOf(newEntryOf(next.Design, p.node.field.Path))
 	p.value.Set(reflect.Append(p.value, entry))
 	path := shortPath(full) + "[" + strconv.Itoa(n) + "]"
 	next.Assumed = dropAssumed(next.Assumed, path)

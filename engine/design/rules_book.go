@@ -23,6 +23,9 @@ func (c *checker) book(b *Book) {
 			phrase("allowed/margin", "high", words.Quantity{Value: b.Policy.Margin, Unit: "%"}))
 	}
 	unique(c, root.field("woods"), "wood", b.Woods, func(w WoodPrice) string { return w.Wood })
+	unique(c, root.field("sticks"), "length", b.Sticks, func(s StickPrice) string {
+		return s.Wood + " " + strconv.FormatInt(s.Size.Nanometres(), 10) + " " + strconv.FormatInt(s.Length.Nanometres(), 10)
+	})
 	unique(c, root.field("sheets"), "thickness", b.Sheets, func(s SheetPrice) string {
 		return s.Sheet + " " + strconv.FormatInt(s.Thickness.Nanometres(), 10)
 	})

@@ -166,6 +166,7 @@ func groupRows() []Field {
 		choiceRow(at+"finish.kind", "What seals the wood.", Finishes()...),
 		integerRow(at+"finish.coats", 0, 5, "Coats on the field."),
 		integerRow(at+"finish.frameCoats", 0, 5, "Coats on the frame."),
+		choiceRow(at+"finish.when", "When the field is finished.", FinishAfter, FinishMasked, FinishBefore),
 		lengthRow(at+"cleat.thickness", 9, 45, 1, "Thickness of the bevelled cleat."),
 		numberRow(at+"cleat.bevel", 30, 60, 5, "°", "Bevel of the cleat from the horizontal."),
 		choiceRow(at+"cleat.lock", "What keeps the panel from being lifted off.", "screw", "clip", "none"),
@@ -196,7 +197,7 @@ func patternRows(at string) []Field {
 
 func benchRows() []Field {
 	const at = "design.bench."
-	return []Field{
+	return append(stockRows(at), []Field{
 		lengthRow(at+"stickLength", 900, 6000, 100, "Length of the sticks that are bought."),
 		lengthRow(at+"kerf", 1, 5, 0.1, "Width of a saw cut."),
 		lengthRow(at+"endTrim", 0, 100, 5, "What is cut off a stick, both ends together."),
@@ -211,7 +212,7 @@ func benchRows() []Field {
 		integerRow(at+"gang", 1, maxGang, "Sticks that are clamped together and cut at once."),
 		yesNoRow(at+"woodTimes", "Whether hard woods and large blocks take longer, and small blocks less long."),
 		yesNoRow(at+"fatigue", "Whether hands tire: the same work goes on more slowly after three hours."),
-	}
+	}...)
 }
 
 func jobRows() []Field {

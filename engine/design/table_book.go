@@ -67,5 +67,5 @@ func bookRows() []Field {
 	for i := range rows {
 		rows[i].Required = true
 	}
-	return rows
+	return append(rows, stickRows()...)
 }

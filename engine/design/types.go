@@ -262,7 +262,7 @@ type Bench struct {
 	BackerGrain     string        `json:"backerGrain"`
 	Trim            string        `json:"trim"`
 	SawDepth        length.Length `json:"sawDepth"` // of the trimming saw
-	Carrier         bool          `json:"carrier"` // a clamped carrier holds short pieces at the saw
+	Carrier         bool          `json:"carrier"`  // a clamped carrier holds short pieces at the saw
 	Defects         float64       `json:"defects"`
 	Spares          float64       `json:"spares"`
 	SparesLeast     int           `json:"sparesLeast"` // of each height

@@ -7,6 +7,7 @@ func english() []map[string]string {
 		englishBench(),
 		englishBenchChecks(),
 		englishChecks(),
+		englishCutting(),
 		englishErrors(),
 		englishFaults(),
 		englishHearing(),
