@@ -22,9 +22,10 @@ const today = () => {
 };
 
 // startEngine returns {ask, unanswered, text, dead}. ask(request) promises the answer;
-// it rejects when the worker died over this very request. restored gets the
-// answers with which a new worker takes up the last good design; failed is called
-// once, when there is no hope; late(true) says that an answer takes long.
+// it rejects when the worker died over this very request. restored gets each
+// answer with which a new worker takes up the last good design, and the request
+// that the old one died over, if any; failed is called once, when there is no
+// hope; late(true) says that an answer takes long.
 export function startEngine({ url, restored, failed, late }) {
   let worker;
   let ready = false;
@@ -118,7 +119,8 @@ export function startEngine({ url, restored, failed, late }) {
     if (text) again.push({ op: "open", text, from: "saved" });
     if (section) again.push({ op: "section", name: section });
     if (again.length === 0) again.push({ op: "hello" });
-    waiting.unshift(...again.map((request) => ({ request, resolve: restored, reject() {}, own: true })));
+    const resolve = (answer) => restored(answer, fatal?.request);
+    waiting.unshift(...again.map((request) => ({ request, resolve, reject() {}, own: true })));
     fatal?.reject(new Error("engine: restarted"));
     start();
   }

@@ -39,6 +39,13 @@ export function showFault(control, message) {
   return true;
 }
 
+// labelOf is what the page calls a field; empty where it does not show it.
+export function labelOf(path) {
+  const [control] = byName(path ?? "");
+  const label = control?.type === "radio" ? control.closest("fieldset")?.querySelector("legend") : control?.labels?.[0];
+  return label?.textContent.trim() ?? "";
+}
+
 // showValue puts a value into whatever controls have its name, but for one that
 // is being typed in.
 export function showValue(name, value) {

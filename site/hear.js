@@ -9,6 +9,7 @@ const OVERDUE_MS = 1_000; // how long a design that is no longer wanted may keep
 // under Node on a busy desk computer, and a slow phone is taken to need six times
 // as long (common practice, no source). What takes thrice that is given up.
 const HEAR_MS = 60_000;
+const START_MS = 60_000; // the module is kept by the browser: the edits' worker runs it
 const MOST_FAILURES = 3; // in a row
 
 // makeHearing calls heard(answer) with what was heard of the newest design, and
@@ -44,6 +45,7 @@ export function makeHearing({ url, heard, deaf }) {
 
   function receive(message) {
     if (message.type === "ready") {
+      clearTimeout(alarm);
       ready = true;
       pump();
     } else if (message.type === "failed") {
@@ -73,7 +75,10 @@ export function makeHearing({ url, heard, deaf }) {
   // pump sends what is waiting, or sees to it that it does not wait for long.
   function pump() {
     if (!begun || waiting === null) return;
-    if (!worker) start();
+    if (!worker) {
+      start();
+      alarm = setTimeout(fail, START_MS);
+    }
     if (!ready) return;
     if (busy) {
       clearTimeout(alarm);

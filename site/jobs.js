@@ -22,6 +22,10 @@ export function makeJobs({ first, say, unsay, back, goTo }) {
   let release = () => {};
   let held = null; // an answer that waits until it is known
   let settled = Promise.resolve();
+  // The history of the engine leads over several openings of designs, each of
+  // which has a place of its own: a job, a visit beside one, or nothing yet.
+  let opening = 0; // the one that is shown
+  const places = new Map(); // opening -> {id, visit} of the others
 
   const worth = (revision) => (revision === first ? null : revision);
 
@@ -88,20 +92,39 @@ export function makeJobs({ first, say, unsay, back, goTo }) {
     if (shared) say("apart", []);
   }
 
+  // leaveFor remembers the place of the opening that is shown, and turns to another.
+  function leaveFor(next) {
+    places.set(opening, visit ? { id, visit } : own === null ? {} : { id });
+    opening = next;
+  }
+
+  // follow goes to the place that a step of the history leads to, and reports
+  // whether there is one. Where nothing was worth keeping nothing is.
+  function follow({ opening: next, revision }) {
+    leaveFor(next);
+    const place = places.get(next) ?? {};
+    unsay("shown", "visit-edited", "apart", "changed-elsewhere");
+    visit = place.visit ?? null;
+    if (visit) sayVisit();
+    else own = worth(revision);
+    if (place.id === undefined) begin();
+    else if (place.id !== id) take(place.id);
+    remember();
+    return place.id !== undefined;
+  }
+
   // keep keeps the document of an answer, and reports whether the browser did.
-  function keep({ text, revision }) {
+  function keep(answer) {
+    const { text, revision } = answer;
+    if (answer.opening !== opening && !follow(answer)) return true;
     if (visit && revision === visit.revision) {
       visit.text = text;
       remember();
       return true;
     }
-    if (visit && revision === own) {
-      visit = null;
-      unsay("shown");
-    }
     if (visit) leaveVisit();
     if (ours === null) {
-      held = { text, revision };
+      held = answer;
       return true;
     }
     if (ours === false) {
@@ -112,9 +135,11 @@ export function makeJobs({ first, say, unsay, back, goTo }) {
     return write(text);
   }
 
-  function opened({ text, revision }, from, other = id) {
+  function opened(answer, from, other = id) {
+    const { text, revision } = answer;
     if (from === "job") {
       if (other !== id || ours === false) take(other);
+      restarted(answer);
       store.setLastJob(id);
       visit = null;
       unsay("shown", "visit-edited", "apart", "changed-elsewhere");
@@ -122,7 +147,9 @@ export function makeJobs({ first, say, unsay, back, goTo }) {
       remember();
       return true;
     }
-    if (own === null || revision === own || visit && revision === visit.revision) return keep({ text, revision });
+    if (answer.opening === opening) return keep(answer); // the same design again
+    leaveFor(answer.opening);
+    if (own === null) return keep(answer);
     if (from === "file") {
       visit = null;
       unsay("shown");
@@ -133,8 +160,18 @@ export function makeJobs({ first, say, unsay, back, goTo }) {
     visit = { from, revision, text };
     remember();
     unsay("visit-edited");
-    say(`shown-${from}`, [["back", back], ...(from === "new" ? [] : [["keep-this", keepVisit]])], "shown");
+    sayVisit();
     return true;
+  }
+
+  function sayVisit() {
+    say(`shown-${visit.from}`, [["back", back], ...(visit.from === "new" ? [] : [["keep-this", keepVisit]])], "shown");
+  }
+
+  // restarted begins with a history that leads nowhere but on.
+  function restarted(answer) {
+    places.clear();
+    opening = answer.opening;
   }
 
   function keepVisit() {
@@ -149,6 +186,8 @@ export function makeJobs({ first, say, unsay, back, goTo }) {
   return {
     keep,
     opened,
+    restarted,
+    visiting: () => visit !== null,
     // start is what the tab should open: the text of its job and of its visit.
     start() {
       take(id);
@@ -161,7 +200,6 @@ export function makeJobs({ first, say, unsay, back, goTo }) {
     },
     take,
     id: () => id,
-    own: () => own,
     // stash keeps edits that are still under way, for whoever opens the job next.
     stash(requests, text) {
       if (requests.length === 0 && ours !== true) return;

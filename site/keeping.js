@@ -66,10 +66,9 @@ export function makeKeeping({ first, engine, form, ask, apply, open }) {
   // back goes from a design that was only looked at to the job, with the steps of
   // its history where they are there.
   async function back() {
-    const own = jobs.own();
     for (let answer = { canUndo: true }; answer.canUndo;) {
       answer = await ask({ op: "undo" });
-      if (answer.revision === own) return;
+      if (!jobs.visiting()) return;
     }
     await goTo(jobs.id());
   }
@@ -138,9 +137,12 @@ export function makeKeeping({ first, engine, form, ask, apply, open }) {
     keep(answer, opened, id) {
       if (answer.text) check(opened ? jobs.opened(answer, opened, id) : jobs.keep(answer));
       if (answer.book === undefined) return;
+      status.hide("book-unread");
       check(store.keepBook(answer.book, { aside: badBook }));
       badBook = null;
     },
+    // restarted says that the engine's history begins anew.
+    restarted: jobs.restarted,
     // answered brings what is written down up to date.
     answered() {
       if (stashed) stash();

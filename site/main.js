@@ -2,7 +2,7 @@
 // answer becomes what the page shows.
 import { startEngine } from "./engine.js";
 import { copy, saveFile, watchFiles } from "./files.js";
-import { showValue, watchForm } from "./form.js";
+import { labelOf, showValue, watchForm } from "./form.js";
 import { makeHearing } from "./hear.js";
 import { watchJobList } from "./joblist.js";
 import { makeKeeping } from "./keeping.js";
@@ -21,15 +21,22 @@ let begun = false; // the first design is open
 
 const engine = startEngine({
   url: new URL("engine-worker.js", import.meta.url),
-  restored(answer) {
+  restored(answer, fatal) {
+    keeping.restarted(answer);
     apply(answer, { fresh: true });
     delete page.dataset.heard;
     hearing.want(answer, { again: true });
-    status.show("restarted");
+    status.show(lost(fatal), { as: "restarted", details: [labelOf(fatal?.path)].filter(Boolean) });
   },
   failed,
   late: status.work,
 });
+
+// lost is the sentence for what the engine did not do when it stopped.
+function lost(request) {
+  if (["set", "act", "drag", "undo", "redo", "new"].includes(request?.op)) return "restarted-edit";
+  return request?.op === "open" ? "restarted-open" : "restarted";
+}
 
 const form = watchForm({
   root: document,
@@ -109,13 +116,13 @@ async function setByButton(button) {
     form.release(path);
     showValue(path, shown ?? button.value);
   } else {
-    refuse(answer);
+    refuse(answer, "not-done");
   }
 }
 
 // refuse says what was wrong where no field can.
-function refuse(answer, key = "not-opened") {
-  if (!answer.died) status.show(key, { details: status.told(answer) });
+function refuse(answer, key) {
+  if (!answer.died) status.show(key, { details: status.told(answer), also: answer.stays });
 }
 
 // Designs in and out
@@ -123,8 +130,9 @@ function refuse(answer, key = "not-opened") {
 async function open(request, { from, id, silent = false }) {
   stage.forget();
   const answer = await ask(request, { opened: from, id });
-  if (answer.ok) status.hide("not-opened", "link-not-opened", "not-fetched", "job-unread", "too-large");
-  else if (!silent) refuse(answer, from === "link" ? "link-not-opened" : "not-opened");
+  if (answer.ok) status.hide("not-opened", "link-not-opened", "not-fetched", "job-unread", "too-large", "prices");
+  if (answer.ok && answer.book !== undefined) status.show("prices", { also: answer.announce });
+  if (!answer.ok && !silent) refuse(answer, from === "link" ? "link-not-opened" : "not-opened");
   return answer;
 }
 
@@ -137,7 +145,7 @@ async function openExample(address) {
 async function share() {
   const answer = await ask({ op: "link" });
   if (!answer.link) {
-    refuse(answer);
+    refuse(answer, "not-done");
     return;
   }
   const url = location.href.split("#")[0] + answer.link;
@@ -222,7 +230,7 @@ document.addEventListener("click", (event) => {
   } else if (button?.dataset.set) {
     setByButton(button);
   } else if (button?.dataset.act) {
-    ask({ op: "act", name: button.dataset.act, path: button.dataset.path });
+    ask({ op: "act", name: button.dataset.act, path: button.dataset.path }).then((answer) => answer.ok || refuse(answer, "not-done"));
   }
   const lead = event.target.closest("a.to-field");
   if (lead) {

@@ -65,13 +65,14 @@ function list(details) {
 // show puts a message above the page until it is closed. The one of the same
 // name, if any, gives way to it: as, or else the key. details are further lines;
 // actions are [key, function] of buttons; copy is a text to be copied by hand;
-// lasting messages have no button that closes them.
-export function show(key, { as = key, details = [], actions = [], copy = "", lasting = false } = {}) {
+// lasting messages have no button that closes them; also is a sentence of an
+// answer, which follows the one of the key.
+export function show(key, { as = key, also = "", details = [], actions = [], copy = "", lasting = false } = {}) {
   const message = document.createElement("div");
   message.className = "said";
   message.dataset.said = as;
   const text = document.createElement("div");
-  text.append(element("p", sentence(key)));
+  text.append(element("p", [sentence(key), also].filter(Boolean).join(" ")));
   if (details.length > 0) text.append(...list(details));
   message.append(text, ...actions.map(([name, act]) => button(name, act)));
   if (!lasting) message.append(button("dismiss", () => hide(as)));

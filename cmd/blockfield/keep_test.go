@@ -200,6 +200,46 @@ func TestExampleAndFreshStartLeaveTheJob(t *testing.T) {
 	b.shows(first.Revision)
 }
 
+// Undoing the opening of a file goes back to the job before, and the file's job
+// stays what it is; so it is where there was no job before.
+func TestUndoneOpeningKeepsBothJobs(t *testing.T) {
+	b, _ := openPage(t)
+	_, first := edited(t)
+	doc, high := edited(t, heightPath, "1 m")
+	_, highWide := edited(t, heightPath, "1 m", widthPath, "900 mm")
+	_, wide := edited(t, widthPath, "1.6 m")
+	kept := func(revisions ...string) {
+		t.Helper()
+		for _, revision := range revisions {
+			b.wait(`Object.keys(localStorage).length > 0`)
+			assert.True(t, b.kept(revision), revision)
+		}
+	}
+	b.upload("high.json", design.Encode(doc))
+	b.shows(high.Revision)
+	b.click("#undo")
+	b.shows(first.Revision)
+	kept(high.Revision)
+	b.set(widthPath, "1.6 m")
+	b.shows(wide.Revision)
+	kept(high.Revision, wide.Revision)
+
+	b.upload("high.json", design.Encode(doc))
+	b.shows(high.Revision)
+	b.set(widthPath, "900 mm")
+	b.shows(highWide.Revision)
+	for range 2 {
+		b.click("#undo")
+	}
+	b.shows(wide.Revision)
+	kept(high.Revision, wide.Revision)
+	b.click("#redo")
+	b.shows(high.Revision)
+	b.reload()
+	assert.Equal(t, high.Revision, b.revision(), "the tab shows the file's job")
+	kept(wide.Revision)
+}
+
 // A link that could not be opened stays in the address.
 func TestBadLinkStaysInTheAddress(t *testing.T) {
 	s := newServer(t, newGate(builtSite(t).Handler(), "preview.wasm"))
@@ -436,6 +476,7 @@ func TestPriceBookIsKept(t *testing.T) {
 	shows := `document.querySelector("#section").innerText.includes("The book of this test")`
 	b.upload("book.json", body)
 	b.wait(shows)
+	b.says("The price book is in force")
 	assert.Contains(t, b.stored()["blockfield.book"], "The book of this test")
 	for key, text := range b.stored() {
 		if key != "blockfield.book" {
@@ -461,6 +502,8 @@ func TestPriceBookIsKept(t *testing.T) {
 	b.reload()
 	b.says("price book kept in this browser could not be read")
 	b.upload("book.json", body)
+	b.says("in force")
+	assert.NotContains(t, b.text("#status"), "could not be read")
 	b.section("money")
 	b.wait(shows)
 	assert.Equal(t, `{"format":"blockfield prices"`, b.stored()["blockfield.book-aside"])

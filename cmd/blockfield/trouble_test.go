@@ -35,6 +35,11 @@ func TestControlsAgreeAfterABreakdown(t *testing.T) {
 	_, first := edited(t)
 	before := eval[string](b, chosen)
 	b.inWorker(dies)
+	b.section("look")
+	b.says("started again")
+	assert.NotContains(t, b.text("#status"), "not taken", "nothing was changed")
+
+	b.inWorker(dies)
 	b.click(`[name="` + wood + `"]:not(:checked)`)
 	require.NotEqual(t, before, eval[string](b, chosen))
 	b.says("was not taken")

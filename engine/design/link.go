@@ -7,6 +7,7 @@ import (
 	"encoding/base64"
 	"io"
 	"reflect"
+	"strings"
 )
 
 // Bounds of a share link: its text, and what it unfolds to.
@@ -43,12 +44,12 @@ func EncodeLink(doc Document) (string, error) {
 	return text, nil
 }
 
-// DecodeLink reads the fragment of a share link, with or without its #. The
-// error, if any, is of type Faults.
+// DecodeLink reads the fragment of a share link, with or without its # and the
+// white space that copying may have put around it. The error, if any, is of
+// type Faults.
 func DecodeLink(fragment string) (Document, error) {
-	if len(fragment) > 0 && fragment[0] == '#' {
-		fragment = fragment[1:]
-	}
+	fragment = strings.TrimSpace(strings.ReplaceAll(fragment, "%20", " "))
+	fragment = strings.TrimPrefix(fragment, "#")
 	if len(fragment) > maxLinkChars {
 		return Document{}, linkTooLarge(len(fragment), maxLinkChars)
 	}

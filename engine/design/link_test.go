@@ -38,7 +38,7 @@ func TestLinkCarriesTheClientCopy(t *testing.T) {
 		require.NoError(t, err)
 		assert.Empty(t, strings.Trim(link, "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_"), name)
 		assert.Less(t, len(link), 2500, "a link of a usual job can be sent by mail")
-		for _, fragment := range []string{link, "#" + link} {
+		for _, fragment := range []string{link, "#" + link, "#" + link + "%20", " " + link + "\r\n"} {
 			again, err := design.DecodeLink(fragment)
 			require.NoError(t, err)
 			assert.Equal(t, doc, again, name)
@@ -76,7 +76,7 @@ func TestDamagedLinks(t *testing.T) {
 		_, err := design.DecodeLink(link[:n])
 		require.EqualError(t, err, damaged, "cut to %d", n)
 	}
-	for _, bad := range []string{"", "#", "!!!!", "####", link + "=", link + "AAAA", " " + link} {
+	for _, bad := range []string{"", "#", "!!!!", "####", link + "=", link + "AAAA", link[:9] + " " + link[9:]} {
 		_, err := design.DecodeLink(bad)
 		require.EqualError(t, err, damaged, bad)
 	}

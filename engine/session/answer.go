@@ -60,12 +60,19 @@ func (s *Session) openText(req Request) Response {
 	if format := design.FormatOf([]byte(req.Text)); format == design.BookFormat || format == design.SellingFormat {
 		return s.openPrices(req, format)
 	}
+	res := s.openDesign(req)
+	if len(res.Faults) > 0 {
+		res.Stays = s.reader().Say("page/stays")
+	}
+	return res
+}
+
+func (s *Session) openDesign(req Request) Response {
 	var doc design.Document
 	var err error
-	switch {
-	case req.Link != "":
+	if req.Link != "" {
 		doc, err = design.DecodeLink(req.Link)
-	default:
+	} else {
 		doc, err = design.Decode([]byte(req.Text))
 	}
 	if err != nil {
@@ -87,11 +94,22 @@ func (s *Session) openText(req Request) Response {
 func (s *Session) open(doc design.Document, announce string) Response {
 	view := s.now.doc.View
 	doc.View.Language, doc.View.Reading = view.Language, view.Reading
-	if err := s.change(doc); err != nil {
+	next, err := s.planned(doc)
+	if err != nil {
 		return s.refuse(err)
 	}
+	if next.plan.Revision != s.now.plan.Revision {
+		next.opening = s.nextOpening()
+	}
+	s.take(next)
 	s.ear, s.look = ear{}, look{}
 	return s.whole(announce)
+}
+
+// nextOpening numbers the opening of another design.
+func (s *Session) nextOpening() int {
+	s.openings++
+	return s.openings
 }
 
 // reopen takes up what was left open on this device: with its view, and with
@@ -104,6 +122,7 @@ func (s *Session) reopen(doc design.Document) Response {
 	if next.plan.Revision != s.now.plan.Revision {
 		s.ear = ear{}
 	}
+	next.opening = s.nextOpening()
 	s.now, s.undo, s.redo = next, nil, nil
 	return s.whole("")
 }

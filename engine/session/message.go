@@ -37,9 +37,11 @@ type Response struct {
 	Title     string          `json:"title,omitempty"`
 	Section   string          `json:"section,omitempty"`
 	Reading   string          `json:"reading,omitempty"`
+	Opening   int             `json:"opening"` // which opening of a design this one goes back to
 	CanUndo   bool            `json:"canUndo"`
 	CanRedo   bool            `json:"canRedo"`
 	Faults    []Fault         `json:"faults,omitempty"`
+	Stays     string          `json:"stays,omitempty"` // of a document that was refused: what is as it was
 	Announce  string          `json:"announce,omitempty"`
 	File      *File           `json:"file,omitempty"`
 	Link      string          `json:"link,omitempty"`

@@ -46,39 +46,50 @@ func sellingPrices(selling design.SellingBook) prices {
 }
 
 // openPrices puts the figures of a file in force. A book that is refused leaves
-// those before it in force, and the answer says so.
+// those before it in force, and the answer says so. One that this browser kept
+// was in force, and stays so when its days are over: its watch-out says that.
 func (s *Session) openPrices(req Request, format string) Response {
-	var next prices
-	var err error
-	if format == design.SellingFormat {
-		var selling design.SellingBook
-		if selling, err = design.DecodeSelling([]byte(req.Text)); err == nil {
-			next = sellingPrices(selling)
-		}
-	} else {
-		var book design.Book
-		if book, err = design.DecodeBook([]byte(req.Text)); err == nil {
-			if err = bench.Counted(book.Tasks); err == nil {
-				next = privatePrices(book)
-			}
-		}
+	day := s.today
+	if req.From == "saved" {
+		day = ""
 	}
+	next, err := readPrices([]byte(req.Text), format, day)
+	var res Response
 	if err == nil {
-		var res Response
-		if res, err = s.inForce(next); err == nil {
-			if req.From == "saved" {
-				res.Announce = ""
-			}
-			return res
-		}
+		res, err = s.inForce(next)
 	}
-	return s.booksStay(s.refuse(err))
+	if err != nil {
+		res = s.refuse(err)
+		res.Stays = s.booksName("page/book-stays")
+		return res
+	}
+	if req.From == "saved" {
+		res.Announce = ""
+	}
+	return res
 }
 
-// booksStay adds to a refusal that the figures in force stay so.
-func (s *Session) booksStay(res Response) Response {
-	res.Faults = append(res.Faults, Fault{Message: s.booksName("page/book-stays")})
-	return res
+// readPrices reads a price book or a selling book that is to be in force on a
+// day, an ISO date; empty for any day.
+func readPrices(text []byte, format, day string) (prices, error) {
+	if format == design.SellingFormat {
+		selling, err := design.DecodeSelling(text)
+		if err == nil {
+			err = design.SellingHoldsOn(selling, day)
+		}
+		return sellingPrices(selling), err
+	}
+	book, err := design.DecodeBook(text)
+	if err == nil {
+		err = design.HoldsOn(book, day)
+	}
+	if err == nil {
+		err = bench.Counted(book.Tasks)
+	}
+	if err != nil {
+		return prices{}, err
+	}
+	return privatePrices(book), nil
 }
 
 // inForce plans the open design with other figures, which are no step of its

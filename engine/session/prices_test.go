@@ -149,7 +149,8 @@ func TestAClientReadsWhosePricesTheseAre(t *testing.T) {
 
 	for day, lapsed := range map[string]bool{"": false, "2026-12-31": false, "2027-01-01": true} {
 		client := fresh()
-		ask(t, client, session.Request{Op: "open", Text: selling, From: "file", Today: day})
+		require.True(t, ask(t, client, session.Request{Op: "open", Text: selling, From: "file"}).OK)
+		ask(t, client, session.Request{Op: "hello", Today: day})
 		text := read(t, client, "client", "money")
 		assert.Contains(t, text, "By the prices of “Bench prices”, until 2026-12-31.", day)
 		assert.Equal(t, lapsed, strings.Contains(text, "These prices held until 2026-12-31."), "on %q", day)
@@ -201,14 +202,49 @@ func TestRefusedBooksLeaveTheOldOne(t *testing.T) {
 			res := openBook(t, s, []byte(c.text), "file")
 			assert.False(t, res.OK)
 			assert.Nil(t, res.Book)
-			require.GreaterOrEqual(t, len(res.Faults), 2)
+			require.NotEmpty(t, res.Faults)
 			assert.Equal(t, c.path, res.Faults[0].Path)
 			assert.Contains(t, res.Faults[0].Message, c.value)
 			assert.Contains(t, res.Faults[0].Message, c.allowed)
-			last := res.Faults[len(res.Faults)-1].Message
-			assert.Equal(t, "The prices stay as they were: Bench prices.", last)
+			assert.Equal(t, "The prices stay as they were: Bench prices.", res.Stays)
 			assert.Equal(t, before, s.Plan())
 		})
+	}
+}
+
+// A book is put in force on its days only, either side of the first and of the
+// last; one that was in force stays so, and its watch-out says that it is over.
+func TestABookIsOpenedOnItsDays(t *testing.T) {
+	own := ownBook()
+	own.ValidFrom = "2026-02-01"
+	selling := engine.ExampleSelling()
+	selling.ValidUntil = "2026-12-31"
+	for _, c := range []struct {
+		text       []byte
+		today      string
+		path, want string
+	}{
+		{design.EncodeBook(own), "2026-01-31", "validFrom", "2026-02-01"},
+		{design.EncodeBook(own), "2026-02-01", "", ""},
+		{design.EncodeBook(own), "2026-12-31", "", ""},
+		{design.EncodeBook(own), "2027-01-01", "validUntil", "2026-12-31"},
+		{design.EncodeSelling(selling), "2026-12-31", "", ""},
+		{design.EncodeSelling(selling), "2027-01-01", "validUntil", "2026-12-31"},
+	} {
+		s := fresh()
+		res := ask(t, s, session.Request{Op: "open", Text: string(c.text), From: "file", Today: c.today})
+		if c.path == "" {
+			assert.True(t, res.OK, "%s: %v", c.today, res.Faults)
+			continue
+		}
+		require.NotEmpty(t, res.Faults, c.today)
+		assert.Equal(t, c.path, res.Faults[0].Path)
+		assert.Contains(t, res.Faults[0].Message, c.want)
+		assert.Contains(t, res.Faults[0].Message, c.today)
+		assert.NotEmpty(t, res.Stays)
+		assert.Nil(t, res.Book)
+		kept := ask(t, s, session.Request{Op: "open", Text: string(c.text), From: "saved", Today: c.today})
+		assert.True(t, kept.OK, "kept by this browser: %v", kept.Faults)
 	}
 }
 

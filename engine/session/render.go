@@ -40,7 +40,7 @@ func (s *Session) common(res Response) Response {
 	res.Text = string(design.Encode(s.now.doc))
 	res.Revision, res.Title = s.now.plan.Revision, s.now.doc.Design.Title
 	res.Section, res.Reading = s.section, s.now.doc.View.Reading
-	res.CanUndo, res.CanRedo = len(s.undo) > 0, len(s.redo) > 0
+	res.Opening, res.CanUndo, res.CanRedo = s.now.opening, len(s.undo) > 0, len(s.redo) > 0
 	return res
 }
 

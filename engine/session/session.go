@@ -30,15 +30,26 @@ type Session struct {
 	look     look
 	ear      ear
 	now      state
-	undo     []design.Document
-	redo     []design.Document
+	undo     []kept
+	redo     []kept
+	openings int // how many designs were opened
 }
 
 // state is a document with its plan.
 type state struct {
-	doc  design.Document
-	plan engine.Result
+	doc     design.Document
+	plan    engine.Result
+	opening int
 }
+
+// kept is a document of the history, and which opening of a design it goes back
+// to: a step may lead to what was open before.
+type kept struct {
+	doc     design.Document
+	opening int
+}
+
+func (s state) kept() kept { return kept{s.doc, s.opening} }
 
 // New returns a session that has the default design open.
 func New(book design.Book) *Session {
@@ -53,7 +64,7 @@ func New(book design.Book) *Session {
 
 func (s *Session) planned(doc design.Document) (state, error) {
 	plan, err := engine.Plan(doc.Design, s.prices.book)
-	return state{doc: doc, plan: plan}, err
+	return state{doc: doc, plan: plan, opening: s.now.opening}, err
 }
 
 // Document returns the open document.
@@ -125,7 +136,7 @@ func (s *Session) change(doc design.Document) error {
 // of the view alone is none: looking at a design is not an edit.
 func (s *Session) take(next state) {
 	if next.plan.Revision != s.now.plan.Revision {
-		s.undo = append(s.undo, s.now.doc)
+		s.undo = append(s.undo, s.now.kept())
 		if len(s.undo) > maxHistory {
 			s.undo = s.undo[1:]
 		}
@@ -135,20 +146,26 @@ func (s *Session) take(next state) {
 }
 
 // step moves one document from one end of the history to the other. The view
-// stays as it is.
-func (s *Session) step(from, to *[]design.Document) bool {
+// stays as it is; but a design that was open before comes back in the units that
+// it was seen in.
+func (s *Session) step(from, to *[]kept) bool {
 	n := len(*from)
 	if n == 0 {
 		return false
 	}
-	doc := (*from)[n-1]
+	then := (*from)[n-1]
+	doc := then.doc
 	doc.View = s.now.doc.View
+	if then.opening != s.now.opening {
+		doc.View.Units = then.doc.View.Units
+	}
 	next, err := s.planned(doc)
 	if err != nil {
 		return false
 	}
+	next.opening = then.opening
 	*from = (*from)[:n-1]
-	*to = append(*to, s.now.doc)
+	*to = append(*to, s.now.kept())
 	s.now = next
 	return true
 }

@@ -347,3 +347,42 @@ func TestAnotherNotationIsNoStep(t *testing.T) {
 	assert.False(t, undone.CanUndo, "one edit, one step")
 	assert.Equal(t, fresh().Plan().Revision, undone.Revision)
 }
+
+// An answer says which opening of a design it goes back to, so that whoever keeps
+// designs does not write one over another; and a step back to the design before
+// brings the units that it was seen in.
+func TestStepsLeadOverOpenings(t *testing.T) {
+	s := fresh()
+	first := ask(t, s, session.Request{Op: "hello"})
+	require.True(t, set(t, s, "view.units", "in/16").OK)
+	mine := set(t, s, group+".width", "1.5 m")
+	assert.Equal(t, first.Opening, mine.Opening)
+
+	same := ask(t, s, session.Request{Op: "open", Text: mine.Text, From: "file"})
+	assert.Equal(t, mine.Opening, same.Opening, "the same design is no other one")
+	file := ask(t, s, session.Request{Op: "open", Text: first.Text, From: "file"})
+	assert.NotEqual(t, mine.Opening, file.Opening)
+	assert.Contains(t, file.Values, session.Value{Path: "view.units", Value: "mm"}, "a file opens in its own units")
+	set(t, s, group+".height", "1 m")
+
+	ask(t, s, session.Request{Op: "undo"})
+	back := ask(t, s, session.Request{Op: "undo"})
+	assert.Equal(t, mine.Opening, back.Opening)
+	assert.Equal(t, mine.Revision, back.Revision)
+	assert.Contains(t, back.Values, session.Value{Path: "view.units", Value: "in/16"})
+	again := ask(t, s, session.Request{Op: "redo"})
+	assert.Equal(t, file.Opening, again.Opening)
+	assert.Contains(t, again.Values, session.Value{Path: "view.units", Value: "mm"})
+
+	saved := ask(t, s, session.Request{Op: "open", Text: mine.Text, From: "saved"})
+	assert.NotContains(t, []int{mine.Opening, file.Opening}, saved.Opening)
+}
+
+func TestARefusedDesignSaysWhatStays(t *testing.T) {
+	for _, req := range []session.Request{
+		{Op: "open", Text: "{", From: "file"},
+		{Op: "open", Link: "nonsense", From: "link"},
+	} {
+		assert.Equal(t, "Your design is as it was.", ask(t, fresh(), req).Stays)
+	}
+}
