@@ -155,6 +155,10 @@ func (r Reader) Show(value any) string {
 		return v.text(r.Units)
 	case Most:
 		return v.text(r.Units)
+	case About:
+		return v.text(r.Units)
+	case NoLess:
+		return v.text(r.Units)
 	case int:
 		return r.Count(v)
 	case length.Length:
