@@ -16,13 +16,14 @@ func ShaderConstants() string {
 		value float64
 	}{
 		{"Never", never}, {"Tiny", tiny}, {"LiftM", liftM},
-		{"GoldenAngle", goldenAngle}, {"Bounce", bounce}, {"SideLift", sideLift}, {"Shoulder", shoulder},
+		{"GoldenAngle", goldenAngle}, {"LampRim", lampRim}, {"ScatterX", scatterX}, {"ScatterY", scatterY}, {"Bounce", bounce}, {"SideLift", sideLift}, {"Shoulder", shoulder},
 		{"GlossShine", glossShine}, {"GlossDull", glossDull}, {"GlossSharp", glossSharp},
 		{"SeamDark", seamDark}, {"ArrisM", arrisM}, {"ArrisLight", arrisLight}, {"FreeEdgeM", freeEdgeM}, {"MitreM", mitreM},
 		{"Sticks", sticks}, {"DriftM", driftM}, {"PithNearM", pithNearM}, {"PithSpanM", pithSpanM},
 		{"HeartEdgeM", heartEdgeM}, {"StickSpread", stickSpread}, {"WarmSpread", warmSpread},
 		{"BoardPithM", boardPithM}, {"BoardLean", boardLean}, {"BoardWaveM", boardWaveM},
-		{"WaverM", waverM}, {"RaysRound", raysRound}, {"LateMean", lateMean}, {"EarlyMean", earlyMean}, {"RaysMean", raysMean},
+		{"WaverM", waverM}, {"RaysRound", raysRound}, {"LateMean", lateMean}, {"EarlyMean", earlyMean},
+		{"RayHalfM", rayHalfM}, {"RaySeen", raySeen}, {"PoreM", poreM}, {"PoreLongM", poreLongM}, {"PoreSeen", poreSeen},
 		{"SideGrain", sideGrain},
 		{"SkirtingM", skirtingM}, {"SkirtingTopM", skirtingTopM}, {"PlankM", plankM}, {"PlankLineM", plankLineM},
 		{"FloorGloss", floorGloss}, {"OutlineM", outlineM}, {"OutlineDark", outlineDark},

@@ -12,9 +12,13 @@ const (
 	// lamps below it look warm, but not as orange as they measure.
 	balanceK = 3900
 	// lampTint is how much of the remaining colour of the lamp is shown.
-	lampTint = 0.42
+	lampTint = 0.32
+	// fillTint is how much of that colour the room throws back.
+	fillTint = 0.5
 	// goldenAngle in radians.
 	goldenAngle = 2.39996323
+	// lampRim is where the first samples look for the lamp, as a part of its radius.
+	lampRim = 0.95
 	// bounce is the light that wood throws back into wells and corners, as a
 	// part of the fill.
 	bounce = 0.20
@@ -27,8 +31,8 @@ const (
 	shoulder = 0.6
 )
 
-// fillColour is that of the room's light: a little of the sky.
-func fillColour() RGB { return RGB{0.985, 1, 1.02} }
+// fillColour is that of the room's light: a little of the sky, and of the lamp's.
+func fillColour(kelvin float64) RGB { return RGB{0.985, 1, 1.02}.mix(lampColour(kelvin), fillTint) }
 
 // lampColour is the linear colour of a black body, balanced and of unit
 // luminance. Source: Kim et al., "Design of advanced color temperature control
@@ -72,16 +76,21 @@ func planckXY(t float64) (x, y float64) {
 	return x, y
 }
 
-// lampPoint is a point of the lamp's disc, for sample i of n of a pixel. A
-// single sample is the middle and gives a sharp shadow. The points follow the
-// golden angle (common practice), turned in each pixel by turn and drawn out by
-// out (0 to 1), so that soft edges have a fine grain instead of steps.
-func (v *view) lampPoint(i, n int, turn, out float64) vec {
-	r := 0.0
-	if n > 1 {
-		r = math.Sqrt((float64(i) + out) / float64(n))
+// lampPoint is a point of the lamp's disc for a sample. A lone sample is at the
+// middle and gives a sharp shadow. The first samples of a pixel are spread evenly
+// along the rim, where they notice a shadow's edge; those that it then takes lie
+// all over the disc, by the golden angle (common practice). All are turned and
+// drawn out by the pixel, so that soft edges have a fine grain instead of steps.
+func (v *view) lampPoint(c chance) vec {
+	r, a := 0.0, 2*math.Pi*c.turn
+	if c.least > 1 {
+		r = lampRim
+		a += 2 * math.Pi / float64(c.least) * float64(c.number)
 	}
-	a := goldenAngle*float64(i) + 2*math.Pi*turn
+	if round := c.number / c.least; round > 0 {
+		r = math.Sqrt((float64(c.number%c.least) + fract(c.out+scatterX*float64(round))) / float64(c.least))
+		a = goldenAngle*float64(c.number) + 2*math.Pi*c.turn
+	}
 	return v.lampAt.at(v.lampU, r*math.Cos(a)).at(v.lampV, r*math.Sin(a))
 }
 

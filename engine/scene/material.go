@@ -102,7 +102,7 @@ func woodLook(wood string) (RGB, Grain, bool) {
 	case "spruce": // almost white, narrow even rings
 		return srgb(234, 213, 178), Grain{RingM: mm(1.7), Late: 0.30, Spread: 0.06, Sap: 0.3, SapTint: RGB{1.03, 1.03, 1.03}}, true
 	case "cedar": // red brown to pinkish, fine rings, nearly white sap
-		return srgb(168, 120, 95), Grain{RingM: mm(1.3), Late: 0.34, Spread: 0.20, Sap: 0.16, SapTint: RGB{1.6, 1.95, 2.2}}, true
+		return srgb(168, 120, 95), Grain{RingM: mm(1.3), Late: 0.34, Spread: 0.20, Sap: 0.12, SapTint: RGB{1.45, 1.65, 1.75}}, true
 	case "poplar": // cream sap, olive heart, faint rings
 		return srgb(208, 184, 142), Grain{RingM: mm(4.0), Late: 0.17, Pores: 0.10, Spread: 0.13, Sap: 0.62, SapTint: RGB{1.24, 1.20, 1.22}}, true
 	case "beech": // pinkish tan, plain, flecks of rays
@@ -116,7 +116,7 @@ func woodLook(wood string) (RGB, Grain, bool) {
 	case "cherry": // reddish brown, fine dark lines
 		return srgb(182, 130, 97), Grain{RingM: mm(2.7), Late: 0.20, Pores: 0.10, Rays: 0.08, Spread: 0.10, Sap: 0.14, SapTint: RGB{1.34, 1.5, 1.65}}, true
 	case "walnut": // chocolate, broad soft bands, tan sap
-		return srgb(118, 92, 73), Grain{RingM: mm(3.6), Late: 0.36, Early: 0.16, Pores: 0.30, Spread: 0.16, Sap: 0.04, SapTint: RGB{1.7, 1.8, 1.85}}, true
+		return srgb(118, 92, 73), Grain{RingM: mm(3.6), Late: 0.36, Early: 0.16, Pores: 0.30, Spread: 0.16, Sap: 0.03, SapTint: RGB{1.45, 1.5, 1.5}}, true
 	}
 	return RGB{}, Grain{}, false
 }

@@ -5,8 +5,6 @@ import (
 	"math"
 	"runtime"
 	"sync"
-
-	"golang.org/x/image/draw"
 )
 
 // Bounds of a picture: a poster for a large screen and no more.
@@ -17,8 +15,8 @@ const (
 )
 
 // Render draws the scene. Each pixel is the mean of supersample × supersample
-// samples; 1 gives sharp shadows, 3 and more soft ones. The same arguments give
-// the same picture. Width and height are clamped to 1 to 8192, supersample to 1
+// samples, and of more where a shadow has a soft edge; 1 gives sharp shadows. The
+// same arguments give the same picture. Width and height are clamped to 1 to 8192, supersample to 1
 // to 8. The scene must pass Validate.
 func Render(s Scene, width, height, supersample int) *image.RGBA {
 	width = min(max(width, 1), maxSidePixels)
@@ -46,58 +44,17 @@ func Render(s Scene, width, height, supersample int) *image.RGBA {
 	return out
 }
 
-// boxFilter averages whole samples: with an integer ratio its bands need
-// nothing of their neighbours.
-func boxFilter() *draw.Kernel {
-	return &draw.Kernel{Support: 0.5, At: func(float64) float64 { return 1 }}
-}
-
-// linearRoom is the part of 16 bits that holds 1.0: highlights above it survive
-// until the tone curve.
-const linearRoom = 0xffff / 4.0
-
-// band draws the rows from y0 to y1: samples in linear light, scaled down, then
-// tone curve, sRGB and dither.
-func (v *view) band(out *image.RGBA, y0, y1, n int) {
-	w := out.Bounds().Dx()
-	fine := image.NewRGBA64(image.Rect(0, 0, w*n, (y1-y0)*n))
-	for sy := range (y1 - y0) * n {
-		for sx := range w * n {
-			px, py := float64(sx/n), float64(y0+sy/n)
-			i := (sy%n)*n + sx%n
-			c := v.sample(px, py, i, n*n, n)
-			put16(fine.Pix[fine.PixOffset(sx, sy):], c)
+// band draws the rows from y0 to y1: samples in linear light, then tone curve,
+// sRGB and dither.
+func (v *view) band(out *image.RGBA, y0, y1, side int) {
+	for y := y0; y < y1; y++ {
+		for x := range out.Rect.Dx() {
+			px, py := float64(x), float64(y)
+			c, d := tone(v.pixel(px, py, side)), dither(px, py)
+			dst := out.Pix[out.PixOffset(x, y):]
+			dst[0], dst[1], dst[2], dst[3] = quantise(c.R, d), quantise(c.G, d), quantise(c.B, d), 255
 		}
 	}
-	coarse := image.NewRGBA64(image.Rect(0, 0, w, y1-y0))
-	if n == 1 {
-		coarse = fine
-	} else {
-		boxFilter().Scale(coarse, coarse.Bounds(), fine, fine.Bounds(), draw.Src, nil)
-	}
-	for y := range y1 - y0 {
-		for x := range w {
-			src := coarse.Pix[coarse.PixOffset(x, y):]
-			dst := out.Pix[out.PixOffset(x, y+y0):]
-			d := dither(float64(x), float64(y+y0))
-			c := tone(get16(src))
-			dst[0], dst[1], dst[2] = quantise(c.R, d), quantise(c.G, d), quantise(c.B, d)
-			dst[3] = 255
-		}
-	}
-}
-
-func put16(dst []uint8, c RGB) {
-	for k, f := range [3]float64{c.R, c.G, c.B} {
-		u := uint(clamp(f*linearRoom+0.5, 0, 0xffff))
-		dst[2*k], dst[2*k+1] = uint8(u>>8), uint8(u)
-	}
-	dst[6], dst[7] = 0xff, 0xff
-}
-
-func get16(src []uint8) RGB {
-	at := func(k int) float64 { return float64(uint(src[k])<<8|uint(src[k+1])) / linearRoom }
-	return RGB{at(0), at(2), at(4)}
 }
 
 // quantise encodes a linear part as sRGB and rounds it up or down by d.
@@ -109,34 +66,81 @@ func dither(x, y float64) float64 {
 	return fract(52.9829189 * fract(0.06711056*x+0.00583715*y))
 }
 
-// scatter is another number from 0 to 1 for a pixel: steps by the two-dimensional
-// kin of the golden ratio (Roberts 2018, from memory).
-func scatter(x, y float64) float64 { return fract(0.7548776662*x + 0.5698402910*y) }
+// Steps by the two-dimensional kin of the golden ratio spread evenly (Roberts 2018,
+// from memory).
+const scatterX, scatterY = 0.7548776662, 0.5698402910
 
-// sample is the linear light of one sample of a pixel: number i of count, laid
-// out as side × side.
-func (v *view) sample(px, py float64, i, count, side int) RGB {
-	x := px + (float64(i%side)+0.5)/float64(side)
-	y := py + (float64(i/side)+0.5)/float64(side)
-	d := v.ray(x, y)
-	return v.shade(v.trace(v.eye, d), d, i, count, dither(px, py), scatter(px, py))
+// scatter is another number from 0 to 1 for a pixel.
+func scatter(x, y float64) float64 { return fract(scatterX*x + scatterY*y) }
+
+// chance is what tells one sample of a pixel from the others: its number, how
+// many samples a pixel has at least, and two numbers of the pixel from 0 to 1.
+type chance struct {
+	number, least int
+	turn, out     float64
 }
 
-// shade is the light that a hit sends to the viewer. turn and out are the pixel's
-// share of chance.
-func (v *view) shade(h hit, d vec, i, count int, turn, out float64) RGB {
+// softRounds is how often a pixel at the soft edge of a shadow is sampled anew, by
+// the samples along one side of it: twelve to eighteen samples more are as fine as
+// the dither.
+func softRounds(side int) int {
+	switch side {
+	case 1:
+		return 0
+	case 2:
+		return 3
+	case 3:
+		return 2
+	}
+	return 1
+}
+
+// pixel is the linear light of a pixel of side × side samples. Where some of them
+// are lit and some in shadow it takes more.
+func (v *view) pixel(px, py float64, side int) RGB {
+	c := chance{least: side * side, turn: dither(px, py), out: scatter(px, py)}
+	sum, lit, shaded := RGB{}, false, false
+	count := c.least
+	for ; c.number < count; c.number++ {
+		round, j := float64(c.number/c.least), c.number%c.least
+		x := px + (float64(j%side)+fract(0.5+scatterX*round))/float64(side)
+		y := py + (float64(j/side)+fract(0.5+scatterY*round))/float64(side)
+		d := v.ray(x, y)
+		light, lamp := v.shade(v.trace(v.eye, d), d, c)
+		sum = sum.plus(light)
+		lit, shaded = lit || lamp == lampSeen, shaded || lamp == lampHidden
+		if lit && shaded {
+			count = c.least * (1 + softRounds(side))
+		}
+	}
+	return scale(sum, 1/float64(count))
+}
+
+// What a sample knows of the lamp.
+const (
+	lampBehind = iota // the surface faces away, or there is none
+	lampSeen
+	lampHidden
+)
+
+// shade is the light that a hit sends to the viewer, and what it has of the lamp.
+func (v *view) shade(h hit, d vec, ch chance) (RGB, int) {
 	if h.what == nothing {
-		return scale(v.fillLight, 0.3)
+		return scale(v.fillLight, 0.3), lampBehind
 	}
 	p := v.eye.at(d, h.t)
-	foot := 2 * v.tanHalf / v.height * h.t / math.Sqrt(float64(count)) / max(math.Abs(h.n.dot(d)), 0.2)
+	foot := 2 * v.tanHalf / v.height * h.t / math.Sqrt(float64(ch.least)) / max(math.Abs(h.n.dot(d)), 0.2)
 	c, gloss := v.albedo(h, p, foot)
-	way := v.lampPoint(i, count, turn, out).sub(p)
+	way := v.lampPoint(ch).sub(p)
 	distance := way.length()
 	lamp := way.times(1 / distance)
 	facing := h.n.dot(lamp)
-	direct, shine := 0.0, 0.0
-	if facing > 0 && !v.shaded(p.at(h.n, liftM), lamp) {
+	direct, shine, seen := 0.0, 0.0, lampBehind
+	if facing > 0 {
+		seen = lampHidden
+	}
+	if seen == lampHidden && !v.shaded(p.at(h.n, liftM), lamp) {
+		seen = lampSeen
 		direct = facing * v.falloff(distance)
 		half := lamp.sub(d).unit()
 		shine = gloss * glossShine * math.Pow(max(h.n.dot(half), 0), glossDull+glossSharp*gloss) * direct
@@ -145,5 +149,5 @@ func (v *view) shade(h hit, d vec, i, count int, turn, out float64) RGB {
 	fill := scale(v.fillLight, open*(0.9+0.1*h.n.Y))
 	back := scale(c.mul(v.fillLight.plus(scale(v.lampLight, 0.6))), bounce*max(1-open, 0))
 	light := scale(v.lampLight, direct).plus(fill).plus(back)
-	return c.mul(light).plus(scale(v.lampLight, shine))
+	return c.mul(light).plus(scale(v.lampLight, shine)), seen
 }

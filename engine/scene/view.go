@@ -126,7 +126,7 @@ func (v *view) light(l Lamp, span vec) {
 	v.lampLight = scale(lampColour(l.WarmthK), strength)
 	// A large light also lights the room.
 	fill := fillStrength * (1 + windowFill*smooth(LampSpreadDeg, WindowSpreadDeg, l.spread()))
-	v.fillLight = scale(fillColour(), fill)
+	v.fillLight = scale(fillColour(l.WarmthK), fill)
 }
 
 func newBoard(p *Panel) board {

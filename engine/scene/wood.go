@@ -15,7 +15,7 @@ const (
 	stickBits   = 5 // of a seed byte: 32 sticks a panel
 	sticks      = 1 << stickBits
 	driftM      = 0.0015 // how far the pith wanders between two pieces of a stick
-	pithNearM   = 0.014  // nearest pith, from the middle of a stick: mostly outside of it
+	pithNearM   = 0.019  // nearest pith, from the middle of a stick: mostly outside of it
 	pithSpanM   = 0.085  // and how much farther the farthest is
 	heartEdgeM  = 0.004  // how sharply sapwood turns into heartwood
 	stickSpread = 0.70   // how much of the tone's spread is between sticks; the rest is between pieces
@@ -28,11 +28,15 @@ const (
 	boardLean  = 0.006 // metres a metre
 	boardWaveM = 0.0025
 
-	waverM    = 0.0008 // how far rings waver along a stick
-	raysRound = 327    // rays in a full turn
-	lateMean  = 0.21   // means of the profiles of latewood, earlywood and rays over a ring, so that
-	earlyMean = 0.15   // grain neither lightens nor darkens a wood
-	raysMean  = 0.10
+	waverM    = 0.0008  // how far rings waver along a stick
+	lateMean  = 0.21    // means of the profiles of latewood and earlywood over a ring, so that
+	earlyMean = 0.15    // grain neither lightens nor darkens a wood
+	raysRound = 180     // rays in a full turn
+	rayHalfM  = 0.00015 // half of a ray's width
+	poreM     = 0.00045 // side of a pore's cell across the stick, and along it
+	poreLongM = 0.006
+	// Samples so many times as wide as a pore or half a ray do not show it.
+	poreSeen, raySeen = 1.2, 8
 	// sideGrain is how much of the contrast of end grain the sides show.
 	sideGrain = 0.8
 )
@@ -103,15 +107,27 @@ func (g *Grain) light(x, y, along, spacing, foot float64, end bool) float64 {
 	early := 1 - smooth(0, 0.3, ring)
 	light := 1 - clear*(g.Late*(late-lateMean)+g.Early*(early-earlyMean))
 	// Pores and rays show from near by only.
-	if fine := g.Pores * clamp(0.0009/foot-0.5, 0, 1); fine > 0 {
-		pores := math.Sin(x*6100+3*math.Sin(y*5200)) * math.Sin(y*5700+3*math.Sin(x*4900))
-		light -= fine * smooth(0.25, 0.8, pores) * (0.3 + 0.7*early)
+	if fine := g.Pores * clamp(poreM*poreSeen/foot-0.5, 0, 1); fine > 0 {
+		light -= fine * pore(x/poreM, y/poreM, along/poreLongM) * (0.3 + 0.7*early)
 	}
-	if fine := g.Rays * clamp(0.0022/foot-0.5, 0, 1); end && fine > 0 {
-		f := fract(a*raysRound/(2*math.Pi) + 0.15*math.Sin(r*700))
-		light += fine * (smooth(0.82, 0.92, f) - smooth(0.94, 1, f) - raysMean)
+	if fine := g.Rays * clamp(rayHalfM*raySeen/foot-0.5, 0, 1); end && fine > 0 {
+		turn := a * raysRound / (2 * math.Pi)
+		n := math.Floor(turn)
+		apart := max(r*2*math.Pi/raysRound, 2*rayHalfM)
+		off := math.Abs(turn-n-0.3-0.4*fract(n*0.6180340)) * apart
+		light += fine * (line(off, rayHalfM, max(foot, rayHalfM)) - 2*rayHalfM/apart)
 	}
 	return light
+}
+
+// pore is how much of a pore lies at a place of the section and along the stick,
+// in cells of a pore each; some cells have none. Products of fractions stand for
+// chance, since sines of large numbers differ between 32 and 64 bits.
+func pore(x, y, along float64) float64 {
+	cx, cy := math.Floor(x), math.Floor(y)
+	cz := math.Floor(along + fract(cx*0.7548777+cy*0.5698403))
+	here := fract(71.3*fract(cx*0.7548777+0.31)*fract(cy*0.5698403+0.57) + 5.1*fract(cx*0.2360680+cy*0.4142136+cz*0.7320508))
+	return smooth(0.4, 0.6, here) * (1 - smooth(0.2, 0.5, length2(x-cx-0.5, y-cy-0.5)))
 }
 
 // tint is the colour of sap or heart at distance r from the pith, and the
