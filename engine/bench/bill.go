@@ -36,9 +36,10 @@ type Bill struct {
 	RoadKm         float64 // of all trips, there and back
 	SandingHours   Spread  // of a powered sander in the hand: long faces and show ends
 	GlueRowSeconds float64
-	ShopDays       Spread // elapsed, for the crew of the job
-	HomeHours      Spread // of a home builder with hand tools
-	Weekends       Spread // that those hours fill
+	BlockSeconds   float64 // of that, for one block; 0 where the time table has no such task
+	ShopDays       Spread  // elapsed, for the crew of the job
+	HomeHours      Spread  // of a home builder with hand tools
+	Weekends       Spread  // that those hours fill
 }
 
 // Lot is what is cut out of one kind of stick.

@@ -256,7 +256,8 @@ func (b *Bill) sum(w design.Work, pace Pace, jobs []job) {
 	b.ShopDays = h.Shop.times(spreadOf(1 / (float64(n) * crewShare(n) * shopDayHours)))
 	b.HomeHours = h.Total.times(spreadOf(HomeFactor))
 	b.Weekends = b.HomeHours.times(spreadOf(1.0 / (HomeDayHours * WeekendDays)))
-	b.GlueRowSeconds = fullestRow(jobs) * secondsABlock(pace.Tasks, w)
+	b.BlockSeconds = secondsABlock(pace.Tasks, w)
+	b.GlueRowSeconds = fullestRow(jobs) * b.BlockSeconds
 }
 
 // road adds the way to the survey, by one person, and to the delivery, by one

@@ -43,7 +43,7 @@ func (b Bill) WatchOuts(d design.Design, groups []panel.Group) []check.WatchOut 
 	all = append(all, b.waste(d.Bench, jobs)...)
 	all = append(all, shortTail(d.Bench)...)
 	all = append(all, b.sanding()...)
-	all = append(all, b.longRow(d.Bench, jobs)...)
+	all = append(all, b.longRow(d.Bench)...)
 	return append(all, coldShop(d.Bench)...)
 }
 

@@ -28,19 +28,28 @@ func (b Bill) sanding() []check.WatchOut {
 	}}
 }
 
+// BlocksAtATime is how many blocks may be glued before the first ones skin: what the
+// safe part of the glue's open time is enough for, one at least. It is 0 where the
+// time table does not say how long a block takes.
+func (b Bill) BlocksAtATime(in design.Bench) int {
+	if b.BlockSeconds <= 0 {
+		return 0
+	}
+	return max(1, int(math.Floor(in.GlueOpenMinutes*secondsAMinute*safeOpenPct/100/b.BlockSeconds)))
+}
+
 // longRow compares the time for gluing the fullest row with the glue's.
-func (b Bill) longRow(in design.Bench, jobs []job) []check.WatchOut {
+func (b Bill) longRow(in design.Bench) []check.WatchOut {
 	open := in.GlueOpenMinutes * secondsAMinute
 	safe := open * safeOpenPct / 100
 	if b.GlueRowSeconds <= safe {
 		return nil
 	}
-	blocks := fullestRow(jobs)
 	w := check.WatchOut{
 		Code: "bench/glue-skins", Level: check.Caution,
 		Args: words.Args{
 			"row": roundUp(b.GlueRowSeconds), "open": int(open), "safe": int(safe),
-			"blocks": max(1, int(math.Floor(blocks*safe/b.GlueRowSeconds))),
+			"blocks": b.BlocksAtATime(in),
 		},
 		Field: "bench.glueOpenMinutes", Source: check.CommonPractice,
 	}

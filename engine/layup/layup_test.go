@@ -1,0 +1,245 @@
+package layup_test
+
+import (
+	"fmt"
+	"slices"
+	"testing"
+
+	"blockfield/engine/design"
+	"blockfield/engine/design/designtest"
+	"blockfield/engine/field"
+	"blockfield/engine/layup"
+	"blockfield/engine/length"
+	"blockfield/engine/panel"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// fieldsOf are the fields of a worked job.
+func fieldsOf(t *testing.T, name string) []layup.Field {
+	t.Helper()
+	var all []layup.Field
+	for _, w := range designtest.Job(t, name).Walls {
+		for _, g := range w.Groups {
+			built, err := panel.Build(g)
+			require.NoError(t, err)
+			f := layup.Field{Group: g, GramsPerBlock: 0.5}
+			for _, p := range built.Panels {
+				f.Panels = append(f.Panels, p.Grid)
+			}
+			all = append(all, f)
+		}
+	}
+	return all
+}
+
+func plenty(layup.Bin) int { return 10_000 }
+
+// drawn is a field of digits over heights in mm, in a stick of 40 mm with 0.2 mm of
+// slack.
+func drawn(heights []int64, lines ...string) layup.Field {
+	g := design.Default().Design.Walls[0].Groups[0]
+	g.Block.Size, g.Block.Slack = length.MM(40), length.Micrometres(200)
+	g.Heights = nil
+	for _, h := range heights {
+		g.Heights = append(g.Heights, length.MM(h))
+	}
+	grid := field.Grid{Columns: len(lines[0]), Rows: len(lines), Heights: len(heights)}
+	for _, line := range lines {
+		for _, digit := range line {
+			grid.Levels = append(grid.Levels, uint8(digit-'0'))
+		}
+	}
+	return layup.Field{Group: g, Panels: []field.Grid{grid}, GramsPerBlock: 0.48}
+}
+
+// Of every worked job, from either edge: each block lies on exactly one card, and
+// the cards give the field back.
+func TestCardsAreTheField(t *testing.T) {
+	for _, name := range []string{"s1", "s2", "s3", "s4", "s5", "s6", "s7", "s8", "p1", "p2"} {
+		fields := fieldsOf(t, name)
+		for _, start := range []string{design.TopEdge, design.BottomEdge} {
+			layout := layup.Lay(fields, layup.Way{Start: start, AtOnce: 20, Good: plenty})
+			seen := map[string]bool{}
+			for _, c := range layout.Cards {
+				at := fmt.Sprint(c.Field, c.Panel, c.Row)
+				require.False(t, seen[at], "%s: row %s is on two cards", name, at)
+				seen[at] = true
+				grid := fields[c.Field].Panels[c.Panel]
+				for column, level := range c.Levels {
+					require.Equal(t, grid.At(c.Row, column), level, "%s: %s", name, at)
+				}
+				checkCard(t, fields[c.Field], c)
+			}
+			rows := 0
+			for _, f := range fields {
+				for _, grid := range f.Panels {
+					rows += grid.Rows
+				}
+			}
+			assert.Len(t, layout.Cards, rows, "%s: a row is missing", name)
+		}
+	}
+}
+
+// checkCard holds what every card promises about itself.
+func checkCard(t *testing.T, f layup.Field, c layup.Card) {
+	t.Helper()
+	sum := func(all []int) (n int) {
+		for _, x := range all {
+			n += x
+		}
+		return n
+	}
+	bare := 0
+	for level, n := range c.Counts {
+		if f.Group.Heights[level].IsZero() {
+			bare += n
+		}
+	}
+	require.Equal(t, len(c.Levels), sum(c.Counts))
+	require.Equal(t, bare, c.Set)
+	require.Equal(t, len(c.Levels)-bare, c.Blocks)
+	require.Equal(t, c.Blocks, sum(c.Parts))
+	require.Equal(t, len(c.Parts), len(c.Ends))
+	from := 0
+	for i, end := range c.Ends {
+		blocks := 0
+		for _, level := range c.Levels[from:end] {
+			if !f.Group.Heights[level].IsZero() {
+				blocks++
+			}
+		}
+		require.Equal(t, c.Parts[i], blocks, "part %d of row %d", i, c.Row)
+		from = end
+	}
+	if c.Blocks > 0 {
+		require.Equal(t, len(c.Levels), from)
+	}
+}
+
+// The first row of the booth as it is printed with the worked job.
+func TestCardOfTheBooth(t *testing.T) {
+	fields := fieldsOf(t, "s1")
+	layout := layup.Lay(fields, layup.Way{Start: design.TopEdge, AtOnce: 100, Good: plenty})
+	first := layout.Cards[0]
+	var heights []string
+	for _, level := range first.Levels {
+		heights = append(heights, fields[0].Group.Heights[level].String())
+	}
+	want := []int{0, 0, 18, 72, 36, 18, 18, 36, 72, 18, 0, 0, 0, 18, 72, 36, 18, 18, 36, 72, 18, 0, 0, 0, 18, 72}
+	for i, mm := range want {
+		assert.Equal(t, fmt.Sprint(mm, " mm"), heights[i], "column %d", i+1)
+	}
+	assert.Equal(t, []int{8, 9, 4, 0, 5}, first.Counts)
+	assert.Equal(t, 8, first.Set)
+	assert.Equal(t, 18, first.Blocks)
+}
+
+// Rows from the chosen edge, with the distances from it: by hand, rows of 40.2 mm
+// less a slack.
+func TestStartEdge(t *testing.T) {
+	lines := []string{"11", "12", "21", "22", "11", "12"}
+	for start, rows := range map[string][]int{
+		design.TopEdge: {0, 1, 2, 3, 4, 5}, design.BottomEdge: {5, 4, 3, 2, 1, 0},
+	} {
+		layout := layup.Lay([]layup.Field{drawn([]int64{0, 20, 40}, lines...)},
+			layup.Way{Start: start, AtOnce: 9, Good: plenty})
+		for i, c := range layout.Cards {
+			assert.Equal(t, rows[i], c.Row, start)
+			assert.Equal(t, i+1, c.Order)
+			assert.Equal(t, i == 4 || i == 5, c.Measure, "the fifth and the last")
+		}
+		assert.Equal(t, "200.8 mm", layout.Cards[4].Distance.String())
+		assert.Equal(t, "241 mm", layout.Cards[5].Distance.String())
+	}
+}
+
+// A row of 41 with a glue for 30 is glued as 21 and 20; one that the glue just
+// takes in one go, or that nobody times. Bare cells take no glue and belong to the part that they lie in.
+func TestParts(t *testing.T) {
+	row := func(n int) layup.Field { return drawn([]int64{0, 20}, string(slices.Repeat([]byte("1"), n))) }
+	for _, c := range []struct {
+		blocks, atOnce int
+		want           []int
+	}{
+		{41, 30, []int{21, 20}}, {41, 41, []int{41}}, {42, 41, []int{21, 21}}, {43, 14, []int{11, 11, 11, 10}},
+		{5, 1, []int{1, 1, 1, 1, 1}}, {3, 0, []int{3}},
+	} {
+		got := layup.Lay([]layup.Field{row(c.blocks)}, layup.Way{AtOnce: c.atOnce, Good: plenty}).Cards[0]
+		assert.Equal(t, c.want, got.Parts, "%d blocks, %d at once", c.blocks, c.atOnce)
+	}
+	mixed := layup.Lay([]layup.Field{drawn([]int64{0, 20}, "1100110")}, layup.Way{AtOnce: 2, Good: plenty}).Cards[0]
+	assert.Equal(t, []int{2, 2}, mixed.Parts)
+	assert.Equal(t, []int{2, 7}, mixed.Ends)
+	assert.InDelta(t, 4*0.48, mixed.Grams, 1e-12)
+	empty := layup.Lay([]layup.Field{drawn([]int64{0, 20}, "000")}, layup.Way{AtOnce: 2, Good: plenty}).Cards[0]
+	assert.Empty(t, empty.Parts)
+	assert.Zero(t, empty.Grams)
+	assert.Equal(t, 3, empty.Set)
+}
+
+// What is set is pulled: those of a row with the next one, the last two together,
+// and never more stand loose than the field says.
+func TestLooseBlocks(t *testing.T) {
+	f := drawn([]int64{0, 20, 60}, "0112", "0012", "2112", "0002")
+	layout := layup.Lay([]layup.Field{f}, layup.Way{Start: design.TopEdge, AtOnce: 9, Good: plenty})
+	var set, pull []int
+	for _, c := range layout.Cards {
+		set, pull = append(set, c.Set), append(pull, c.Pull)
+	}
+	assert.Equal(t, []int{1, 2, 0, 3}, set)
+	assert.Equal(t, []int{0, 1, 2, 3}, pull)
+	assert.Equal(t, 3, layout.Spacers[0].Most)
+	assert.Equal(t, "60 mm", layout.Spacers[0].Bin.Height.String())
+
+	for _, name := range []string{"s1", "s3", "s7"} {
+		fields := fieldsOf(t, name)
+		loose, most := 0, 0
+		layout := layup.Lay(fields, layup.Way{AtOnce: 30, Good: plenty})
+		for _, c := range layout.Cards {
+			loose += c.Set
+			most = max(most, loose)
+			loose -= c.Pull
+			if c.Order == c.Rows {
+				require.Zero(t, loose, "%s: panel %d keeps loose blocks", name, c.Panel)
+			}
+		}
+		assert.Equal(t, most, layout.Spacers[0].Most, name)
+	}
+	assert.Zero(t, layup.Lay(fieldsOf(t, "s8"), layup.Way{Good: plenty}).Spacers[0].Most, "no bare cells")
+}
+
+// The tallest bin lends the loose blocks as long as it has some over; otherwise the
+// next one; and where none has, the one that lacks least says how many.
+func TestBinOfLooseBlocks(t *testing.T) {
+	f := drawn([]int64{0, 20, 60}, "0112", "0112") // four of 20 mm, two of 60 mm, two loose at once
+	stock := func(low, high int) func(layup.Bin) int {
+		return func(b layup.Bin) int {
+			if b.Height.Same(length.MM(60)) {
+				return high
+			}
+			return low
+		}
+	}
+	for _, c := range []struct {
+		low, high int
+		bin       string
+		short     int
+	}{
+		{4, 4, "60 mm", 0}, // two are glued, two over
+		{6, 3, "20 mm", 0}, // four are glued, two over
+		{5, 2, "20 mm", 1},
+		{4, 3, "60 mm", 1},
+	} {
+		got := layup.Lay([]layup.Field{f}, layup.Way{Start: design.TopEdge, AtOnce: 9, Good: stock(c.low, c.high)}).Spacers[0]
+		assert.Equal(t, c.bin, got.Bin.Height.String(), "%+v", c)
+		assert.Equal(t, c.short, got.Short, "%+v", c)
+	}
+
+	// A second group out of the same bins finds what the first has left.
+	both := layup.Lay([]layup.Field{f, f}, layup.Way{AtOnce: 9, Good: stock(100, 5)})
+	assert.Equal(t, "60 mm", both.Spacers[0].Bin.Height.String())
+	assert.Equal(t, "20 mm", both.Spacers[1].Bin.Height.String(), "four of the five are glued")
+}
