@@ -127,7 +127,7 @@ func unchangedParts(before, after design.Document) map[string]bool {
 	return map[string]bool{
 		"room":  reflect.DeepEqual(b.Room, a.Room),
 		"walls": reflect.DeepEqual(b.Walls, a.Walls),
-		"bench": b.Bench == a.Bench,
+		"bench": reflect.DeepEqual(b.Bench, a.Bench),
 		"work":  b.Work == a.Work,
 		"wayIn": b.WayIn == a.WayIn,
 		"money": reflect.DeepEqual(b.Money, a.Money),
