@@ -502,7 +502,7 @@ func TestPriceBookIsKept(t *testing.T) {
 	b.reload()
 	b.says("price book kept in this browser could not be read")
 	b.upload("book.json", body)
-	b.says("in force")
+	b.says("The price book is in force")
 	assert.NotContains(t, b.text("#status"), "could not be read")
 	b.section("money")
 	b.wait(shows)
