@@ -27,11 +27,19 @@ import (
 //   - A thing on the ceiling that becomes one on the wall gets the height of a
 //     new one, down from where it was.
 //   - Another wood of the blocks has another density: the weighed one is dropped.
+//   - A surface of the room that is put elsewhere covers no more than is free there.
 //   - Wood that is there already has a number; square stock stays square when its
 //     width changes.
 func accompany(before, after *Design, full string) {
 	if list, _, ok := strings.Cut(full, "].kind"); ok && strings.Contains(list, ".obstacles[") {
 		settleObstacle(after, list+"]")
+		return
+	}
+	if at, ok := strings.CutPrefix(full, "design.room.surfaces["); ok {
+		number, field, _ := strings.Cut(at, "].")
+		if i, err := strconv.Atoi(number); err == nil && i < len(after.Room.Surfaces) && field == "place" {
+			after.Room.settleSurface(i)
+		}
 		return
 	}
 	settleStock(before, after, full)

@@ -60,10 +60,14 @@ func defaultDesign() Design {
 
 // newEntryOf is what a new part of a list of this design starts as.
 func newEntryOf(d Design, list string) any {
-	if list == "design.bench.stock" {
+	switch list {
+	case "design.bench.stock":
 		return sticksAlike(d)
+	case "design.room.surfaces":
+		return newSurface(d.Room)
+	default:
+		return newEntry(list)
 	}
-	return newEntry(list)
 }
 
 // sticksAlike is one stick more of those that a design is cut from.
@@ -76,6 +80,8 @@ func sticksAlike(d Design) Stock {
 // or a file leaves some of its fields out.
 func newEntry(list string) any {
 	switch list {
+	case "design.room.surfaces":
+		return newSurface(defaultDesign().Room)
 	case "design.walls":
 		return defaultDesign().Walls[0]
 	case "design.walls[].groups":

@@ -104,6 +104,15 @@ type Room struct {
 	TemperatureHigh float64       `json:"temperatureHigh"`
 	HumidityLow     float64       `json:"humidityLow"`
 	HumidityHigh    float64       `json:"humidityHigh"`
+	Surfaces        []Surface     `json:"surfaces,omitempty"`
+}
+
+// Surface is a part of the room's floor, ceiling or walls that is covered with
+// something. Share is in percent of that place.
+type Surface struct {
+	Place  string  `json:"place"`
+	Lining string  `json:"lining"`
+	Share  float64 `json:"share"`
 }
 
 // Wall is one wall with what is on it and in it.

@@ -31,5 +31,22 @@ func englishHearing() map[string]string {
 		"hear/why-method": "How: sound far away, summed over the tops of all blocks and the backer (Kirchhoff, Fraunhofer), seven lines in each third octave of IEC 61260-1, the speed of sound by ISO 9613-1 for the middle of the room's temperatures. Evenness is the directional diffusion coefficient by the formula of ISO 17497-2, what leaves the mirror direction the correlation scattering after Mommertz. Half and most are 50 % and 80 % of a band's energy, and two square metres, 1.5 m to the ear and 25 m³ are limits of common practice, no source.",
 		"hear/why-error":  "How far off: against eight sections of blocks solved with boundary elements the evenness, straight on, was off by {mean} in the mean and {worst} at worst where the figures count as more than a hint, and by {nearMean} and {nearWorst} round the frequency whose quarter wave is as deep as the blocks. Differences below {least} say nothing. Fields that vary both ways, and measurements, were not compared.",
 		"hear/why-room":   "The room: reverberation by Sabine and Eyring with coefficients of common textbook tables; usual times as in DIN 18041 and ITU-R BS.1116 (all from memory). Floor of wood, ceiling of plaster and walls like this one are a guess, and so is the distance of the source.",
+
+		"label/room.surfaces":        "What covers floor, ceiling and walls",
+		"label/room.surfaces.place":  "Where",
+		"label/room.surfaces.lining": "What is there",
+		"label/room.surfaces.share":  "On how much of it",
+
+		"choice/floor":            "floor",
+		"choice/ceiling":          "ceiling",
+		"choice/walls":            "walls",
+		"choice/carpet":           "carpet",
+		"choice/heavy curtain":    "heavy curtain, in folds",
+		"choice/soft panel 50 mm": "soft panels, 50 mm",
+		"choice/soft seats":       "soft seats",
+		"choice/wooden floor":     "wooden floor",
+		"choice/plaster":          "plaster on masonry",
+		"choice/board on studs":   "board on studs",
+		"choice/glass":            "window glass",
 	}
 }

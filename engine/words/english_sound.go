@@ -74,17 +74,5 @@ func englishSound() map[string]string {
 		"grid/nothing":          "line {line}, column {column}: nothing where a height in mm should be (allowed 0 to {most})",
 		"grid/not-a-height":     "line {line}, column {column}: \"{value}\" is not a height in mm (allowed 0 to {most})",
 		"grid/out-of-range":     "line {line}, column {column}: {value} mm is out of range (allowed 0 to {most})",
-
-		"lining/plaster":          "plaster on masonry",
-		"lining/brick":            "bare brick or stone",
-		"lining/concrete":         "concrete or painted block",
-		"lining/board on studs":   "board on studs",
-		"lining/glass":            "window glass",
-		"lining/wooden floor":     "wooden floor",
-		"lining/carpet":           "carpet",
-		"lining/heavy curtain":    "heavy curtain",
-		"lining/soft panel 50 mm": "soft panel, 50 mm",
-		"lining/soft seats":       "soft seats",
-		"lining/blocks":           "block panel",
 	}
 }
