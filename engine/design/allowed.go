@@ -1,6 +1,8 @@
 package design
 
 import (
+	"math"
+
 	"blockfield/engine/words"
 )
 
@@ -45,10 +47,21 @@ func (f Field) allowedNumber() words.Phrase {
 
 // limits are the ends of the range, as words says them.
 func (f Field) limits() (low, high any) {
-	if f.Kind == KindLength {
+	switch f.Kind {
+	case KindLength:
 		return words.Least(millimetres(f.Min)), words.Most(millimetres(f.Max))
+	case KindAmount:
+		return amountLimit(f.Min), amountLimit(f.Max)
 	}
 	return words.Quantity{Value: f.Min, Unit: f.Unit}, words.Quantity{Value: f.Max, Unit: f.Unit}
+}
+
+// amountLimit says a limit of an amount: large ones in groups of digits.
+func amountLimit(v float64) any {
+	if v == math.Trunc(v) {
+		return int(v)
+	}
+	return words.Quantity{Value: v}
 }
 
 // allowedAfter is Allowed where it helps to mend a fault.

@@ -1,6 +1,7 @@
 package design
 
 import (
+	"errors"
 	"fmt"
 	"strconv"
 	"strings"
@@ -46,23 +47,50 @@ func (a *Amount) UnmarshalText(text []byte) error {
 	return err
 }
 
-// ParseAmount reads a plain decimal with at most nine digits before and four
+// Why a text is no Amount.
+var (
+	errNoAmount    = errors.New("is not an amount: write it like 42 or 0.55")
+	errFineAmount  = errors.New("has more than four decimals")
+	errLargeAmount = errors.New("has more than thirteen digits before the point")
+)
+
+// Digits of an Amount. Thirteen before the point are a million million: more than
+// a whole job costs in the currency whose unit buys the least.
+const (
+	amountDigits   = 13
+	amountDecimals = 4
+)
+
+// ParseAmount reads a plain decimal with at most thirteen digits before and four
 // after the point.
 func ParseAmount(text string) (Amount, error) {
 	s, negative := strings.CutPrefix(strings.TrimSpace(text), "-")
 	whole, frac, point := strings.Cut(s, ".")
-	if whole == "" || strings.Trim(whole+frac, "0123456789") != "" || point && frac == "" {
-		return 0, fmt.Errorf("%.40q is not an amount: write it like 42 or 0.55", text)
-	}
-	if len(whole) > 9 || len(frac) > 4 {
-		return 0, fmt.Errorf("%.40q has more than nine digits before or four after the point", text)
+	switch {
+	case whole == "" || strings.Trim(whole+frac, "0123456789") != "" || point && frac == "":
+		return 0, fmt.Errorf("%.40q %w", text, errNoAmount)
+	case len(frac) > amountDecimals:
+		return 0, fmt.Errorf("%.40q %w", text, errFineAmount)
+	case len(whole) > amountDigits:
+		return 0, fmt.Errorf("%.40q %w", text, errLargeAmount)
 	}
 	n, err := strconv.ParseInt(whole+frac+"0000"[len(frac):], 10, 64)
 	if err != nil {
-		return 0, fmt.Errorf("%.40q is not an amount", text)
+		return 0, fmt.Errorf("%.40q %w", text, errNoAmount)
 	}
 	if negative {
 		n = -n
 	}
 	return Amount(n), nil
+}
+
+// amountCode is what the error of ParseAmount is as a fault.
+func amountCode(err error) Code {
+	switch {
+	case errors.Is(err, errFineAmount):
+		return FineAmount
+	case errors.Is(err, errLargeAmount):
+		return OutOfRange
+	}
+	return BadAmount
 }

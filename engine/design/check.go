@@ -1,6 +1,7 @@
 package design
 
 import (
+	"fmt"
 	"math"
 	"reflect"
 	"slices"
@@ -10,6 +11,7 @@ import (
 	"unicode/utf8"
 
 	"blockfield/engine/length"
+	"blockfield/engine/money"
 )
 
 // Validate checks every value of a design document against the table and
@@ -70,12 +72,27 @@ func (c *checker) value(n *node, v reflect.Value, p *at) {
 
 func (c *checker) leaf(f Field, v reflect.Value, p *at) {
 	if code := faultOf(f, v); code != "" {
-		c.add(p, code, textOf(v), f.allowedAfter(code))
+		c.add(p, code, foundIn(f, v, code), f.allowedAfter(code))
 	}
+}
+
+// foundIn is what is wrong with a value, as its fault says it.
+func foundIn(f Field, v reflect.Value, code Code) any {
+	if code != ControlChars {
+		return textOf(v)
+	}
+	text := v.String()
+	i := strings.IndexFunc(text, func(r rune) bool { return unseen(f, r) })
+	r, _ := utf8.DecodeRuneInString(text[i:])
+	return phrase("found/character", "text", shown(text), "code", fmt.Sprintf("U+%04X", r),
+		"place", utf8.RuneCountInString(text[:i])+1)
 }
 
 // faultOf checks one value against its row; "" is right.
 func faultOf(f Field, v reflect.Value) Code {
+	if v.Kind() == reflect.String && v.String() == "" && !f.Optional {
+		return EmptyText
+	}
 	switch f.Kind {
 	case KindLength:
 		if !f.holds(v.Interface().(length.Length).Millimetres()) {
@@ -104,7 +121,7 @@ func faultOf(f Field, v reflect.Value) Code {
 	case KindText:
 		return textFault(f, v.String())
 	case KindDate:
-		if !(f.Optional && v.String() == "") && !IsDate(v.String()) {
+		if v.String() != "" && !IsDate(v.String()) {
 			return BadDate
 		}
 	case KindCode:
@@ -112,8 +129,8 @@ func faultOf(f Field, v reflect.Value) Code {
 			return BadCode
 		}
 	case KindCurrency:
-		if s := v.String(); len(s) != 3 || strings.Trim(s, "ABCDEFGHIJKLMNOPQRSTUVWXYZ") != "" {
-			return UnknownChoice
+		if !money.Known(v.String()) {
+			return BadCurrency
 		}
 	}
 	return ""
@@ -128,12 +145,23 @@ func textFault(f Field, s string) Code {
 	case utf8.RuneCountInString(s) > f.MaxChars:
 		return LongText
 	}
-	for _, r := range s {
-		if unicode.IsControl(r) && !(f.Lines && r == '\n') {
-			return ControlChars
-		}
+	if strings.IndexFunc(s, func(r rune) bool { return unseen(f, r) }) >= 0 {
+		return ControlChars
 	}
 	return ""
+}
+
+// unseen reports whether a character does not show itself but changes how others
+// are written: it controls a terminal, turns the direction of the writing, or
+// hides in it. Such texts are refused wherever they come from, since all are shown
+// to others in the end. The two joiners stay: some scripts cannot be written
+// without them.
+func unseen(f Field, r rune) bool {
+	const joiner, nonJoiner = '\u200d', '\u200c'
+	if r == joiner || r == nonJoiner || f.Lines && r == '\n' {
+		return false
+	}
+	return unicode.In(r, unicode.Cc, unicode.Cf, unicode.Zl, unicode.Zp)
 }
 
 // blank reports whether nothing of a text can be seen.

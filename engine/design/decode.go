@@ -2,6 +2,7 @@ package design
 
 import (
 	"bytes"
+	"errors"
 	"math"
 	"reflect"
 	"strconv"
@@ -227,7 +228,7 @@ func (d *decoder) readNumber(f Field, v reflect.Value, p *at, text string) {
 	if f.Kind == KindInteger {
 		n, err := strconv.ParseInt(text, 10, 64)
 		if err != nil {
-			d.add(p, BadNumber, text, f.Allowed())
+			d.add(p, wholeCode(text), text, f.Allowed())
 			return
 		}
 		v.SetInt(n)
@@ -249,18 +250,39 @@ func (d *decoder) readText(f Field, v reflect.Value, p *at, text string) {
 	case KindLength:
 		l, err := length.ParseExact(text)
 		if err != nil {
-			d.add(p, BadLength, text, f.Allowed())
+			code, value := lengthFault(text, err)
+			d.add(p, code, value, f.Allowed())
 			return
 		}
 		v.Set(reflect.ValueOf(l))
 	case KindAmount:
 		a, err := ParseAmount(text)
 		if err != nil {
-			d.add(p, BadAmount, text, f.Allowed())
+			d.add(p, amountCode(err), text, f.Allowed())
 			return
 		}
 		v.SetInt(int64(a))
 	default:
 		v.SetString(text)
 	}
+}
+
+// wholeCode is what is wrong with a number that is no int64.
+func wholeCode(text string) Code {
+	if x, err := strconv.ParseFloat(text, 64); err != nil || math.Abs(x) > math.MaxInt64 {
+		return OutOfRange
+	}
+	return BadWhole
+}
+
+// lengthFault is the fault of a text that is no length, and what it says of it.
+func lengthFault(text string, err error) (Code, any) {
+	if two, ok := errors.AsType[*length.AmbiguousError](err); ok {
+		return Ambiguous, twoReadings(text, two)
+	}
+	return BadLength, text
+}
+
+func twoReadings(text string, two *length.AmbiguousError) words.Phrase {
+	return phrase("found/two-readings", "text", shown(text), "one", two.Whole, "other", two.Decimal)
 }

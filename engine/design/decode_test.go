@@ -68,7 +68,7 @@ func TestBadFiles(t *testing.T) {
 			group + `density: "500" is of the wrong kind (allowed a number, 100 kg/m³ to 1300 kg/m³, or 0 (as in the tables))`,
 		},
 		"not whole": {
-			small(`"columns":3.5`), group + "columns: 3.5 is not a number of this kind (allowed a whole number, 0 to 400)",
+			small(`"columns":3.5`), group + "columns: 3.5 is not a whole number in plain digits (allowed a whole number, 0 to 400)",
 		},
 		"huge number": {
 			small(`"density":1e999`),
@@ -163,11 +163,11 @@ func TestBadFiles(t *testing.T) {
 		},
 		"humidity": {
 			in(`"room":{"humidityLow":60,"humidityHigh":40}`),
-			"design.room.humidityHigh: must rise, got 40 % (allowed not below the lowest, 60 %)",
+			"design.room.humidityHigh: is the wrong way round: the lowest is 60 %, the highest 40 % (allowed a lowest up to 40 %, or a highest from 60 %)",
 		},
 		"temperature": {
 			in(`"room":{"temperatureLow":25}`),
-			"design.room.temperatureHigh: must rise, got 23 °C (allowed not below the lowest, 25 °C)",
+			"design.room.temperatureHigh: is the wrong way round: the lowest is 25 °C, the highest 23 °C (allowed a lowest up to 23 °C, or a highest from 25 °C)",
 		},
 		"outside the wall": {
 			in(`"walls":[{"obstacles":[{"x":"3450 mm"}]}]`),
@@ -258,7 +258,7 @@ func TestBadFiles(t *testing.T) {
 			in(`"title":"` + many("x", 121) + `"`),
 			"design.title: " + many("x", 60) + "… is too long (allowed at most 120 characters)",
 		},
-		"control character": {in(`"title":"a\u0007b"`), "design.title: a\\ab has characters that do not print"},
+		"control character": {in(`"title":"a\u0007b"`), "design.title: a\\ab has the character U+0007 at place 2, which is not seen and can turn or hide what is written"},
 		"empty goal":        {in(`"room":{"goals":[""]}`), "design.room.goals[0]: must not be empty"},
 		"assumed": {
 			`{"format":"blockfield design","version":1,"design":{},"assumed":["bench.kerf"]}`,
@@ -281,7 +281,7 @@ func TestBadFiles(t *testing.T) {
 		},
 		"amount": {
 			in(`"money":{"budget":"1,500"}`),
-			"design.money.budget: 1,500 is not an amount of money: write it like 42 or 0.55, without the currency (allowed 0 to 100000000)",
+			"design.money.budget: 1,500 is not an amount of money: write it like 42 or 0.55, without the currency (allowed 0 to 1\u202f000\u202f000\u202f000\u202f000)",
 		},
 	} {
 		t.Run(name, func(t *testing.T) {

@@ -42,7 +42,7 @@ func TestCanonicalFormAgainstLibrary(t *testing.T) {
 
 func TestEncodeDefaultAndBack(t *testing.T) {
 	doc := design.Default()
-	doc.Design.Title = "Quotes \" and \\, <b>, é, 木, \u2028"
+	doc.Design.Title = "Quotes \" and \\, <b>, é, 木, a\u200cb"
 	doc.Design.Note = "two\nlines"
 	doc.Design.Work.SpeedFactor = 1.0000001
 	doc.Design.Walls[0].Fixing.RatedShear = 1.5e-9

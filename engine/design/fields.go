@@ -95,8 +95,15 @@ func millimetres(mm float64) length.Length {
 	return length.Micrometres(int64(math.Round(mm * 1000)))
 }
 
-// number writes a float as short as possible.
-func number(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
+// number writes a float as short as possible: in plain digits as far as anybody
+// reads them.
+func number(v float64) string {
+	const manyDigits = 1e15
+	if math.Abs(v) >= manyDigits {
+		return strconv.FormatFloat(v, 'g', -1, 64)
+	}
+	return strconv.FormatFloat(v, 'f', -1, 64)
+}
 
 // The constructors below keep a row of the table on one or two lines.
 

@@ -35,7 +35,6 @@ func (c *checker) design(d *Design, p *at) {
 		c.rising(room.field("temperatureHigh"), d.Room.TemperatureLow, d.Room.TemperatureHigh, "°C")
 		c.rising(room.field("humidityHigh"), d.Room.HumidityLow, d.Room.HumidityHigh, "%")
 	}
-	c.surfaces(d.Room.Surfaces, room.field("surfaces"))
 	c.ownedStock(d.Bench.Stock, p.field("bench").field("stock"))
 	walls, job := p.field("walls"), jobCells{}
 	for i := range min(len(d.Walls), maxWalls) {
@@ -70,9 +69,14 @@ func (j *jobCells) add(g *Group, p *at, cells int) {
 
 func (c *checker) rising(p *at, low, high float64, unit string) {
 	if low > high {
-		c.add(p, NotRising, words.Plain(words.Quantity{Value: high, Unit: unit}),
-			phrase("allowed/not-below", "low", words.Quantity{Value: low, Unit: unit}))
+		c.reversed(p, words.Quantity{Value: low, Unit: unit}, words.Quantity{Value: high, Unit: unit})
 	}
+}
+
+// reversed says of both ends which may be changed, since the fault stands at
+// whichever is edited.
+func (c *checker) reversed(p *at, low, high words.Quantity) {
+	c.add(p, LowAboveHigh, phrase("found/low-high", "low", low, "high", high), phrase("allowed/low-high", "low", low, "high", high))
 }
 
 // obstacles must lie on their wall.

@@ -16,7 +16,7 @@ func (c *checker) book(b *Book) {
 	root := (*at)(nil)
 	if b.ValidFrom > b.ValidUntil && b.ValidUntil != "" && c.clean(root.field("validFrom")) &&
 		c.clean(root.field("validUntil")) {
-		c.add(root.field("validUntil"), NotRising, b.ValidUntil, phrase("allowed/not-before", "day", b.ValidFrom))
+		c.add(root.field("validUntil"), DaysReversed, b.ValidUntil, phrase("allowed/not-before", "day", b.ValidFrom))
 	}
 	if policy := root.field("policy"); c.clean(policy) && b.Policy.MarginFloor > b.Policy.Margin {
 		c.add(policy.field("marginFloor"), OutOfRange, percent(b.Policy.MarginFloor),
@@ -33,11 +33,19 @@ func (c *checker) book(b *Book) {
 	unique(c, root.field("tasks"), "id", b.Tasks, func(t Task) string { return t.ID })
 	c.stages(b.Stages, root.field("stages"))
 	for i, t := range b.Tasks[:min(len(b.Tasks), maxTasks)] {
-		p := root.field("tasks").item(i)
-		if c.clean(p) && (t.Low > t.Typical || t.Typical > t.High) {
-			c.add(p.field("typical"), NotRising, number(t.Typical),
-				phrase("allowed/range", "low", words.Quantity{Value: t.Low}, "high", words.Quantity{Value: t.High}))
-		}
+		c.rates(t, root.field("tasks").item(i))
+	}
+}
+
+// rates of a task: the usual one is between the other two.
+func (c *checker) rates(t Task, p *at) {
+	low, high := words.Quantity{Value: t.Low}, words.Quantity{Value: t.High}
+	switch {
+	case !c.clean(p):
+	case t.Low > t.High:
+		c.reversed(p.field("high"), low, high)
+	case t.Low > t.Typical || t.Typical > t.High:
+		c.add(p.field("typical"), OutOfRange, number(t.Typical), phrase("allowed/range", "low", low, "high", high))
 	}
 }
 

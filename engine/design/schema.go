@@ -189,7 +189,7 @@ func (w *schemaWriter) stringLimits(f Field) {
 	case KindLength:
 		w.pair("pattern", lengthPattern)
 	case KindAmount:
-		w.pair("pattern", `^ *-?[0-9]{1,9}(\.[0-9]{1,4})? *$`)
+		w.pair("pattern", `^ *-?[0-9]{1,13}(\.[0-9]{1,4})? *$`)
 	case KindDate:
 		pattern := `^[0-9]{4}-[0-9]{2}-[0-9]{2}$`
 		if f.Optional {

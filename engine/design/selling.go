@@ -47,7 +47,7 @@ var sellingTree = sync.OnceValue(func() *node { return buildTree(reflect.TypeFor
 // own making; a fitted price may be a little below zero where two of them
 // share what they stand for.
 func sellingRows() []Field {
-	price := func(path, doc string) Field { return amountRow(path, -1_000_000, 1_000_000, doc) }
+	price := func(path, doc string) Field { return amountRow(path, -maxBulk, maxBulk, doc) }
 	rows := []Field{
 		choiceRow("format", "Says that the file is a selling book.", SellingFormat),
 		integerRow("version", SellingVersion, SellingVersion, "The version of the file's form."),

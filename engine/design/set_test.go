@@ -56,7 +56,15 @@ func TestSetReadsWhatPeopleType(t *testing.T) {
 		{"room.public", "YES", length.Metric, "yes"},
 		{"money.budget", "1500.50", length.Metric, "1500.5"},
 		{"money.budget", "1500,50", length.Metric, "1500.5"},
+		{"money.budget", "70\u202f000\u202f000", length.Metric, "70000000"},
+		{"money.budget", "70.000.000,50", length.Metric, "70000000.5"},
+		{"money.budget", "1,500.50", length.Metric, "1500.5"},
+		{"walls[0].width", "4 200 mm", length.Metric, "4200 mm"},
+		{"walls[0].width", "4.200,5", length.Metric, "4200.5 mm"},
+		{group + "pattern.seed", "12 345", length.Metric, "12345"},
 		{"title", "  A panel ", length.Metric, "A panel"},
+		{"title", "A\tpanel", length.Metric, "A panel"},
+		{"title", "👩\u200d🔧 می\u200cخواهم", length.Metric, "👩\u200d🔧 می\u200cخواهم"},
 		{"note", "one\r\ntwo", length.Metric, "one\ntwo"},
 		{"view.units", "in/32", length.Metric, "in/32"},
 		{"view.lamp.azimuth", "10.5", length.Metric, "10.5"},
@@ -73,6 +81,9 @@ func TestSetReadsWhatPeopleType(t *testing.T) {
 		assert.Equal(t, string(design.Encode(next)), string(design.Encode(again)))
 	}
 }
+
+// maxBulk is the most that is paid for a job, as messages write it.
+const maxBulk = "1\u202f000\u202f000\u202f000\u202f000"
 
 func TestSetRefuses(t *testing.T) {
 	for _, c := range []struct {
@@ -103,17 +114,29 @@ func TestSetRefuses(t *testing.T) {
 			"design.walls[0].groups[0].wood: teak is not one of the choices" +
 				" (allowed one of pine, spruce, cedar, poplar, beech, ash, maple, oak, cherry, walnut)",
 		},
-		{"work.crew", "2.5", length.Metric, "design.work.crew: 2.5 is not a number of this kind (allowed a whole number, 1 to 6)"},
+		{"work.crew", "2.5", length.Metric, "design.work.crew: 2.5 is not a whole number in plain digits (allowed a whole number, 1 to 6)"},
 		{"work.crew", "7", length.Metric, "design.work.crew: 7 is out of range (allowed a whole number, 1 to 6)"},
-		{"room.humidityLow", "NaN", length.Metric, "design.room.humidityLow: NaN is not a number of this kind (allowed 10 % to 95 %)"},
-		{"room.humidityLow", "0x20", length.Metric, "design.room.humidityLow: 0x20 is not a number of this kind (allowed 10 % to 95 %)"},
-		{"room.humidityLow", "60", length.Metric, "design.room.humidityLow: must rise, got 55 % (allowed not below the lowest, 60 %)"},
+		{"room.humidityLow", "NaN", length.Metric, "design.room.humidityLow: NaN is not a number in plain digits (allowed 10 % to 95 %)"},
+		{"room.humidityLow", "0x20", length.Metric, "design.room.humidityLow: 0x20 is not a number in plain digits (allowed 10 % to 95 %)"},
+		{"room.humidityLow", "60", length.Metric, "design.room.humidityLow: is the wrong way round: the lowest is 60 %, the highest 55 % (allowed a lowest up to 55 %, or a highest from 60 %)"},
 		{
 			"money.budget", "1,500", length.Metric,
-			"design.money.budget: 1,500 is not an amount of money: write it like 42 or 0.55, without the currency (allowed 0 to 100000000)",
+			"design.money.budget: 1,500 may be 1500 or 1.5: write no mark for thousands, and a point before decimals (allowed 0 to " + maxBulk + ")",
+		},
+		{
+			"walls[0].width", "1,200", length.Metric,
+			"design.walls[0].width: 1,200 may be 1200 or 1.2: write no mark for thousands, and a point before decimals (allowed 600 mm to 20000 mm)",
+		},
+		{"money.budget", "99000000000000000", length.Metric, "design.money.budget: 99000000000000000 is out of range (allowed 0 to " + maxBulk + ")"},
+		{"money.budget", "0.00001", length.Metric, "design.money.budget: 0.00001 has more than four decimals (allowed 0 to " + maxBulk + ")"},
+		{"money.tax", "1e308", length.Metric, "design.money.tax: 1e308 is not a number in plain digits (allowed 0 % to 40 %)"},
+		{"money.tax", "9" + strings.Repeat("0", 307), length.Metric, "design.money.tax: 9e+307 is out of range (allowed 0 % to 40 %)"},
+		{
+			"title", "Oak\u202egnp", length.Metric,
+			`design.title: Oak\u202egnp has the character U+202E at place 4, which is not seen and can turn or hide what is written`,
 		},
 		{"room.public", "perhaps", length.Metric, "design.room.public: perhaps is not one of the choices (allowed yes or no)"},
-		{"title", "a\tb", length.Metric, "design.title: a\\tb has characters that do not print"},
+		{"title", "a\vb", length.Metric, `design.title: a\vb has the character U+000B at place 2, which is not seen and can turn or hide what is written`},
 		{"title", "\xff", length.Metric, "design.title: is not valid UTF-8 text \uFFFD"},
 		{"walls", "x", length.Metric, "design.walls: cannot be edited"},
 		{"version", "2", length.Metric, "version: cannot be edited"},

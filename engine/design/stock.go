@@ -112,6 +112,6 @@ func stickRows() []Field {
 		choiceRow("sticks[].wood", "Which wood.", Woods()...).required(),
 		lengthRow("sticks[].size", 18, 100, 1, "Side of the stick's square section.").required(),
 		lengthRow("sticks[].length", 900, 6000, 100, "Its length.").required(),
-		amountRow("sticks[].price", 0, 1_000_000_000, "One such stick.").required(),
+		amountRow("sticks[].price", 0, maxEach, "One such stick.").required(),
 	}
 }

@@ -55,7 +55,6 @@ func designRows() []Field {
 		integerRow("version", Version, Version, "The version of the file's form.").required().fixed(),
 	}
 	rows = append(rows, roomRows()...)
-	rows = append(rows, surfaceRows()...)
 	rows = append(rows, wallRows()...)
 	rows = append(rows, groupRows()...)
 	rows = append(rows, benchRows()...)
@@ -243,12 +242,12 @@ func jobRows() []Field {
 		lengthRow(way+"liftDepth", 400, 10_000, 10, "Depth of the lift's car.").zero("not-measured"),
 		lengthRow(way+"liftHeight", 1200, 6000, 10, "Height of the lift's door or car, whichever is lower.").zero("not-measured"),
 		lengthRow(way+"vehicle", 500, 15_000, 50, "Length of the vehicle's loading floor.").zero("not-measured"),
-		amountRow(money+"budget", 0, 100_000_000, "What the client wants to spend, tax included; 0 where it was not said."),
+		amountRow(money+"budget", 0, maxBulk, "What the client wants to spend, tax included; 0 where it was not said."),
 		numberRow(money+"discount", 0, 25, 1, "%", "Taken off the price before tax."),
 		numberRow(money+"tax", 0, 40, 1, "%", "Tax on the net price."),
 		partsRow(money+"extras", 0, 16, "Bought-in lines that the tables do not know."),
 		textRow(money+"extras[].name", shortText, "What is bought."),
-		amountRow(money+"extras[].amount", 0, 1_000_000, "What it costs."),
+		amountRow(money+"extras[].amount", 0, maxBulk, "What it costs."),
 	}
 }
 
@@ -271,9 +270,9 @@ func viewRows() []Field {
 		numberRow(at+"camera.zoom", 0.3, 8, 0.1, "", "1 has everything in sight."),
 		kindRow(offer+"revision", KindCode, "Revision of the design that was offered.").required().fixed(),
 		kindRow(offer+"bookCode", KindCode, "Code of the price book that it was reckoned with.").required().fixed(),
-		amountRow(offer+"net", 0, 100_000_000, "Price without tax.").required().fixed(),
-		amountRow(offer+"tax", 0, 100_000_000, "Tax.").required().fixed(),
-		amountRow(offer+"gross", 0, 100_000_000, "Price with tax.").required().fixed(),
+		amountRow(offer+"net", 0, maxBulk, "Price without tax.").required().fixed(),
+		amountRow(offer+"tax", 0, maxBulk, "Tax.").required().fixed(),
+		amountRow(offer+"gross", 0, maxBulk, "Price with tax.").required().fixed(),
 		kindRow(offer+"currency", KindCurrency, "Currency of the three amounts.").required().fixed(),
 		kindRow(offer+"validUntil", KindDate, "Last day on which the offer holds.").required().fixed(),
 	}

@@ -6,6 +6,17 @@ const (
 	maxTasks  = 120
 )
 
+// Most that an amount of a book may be, in currency units. They hold whatever the
+// currency: an hour or a sheet is a few tens of the largest units and some tens of
+// millions of the smallest, a job some thousands or some thousands of millions.
+// Rough exchange rates of the 2020s from memory; a hundred times as much is
+// allowed, and no more so that a slip of the keyboard is seen. What a price can
+// hold is checked where it is reckoned.
+const (
+	maxEach = 1_000_000_000     // an hour, a kilometre, a litre, a sheet, a screw
+	maxBulk = 1_000_000_000_000 // a cubic metre, a job
+)
+
 // bookRows is the table of the price book. A book is complete: a missing price
 // is refused, never filled in from the placeholder. Bounds are generous and of
 // our own making.
@@ -18,39 +29,39 @@ func bookRows() []Field {
 		kindRow("currency", KindCurrency, "Currency of all amounts."),
 		kindRow("validFrom", KindDate, "First day on which the book holds; may be empty.").optional(),
 		kindRow("validUntil", KindDate, "Last day on which the book holds; may be empty.").optional(),
-		amountRow("rates.shop", 0, 100_000, "An hour in the shop."),
-		amountRow("rates.office", 0, 100_000, "An hour in the office."),
-		amountRow("rates.site", 0, 100_000, "An hour on site or on the road."),
-		amountRow("rates.overhead", 0, 100_000, "Overhead on each shop hour."),
+		amountRow("rates.shop", 0, maxEach, "An hour in the shop."),
+		amountRow("rates.office", 0, maxEach, "An hour in the office."),
+		amountRow("rates.site", 0, maxEach, "An hour on site or on the road."),
+		amountRow("rates.overhead", 0, maxEach, "Overhead on each shop hour."),
 		numberRow("policy.materialMarkup", 0, 100, 1, "%", "Added to what is bought in."),
 		numberRow("policy.contingency", 0, 100, 1, "%", "Added to the direct cost."),
 		numberRow("policy.margin", 0, 90, 1, "%", "Share of the price that is wanted to be left."),
 		numberRow("policy.marginFloor", 0, 90, 1, "%", "Share of the price that must be left."),
-		amountRow("policy.minimumCharge", 0, 10_000_000, "Lowest net price of a job."),
-		amountRow("policy.roundTo", 0.01, 100_000, "Step that the net price is rounded up to."),
+		amountRow("policy.minimumCharge", 0, maxBulk, "Lowest net price of a job."),
+		amountRow("policy.roundTo", 0.01, maxEach, "Step that the net price is rounded up to."),
 		integerRow("policy.validDays", 7, 120, "Days for which an offer holds."),
-		amountRow("travel.perKm", 0, 10_000, "A kilometre on the road."),
+		amountRow("travel.perKm", 0, maxEach, "A kilometre on the road."),
 		numberRow("travel.speedKmh", 10, 130, 5, "km/h", "Mean speed on the road."),
-		amountRow("goods.gluePerKg", 0, 100_000, "A kilogram of wood glue."),
+		amountRow("goods.gluePerKg", 0, maxEach, "A kilogram of wood glue."),
 		numberRow("goods.glueBottleKg", 0.05, 25, 0.05, "kg", "Glue in one bottle."),
-		amountRow("goods.cleatPerM3", 0, 10_000_000, "A cubic metre of cleat stock."),
-		amountRow("goods.woodScrew", 0, 10_000, "One cleat screw."),
-		amountRow("goods.wallFixing", 0, 10_000, "One wall fixing."),
-		amountRow("goods.brad", 0, 10_000, "One brad."),
-		amountRow("goods.abrasivesPer100", 0, 100_000, "Abrasives for a hundred cut blocks."),
-		amountRow("goods.bladesPer1000", 0, 100_000, "Wear of the blade for a thousand cut blocks."),
-		amountRow("goods.packingPerPanel", 0, 100_000, "Wrapping and corner guards of one panel."),
+		amountRow("goods.cleatPerM3", 0, maxBulk, "A cubic metre of cleat stock."),
+		amountRow("goods.woodScrew", 0, maxEach, "One cleat screw."),
+		amountRow("goods.wallFixing", 0, maxEach, "One wall fixing."),
+		amountRow("goods.brad", 0, maxEach, "One brad."),
+		amountRow("goods.abrasivesPer100", 0, maxEach, "Abrasives for a hundred cut blocks."),
+		amountRow("goods.bladesPer1000", 0, maxEach, "Wear of the blade for a thousand cut blocks."),
+		amountRow("goods.packingPerPanel", 0, maxEach, "Wrapping and corner guards of one panel."),
 		partsRow("woods", 1, maxPrices, "Prices of the shop woods."),
 		choiceRow("woods[].wood", "Which wood.", Woods()...),
-		amountRow("woods[].squaresPerM3", 0, 10_000_000, "A cubic metre of planed squares."),
-		amountRow("woods[].boardsPerM3", 0, 10_000_000, "A cubic metre of frame boards."),
+		amountRow("woods[].squaresPerM3", 0, maxBulk, "A cubic metre of planed squares."),
+		amountRow("woods[].boardsPerM3", 0, maxBulk, "A cubic metre of frame boards."),
 		partsRow("sheets", 1, maxPrices, "Prices of whole sheets."),
 		choiceRow("sheets[].sheet", "Which sheet.", Sheets()...),
 		lengthRow("sheets[].thickness", 9, 25, 1, "Its thickness."),
-		amountRow("sheets[].price", 0, 1_000_000, "One whole sheet."),
+		amountRow("sheets[].price", 0, maxEach, "One whole sheet."),
 		partsRow("finishes", 1, maxPrices, "Prices of the finishes."),
 		choiceRow("finishes[].finish", "Which finish.", Finishes()...),
-		amountRow("finishes[].perLitre", 0, 100_000, "A litre of it."),
+		amountRow("finishes[].perLitre", 0, maxEach, "A litre of it."),
 		partsRow("stages", 1, 6, "Parts of the gross price and when they fall due."),
 		textRow("stages[].name", shortText, "When it falls due.").filled(),
 		numberRow("stages[].percent", 0, 100, 5, "%", "Part of the gross price."),

@@ -233,14 +233,14 @@ func TestCheckFindsTasksThatNothingCounts(t *testing.T) {
 	t.Parallel()
 	book := design.DefaultBook()
 	book.ValidUntil = "2026-06-30"
-	book.Tasks[1].Per, book.Tasks[4].Per = "full moon", "\u202edlog"
+	book.Tasks[1].Per, book.Tasks[4].Per = "full moon", "log"
 	got := run(t, string(design.EncodeBook(book)), "check", "-today", "2026-07-01", "-")
 	assert.Equal(t, 2, got.code)
 	assert.Empty(t, got.out)
 	lines := strings.Split(strings.TrimSpace(got.err), "\n")
 	require.Len(t, lines, 3)
 	assert.Contains(t, lines[0], "standard input: tasks[1].per: full moon is not one of the choices (allowed one of 50 cuts, ")
-	assert.Contains(t, lines[1], `tasks[4].per: \u202edlog is not one of the choices`)
+	assert.Contains(t, lines[1], `tasks[4].per: log is not one of the choices`)
 	assert.Contains(t, lines[2], "validUntil: has run out")
 }
 
@@ -272,18 +272,23 @@ func TestByteOrderMark(t *testing.T) {
 	assert.Equal(t, "-: good selling book\n", run(t, "\uFEFF"+string(selling), "check", "-").out)
 }
 
-// A title that turns the writing round, or that holds an invisible tag, reaches
-// the terminal as numbers and other programs as it is.
+// What a title may hold and a terminal may not show, such as a joiner or a
+// character of somebody's own, reaches the terminal as a number and other programs
+// as it is; one that turns the writing round is refused.
 func TestReportDoesNotSteerTheTerminal(t *testing.T) {
 	t.Parallel()
 	doc := design.Default()
-	doc.Design.Title = "Größe \u202egnp \U000e0041 木"
+	doc.Design.Title = "Größe a\u200db \U000f0041 木"
 	got := run(t, string(design.Encode(doc)), "report", "-")
 	require.Equal(t, 0, got.code, got.err)
-	assert.Contains(t, got.out, `"Größe \u202egnp \udb40\udc41 木"`)
+	assert.Contains(t, got.out, `"Größe a\u200db \udb80\udc41 木"`)
 	var v struct{ Title string }
 	require.NoError(t, json.Unmarshal([]byte(got.out), &v))
 	assert.Equal(t, doc.Design.Title, v.Title)
+
+	doc.Design.Title = "Oak\u202egnp"
+	assert.Equal(t, result{2, "", "standard input: design.title: Oak\\u202egnp has the character U+202E at place 4, " +
+		"which is not seen and can turn or hide what is written\n"}, run(t, string(design.Encode(doc)), "report", "-"))
 }
 
 // What the report of a job says is checked in the engine; here it is enough
