@@ -17,8 +17,7 @@ function entry({ id, begun, title }, { goTo, forget }) {
   const row = document.createElement("li");
   const open = made("button", "");
   open.type = "button";
-  open.append(made("span", title || sentence("job-untitled")));
-  if (begun > 0) open.append(made("small", when.format(begun)));
+  open.append(made("span", title || sentence("job-untitled")), made("small", when.format(begun)));
   open.addEventListener("click", () => goTo(id));
   const away = made("button", "×", "icon");
   away.type = "button";

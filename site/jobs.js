@@ -15,7 +15,7 @@ const LOCK_MS = 500; // a page that is being reloaded may hold its job for a mom
 // know. first is the revision that the page comes with: a job that is no more
 // than that is worth no question. back and goTo(id) are what buttons do.
 export function makeJobs({ first, say, unsay, back, goTo }) {
-  let { id = store.lastJob(), visit = null } = store.tab();
+  let { id = store.lastJob() ?? store.newJob(), visit = null } = store.tab();
   let own = null; // revision of the job, when it is worth keeping beside a visit
   let ours = null; // whether this tab writes the job; null: not known yet
   let claim = 0; // counts the jobs that this tab has taken

@@ -9,7 +9,7 @@
 
   const keeps = () => {
     try {
-      return Object.keys(localStorage).some((key) => key === "blockfield.last" || key.startsWith("blockfield.job"))
+      return Object.keys(localStorage).some((key) => key === "blockfield.last" || key.startsWith("blockfield.job."))
         || sessionStorage.getItem("blockfield.tab") !== null;
     } catch {
       return false; // no storage in this browser: there is nothing to open from it

@@ -2,14 +2,14 @@
 // the page was left, and for each tab what it shows. A browser may keep nothing
 // at all (storage blocked or full): reading then finds nothing, writing says so.
 
-const JOB = "blockfield.job"; // the first job; later ones have when they were begun behind it. opening.js reads it too
+const JOB = "blockfield.job"; // a job, with when it was begun behind it. opening.js reads it too
 const LAST = "blockfield.last"; // the id of the job that was edited last
 const EDITS = "blockfield.edits"; // edits under way, by the job that they belong to
 const BOOK = "blockfield.book";
 const BOOK_ASIDE = "blockfield.book-aside"; // a book that could not be read and had to give way
 const TAB = "blockfield.tab"; // in the tab's own storage
 
-const named = (family, id) => (id === "" ? family : `${family}.${id}`);
+const named = (family, id) => `${family}.${id}`;
 
 function read(key, storage = "localStorage") {
   try {
@@ -48,7 +48,7 @@ export const jobKey = (id) => named(JOB, id);
 export const job = (id) => read(jobKey(id));
 export const keepJob = (id, text) => write(jobKey(id), text);
 export const removeJob = (id) => write(jobKey(id), null);
-export const lastJob = () => read(LAST) ?? "";
+export const lastJob = () => read(LAST);
 export const setLastJob = (id) => write(LAST, id);
 
 // jobs lists the kept jobs, the one begun last first. A job's title is empty
@@ -60,7 +60,7 @@ export function jobs() {
   } catch {
     return [];
   }
-  const ids = keys.filter((key) => key === JOB || key.startsWith(`${JOB}.`)).map((key) => key.slice(JOB.length + 1));
+  const ids = keys.filter((key) => key.startsWith(`${JOB}.`)).map((key) => key.slice(JOB.length + 1)).filter((id) => /^\d+$/.test(id));
   ids.sort((a, b) => Number(b) - Number(a));
   return ids.map((id) => ({ id, begun: Number(id), title: String(parse(job(id))?.design?.title ?? "") }));
 }

@@ -75,7 +75,7 @@ func (b *tab) stored() map[string]string {
 func (b *tab) kept(revision string) bool {
 	b.t.Helper()
 	for key, text := range b.stored() {
-		if doc, err := design.Decode([]byte(text)); strings.HasPrefix(key, "blockfield.job") && err == nil && doc.Design.Revision() == revision {
+		if doc, err := design.Decode([]byte(text)); strings.HasPrefix(key, "blockfield.job.") && err == nil && doc.Design.Revision() == revision {
 			return true
 		}
 	}
@@ -262,7 +262,7 @@ func TestUnreadableJobStays(t *testing.T) {
 		`{"format":"blockfield design","version":1,"design":{"tit`: "cannot be read",
 		`{"format":"blockfield design","version":99}`:              "newer program",
 	} {
-		eval[any](b, `(localStorage.clear(), sessionStorage.clear(), localStorage.setItem("blockfield.job", `+quote(text)+`))`)
+		eval[any](b, `(localStorage.clear(), sessionStorage.clear(), localStorage.setItem("blockfield.last", "1"), localStorage.setItem("blockfield.job.1", `+quote(text)+`))`)
 		b.reload()
 		b.says("could not be read")
 		b.says(why)
@@ -273,10 +273,10 @@ func TestUnreadableJobStays(t *testing.T) {
 		}
 		b.set(widthPath, "1.6 m")
 		b.shows(wide.Revision)
-		assert.Equal(t, text, b.stored()["blockfield.job"])
+		assert.Equal(t, text, b.stored()["blockfield.job.1"])
 		b.reload()
 		assert.Equal(t, wide.Revision, b.revision(), "the job begun after %q", text)
-		assert.Equal(t, text, b.stored()["blockfield.job"])
+		assert.Equal(t, text, b.stored()["blockfield.job.1"])
 	}
 }
 
