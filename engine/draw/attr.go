@@ -32,6 +32,11 @@ func Size(height float64) Attr { return num("font-size", height) }
 // Bold makes type heavy.
 func Bold() Attr { return Attr{"font-weight", "bold"} }
 
+// Squeezed fits text into a width, whichever font a reader has.
+func Squeezed(width float64) []Attr {
+	return []Attr{num("textLength", width), {"lengthAdjust", "spacingAndGlyphs"}}
+}
+
 // Middle centres text on its x.
 func Middle() Attr { return Attr{"text-anchor", "middle"} }
 

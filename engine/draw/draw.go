@@ -27,6 +27,7 @@ type Canvas struct {
 	box         Box
 	class       string
 	actualSize  bool
+	family      string
 	title, desc string
 	defs, body  strings.Builder
 	hatches     int
@@ -41,6 +42,9 @@ func (c *Canvas) Class(class string) { c.class = class }
 
 // ActualSize makes the drawing as large on paper as the things in it.
 func (c *Canvas) ActualSize() { c.actualSize = true }
+
+// Family sets the typeface of all text, where no style sheet does.
+func (c *Canvas) Family(name string) { c.family = name }
 
 // Title names the drawing for those who do not see it. A drawing without a
 // title counts as decoration and is hidden from screen readers.
@@ -122,6 +126,9 @@ func (c *Canvas) rootAttrs() []Attr {
 	}
 	if c.actualSize {
 		attrs = append(attrs, Attr{"width", Number(c.box.Width) + "mm"}, Attr{"height", Number(c.box.Height) + "mm"})
+	}
+	if c.family != "" {
+		attrs = append(attrs, Attr{"font-family", c.family})
 	}
 	if c.title == "" {
 		return append(attrs, Attr{"aria-hidden", "true"})

@@ -13,6 +13,7 @@ func english() []map[string]string {
 		englishHearing(),
 		englishLimits(),
 		englishPage(),
+		englishPapers(),
 		englishShop(),
 		englishSound(),
 		englishWall(),

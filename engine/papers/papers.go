@@ -1,0 +1,100 @@
+// Package papers makes what is held in a hand: the papers of a job as sheets that
+// print, their drawings as files, and tables for a spreadsheet.
+//
+// A set is what one occasion needs: the offer for the client; the papers to buy
+// and cut by, to glue by and to hang by; and the home builder's build book. All of
+// it is a view of a design and its plan: nothing is computed here that is not
+// known there. A paper with nothing to say drops out, and a client's set holds no
+// figure of the price book.
+//
+// Text comes from package words. Sheets come from package sheet, which proves that
+// nothing leaves its place.
+package papers
+
+import (
+	"blockfield/engine"
+	"blockfield/engine/design"
+	"blockfield/engine/papers/sheet"
+	"blockfield/engine/words"
+)
+
+// Input is what papers are made of.
+type Input struct {
+	Doc    design.Document
+	Plan   engine.Result // of the document, as of Today
+	Book   design.Book   // that the plan was made with
+	Today  string        // ISO date; empty: nobody knows
+	Words  words.Reader
+	Format sheet.Format
+}
+
+// Names of sets.
+const (
+	CutSet = "cut"
+)
+
+// For names the sets that a reader has, in the order of the job.
+func For(reading string) []string {
+	return []string{CutSet}
+}
+
+// Set is one set of papers.
+type Set struct {
+	Name     string
+	Title    string
+	Format   sheet.Format
+	Sheets   []sheet.Sheet
+	Drawings []sheet.Drawing
+}
+
+// Make makes a set; false for a name that is none.
+func Make(in Input, name string) (Set, bool) {
+	m := &maker{Input: in}
+	var papers []sheet.Paper
+	switch name {
+	case CutSet:
+		papers = []sheet.Paper{m.stopList()}
+	default:
+		return Set{}, false
+	}
+	s := Set{Name: name, Title: m.T("papers/set-" + name), Format: in.Format, Drawings: m.drawings}
+	s.Sheets = sheet.Layout("sheet-"+name+"-", in.Format, m.frame(), papers)
+	return s, true
+}
+
+// maker makes the papers of one input.
+type maker struct {
+	Input
+	drawings []sheet.Drawing
+}
+
+// T says a message. Its arguments come in pairs of name and value.
+func (m *maker) T(key string, pairs ...any) string {
+	args := words.Args{}
+	for i := 0; i+1 < len(pairs); i += 2 {
+		args[pairs[i].(string)] = pairs[i+1]
+	}
+	return m.Words.Say(key, args)
+}
+
+// Show says a value.
+func (m *maker) Show(value any) string { return m.Words.Show(value) }
+
+// paper is a paper with its title.
+func (m *maker) paper(name string, view sheet.View, blocks ...sheet.Block) sheet.Paper {
+	return sheet.Paper{Name: name, Title: m.T("paper/" + name), View: view, Blocks: blocks}
+}
+
+// frame is what stands on every sheet.
+func (m *maker) frame() sheet.Frame {
+	f := sheet.Frame{
+		Job: m.Doc.Design.Title, Code: m.Plan.Revision, CodeLabel: m.T("papers/revision"),
+		Units: m.T("papers/units-" + m.Words.Units.Word()), Bar: m.T("papers/bar"),
+		Front: m.T("papers/front"), Rear: m.T("papers/rear"),
+		Number: func(n, of int) string { return m.T("papers/number", "n", n, "of", of) },
+	}
+	if m.Today != "" {
+		f.Notes = append(f.Notes, m.Today)
+	}
+	return f
+}

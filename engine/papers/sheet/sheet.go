@@ -1,0 +1,170 @@
+// Package sheet lays out paper: sheets of A4 or Letter in millimetres, broken
+// into pages here and not by a browser, so that what prints is what was
+// reckoned with.
+//
+// Text is measured with the widths of the font that prints, broken into lines,
+// and placed line by line in an SVG of the sheet's own size. Whatever is drawn
+// beyond the area that it was given is told in Sheet.Overflow, which the tests
+// of every paper hold empty.
+//
+// A Paper is a list of blocks. A block becomes slabs, which are never split; a
+// table repeats its head on each sheet. Meaning is carried by figures, hatches
+// and the weight of lines, so that grey is enough.
+//
+// Lengths are mm on the paper, x to the right and y down.
+package sheet
+
+import (
+	"fmt"
+
+	"blockfield/engine/draw"
+)
+
+// Format is a size of paper, upright.
+type Format struct {
+	Name          string
+	Width, Height float64
+}
+
+// A4 is the paper of ISO 216.
+func A4() Format { return Format{"A4", 210, 297} }
+
+// Letter is the paper of North America, 8 1/2 by 11 inches.
+func Letter() Format { return Format{"Letter", 215.9, 279.4} }
+
+// Formats are all of them.
+func Formats() []Format { return []Format{A4(), Letter()} }
+
+// Named returns the format of a name.
+func Named(name string) (Format, bool) {
+	for _, f := range Formats() {
+		if f.Name == name {
+			return f, true
+		}
+	}
+	return Format{}, false
+}
+
+// Margins, which printers of home and office can print up to. Common practice,
+// no source.
+const (
+	marginLeft  = 15 // with room for a punch
+	marginRight = 12
+	marginTop   = 10
+	marginFoot  = 9
+)
+
+// Heights of what stands on every sheet.
+const (
+	titleHeight = 13
+	stripHeight = 7
+	footHeight  = 9
+	apart       = 4 // between them and the body
+)
+
+// BodyWidth is how wide what stands on a sheet may be.
+func (f Format) BodyWidth() float64 { return f.Width - marginLeft - marginRight }
+
+// bodyTop is where the body begins.
+func (f Format) bodyTop(v View) float64 {
+	top := float64(marginTop + titleHeight + apart)
+	if v != NoView {
+		top += stripHeight + apart
+	}
+	return top
+}
+
+func (f Format) bodyHeight(v View) float64 {
+	return f.Height - marginFoot - footHeight - apart - f.bodyTop(v)
+}
+
+// View is the side from which the drawings of a paper are seen.
+type View uint8
+
+// The views.
+const (
+	NoView View = iota
+	Front
+	Rear
+)
+
+// Paper is one paper of a set, of as many sheets as it takes.
+type Paper struct {
+	Name   string // in files: "stop-list"
+	Title  string
+	View   View
+	Blocks []Block
+}
+
+// Frame is what stands on every sheet of a set, in the words of its reader.
+type Frame struct {
+	Job       string // title of the job
+	Code      string // revision of the design
+	CodeLabel string
+	Notes     []string // further marks: the day, the code of the price book
+	Units     string
+	Bar       string // beside the bar of 100 mm
+	Front     string // on the strip of a front view
+	Rear      string
+	Number    func(n, of int) string
+}
+
+// Sheet is one side of paper.
+type Sheet struct {
+	Paper    string // name of the paper
+	Title    string
+	Number   int
+	SVG      string
+	Overflow []string // what left the area that it was given; empty on every sheet that is right
+}
+
+// Layout breaks papers into sheets and numbers them. A paper without blocks has
+// none. id makes the ids in the sheets unique.
+func Layout(id string, f Format, frame Frame, papers []Paper) []Sheet {
+	var pages []page
+	for _, p := range papers {
+		for _, slabs := range paginate(flow(p.Blocks, f.BodyWidth()), f.bodyHeight(p.View)) {
+			pages = append(pages, page{paper: p, slabs: slabs})
+		}
+	}
+	all := make([]Sheet, len(pages))
+	for i, p := range pages {
+		all[i] = p.draw(fmt.Sprintf("%s%d", id, i+1), f, frame, i+1, len(pages))
+	}
+	return all
+}
+
+// page is one sheet before it is drawn.
+type page struct {
+	paper Paper
+	slabs []slab
+}
+
+func (p page) draw(id string, f Format, frame Frame, number, of int) Sheet {
+	// A hair less than the paper, so that no browser begins another sheet.
+	const hair = 0.3
+	c := draw.New(id, draw.Box{Width: f.Width, Height: f.Height - hair})
+	c.Class("paper")
+	c.ActualSize()
+	c.Family(Family + ", sans-serif")
+	s := Sheet{Paper: p.paper.Name, Title: p.paper.Title, Number: number}
+	c.Title(p.paper.Title + ", " + frame.Number(number, of))
+	whole := Pen{canvas: c, out: &s.Overflow, Width: f.Width, Height: f.Height - hair}
+	width := f.BodyWidth()
+	frame.title(whole.In(marginLeft, marginTop, width, titleHeight), p.paper.Title, number, of)
+	if p.paper.View != NoView {
+		frame.strip(whole.In(marginLeft, marginTop+titleHeight+apart, width, stripHeight), p.paper.View)
+	}
+	frame.foot(whole.In(marginLeft, f.Height-marginFoot-footHeight, width, footHeight))
+	body := whole.In(marginLeft, f.bodyTop(p.paper.View), width, f.bodyHeight(p.paper.View))
+	y := 0.0
+	for i, slab := range p.slabs {
+		if i > 0 {
+			y += slab.gap
+		}
+		slab.draw(body.In(0, y, width, slab.height))
+		y += slab.height
+	}
+	s.SVG = c.String()
+	return s
+}

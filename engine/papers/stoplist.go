@@ -1,0 +1,204 @@
+package papers
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"blockfield/engine/bench"
+	"blockfield/engine/cut"
+	"blockfield/engine/draw"
+	"blockfield/engine/length"
+	"blockfield/engine/papers/sheet"
+)
+
+// How the stop list counts. Common practice, no source.
+const (
+	remeasureEvery = 50  // cuts, since a stop creeps
+	toleranceMM    = 0.3 // of a block
+	mostBoxes      = 120 // of one height, so that the sheet can still be read
+)
+
+// stopList says how the blocks are cut: for each height the setting of the stop,
+// how many, from which sticks, and boxes to tally them.
+func (m *maker) stopList() sheet.Paper {
+	var blocks []sheet.Block
+	for i, lot := range m.Plan.Bill.Lots {
+		lotBlocks := []sheet.Block{
+			sheet.Heading(m.T("stop/lot", "wood", m.wood(lot.Wood), "size", lot.Size)),
+			sheet.Say(m.T("stop/sticks", "n", lot.SticksBeforeDefects, "length", lot.StickLength, "bought", lot.Sticks)),
+			m.stickPlan(lot),
+		}
+		if i == 0 {
+			lotBlocks = append(lotBlocks, sheet.Small(m.T("stop/legend", "every", remeasureEvery, "tolerance", length.Micrometres(toleranceMM*1000))))
+		}
+		for level, h := range slices.Backward(lot.Heights) {
+			lotBlocks = append(lotBlocks, m.stopEntry(lot, level, h))
+		}
+		blocks = append(blocks, lotBlocks...)
+	}
+	return m.paper("stop-list", sheet.NoView, blocks...)
+}
+
+// wood is the name of a wood.
+func (m *maker) wood(name string) string { return m.T("choice/" + name) }
+
+// stickPlan is the table of sticks that are cut alike, each group with a letter.
+func (m *maker) stickPlan(lot bench.Lot) sheet.Block {
+	t := sheet.Table{Columns: []sheet.Column{
+		{Head: m.T("stop/group")}, {Head: m.T("stop/group-sticks"), Right: true},
+		{Head: m.T("stop/group-pieces"), Grow: true}, {Head: m.T("stop/group-rest"), Right: true},
+	}}
+	for i, b := range lot.Cuts.Boards {
+		var pieces []string
+		for _, p := range b.Pieces {
+			pieces = append(pieces, m.T("stop/pieces", "n", p.Count, "height", m.number(p.Length, lot)))
+		}
+		t.Rows = append(t.Rows, []sheet.Cell{
+			{Text: groupLetter(i), Bold: true}, {Text: m.Show(b.Count)}, {Text: strings.Join(pieces, ", ")},
+			{Text: m.Words.Units.Number(length.Nanometres(b.Offcut, lot.StickLength.Notation()))},
+		})
+	}
+	return t
+}
+
+// number writes a length of the cutting plan as the height that it is.
+func (m *maker) number(nm int64, lot bench.Lot) string {
+	for _, h := range lot.Heights {
+		if h.Height.Nanometres() == nm {
+			return m.Words.Units.Number(h.Height)
+		}
+	}
+	return m.Words.Units.Number(length.Nanometres(nm, lot.StickLength.Notation()))
+}
+
+// groupLetter names a group of sticks: A to Z, then AA.
+func groupLetter(i int) string {
+	if i < 26 {
+		return string(rune('A' + i))
+	}
+	return groupLetter(i/26-1) + groupLetter(i%26)
+}
+
+// from says out of which sticks a height comes, and how many of each.
+func (m *maker) from(plan cut.Plan, h length.Length) string {
+	var all []string
+	for i, b := range plan.Boards {
+		for _, p := range b.Pieces {
+			if p.Length == h.Nanometres() {
+				all = append(all, m.T("stop/from-group", "group", groupLetter(i), "n", p.Count))
+			}
+		}
+	}
+	return m.T("stop/from", "groups", strings.Join(all, ", "))
+}
+
+const (
+	stopFigure = 9  // height of the figures of a setting
+	entryHead  = 15 // of an entry above its boxes
+)
+
+// stopEntry is one height: its setting, its counts, and boxes in tens.
+func (m *maker) stopEntry(lot bench.Lot, level int, h bench.HeightCount) sheet.Block {
+	return sheet.Fitted(func(width float64) []sheet.Block {
+		safety := m.safety(h.Height)
+		from := m.from(lot.Cuts, h.Height)
+		size := sheet.FigureSize(stopFigure)
+		setting := m.Words.Units.Number(h.Height)
+		left := max(36, sheet.Width(sheet.Bold, size, setting)+4)
+		fromHeight := sheet.TextHeight(sheet.Regular, sheet.BodySize, width-left-entryHead, from)
+		head := max(entryHead, fromHeight+7)
+		blocks := []sheet.Block{sheet.Piece{Height: head, Gap: 5, Keep: true, Draw: func(p sheet.Pen) {
+			p.Line(0, 0, p.Width, 0, draw.Outline)
+			p.Fill(0, 2, 12, 12, p.Hatch(level+1, len(lot.Heights)+1))
+			p.Box(0, 2, 12, 12, draw.Visible)
+			p.Text(entryHead, 12, sheet.Type{Size: size, Face: sheet.Bold, Class: "setting"}, setting)
+			text := p.In(entryHead+left, 2, width-left-entryHead, head-2)
+			text.Text(0, 4, sheet.Type{Face: sheet.Bold, Class: "counts"}, m.T("stop/counts", "cut", h.Cut, "need", h.Need, "spare", h.Spare))
+			text.In(0, 5, text.Width, text.Height-5).Lines(sheet.Type{}, from)
+		}}}
+		blocks = append(blocks, m.trueSize(h.Height, width))
+		blocks = append(blocks, m.tally(h.Cut, width)...)
+		if safety != "" {
+			blocks = append(blocks, sheet.Notice{Sign: sheet.CautionSign, Text: safety})
+		}
+		return blocks
+	})
+}
+
+// safety is how a height is held; empty where a hand is far enough away.
+func (m *maker) safety(h length.Length) string {
+	for _, w := range m.Plan.WatchOuts {
+		if w.Code != "bench/short-block" && w.Code != "bench/tiny-block" {
+			continue
+		}
+		if shortest, ok := w.Args["height"].(length.Length); ok && h.Cmp(shortest) <= 0 {
+			return m.Words.Say(w.Code, w.Args)
+		}
+	}
+	return ""
+}
+
+// trueSize is a bar as long as the block is high, to hold a block against.
+func (m *maker) trueSize(h length.Length, width float64) sheet.Block {
+	const high, most = 3, 0.97
+	mm := h.Millimetres()
+	if mm > width*most {
+		return sheet.Small(m.T("stop/too-long"))
+	}
+	return sheet.Piece{Height: high, Gap: 2, Keep: true, Draw: func(p sheet.Pen) {
+		p.Group("true-size", func() { p.Fill(0, 0, mm, high, sheet.Black()) })
+		p.Text(mm+2, high, sheet.Type{Size: sheet.SmallSize}, sheet.Fit(sheet.Regular, sheet.SmallSize, p.Width-mm-2, m.T("stop/true-size")))
+	}}
+}
+
+// box sizes of a tally.
+const (
+	boxWidth  = 8.4
+	boxHeight = 7
+	lineGap   = 1.6
+	ringWidth = 6.4 // after each fifty: measure again
+)
+
+// tallyStep is how many blocks one box counts: tens, or more where tens would
+// fill the sheet.
+func tallyStep(n int) int {
+	for _, step := range []int{10, 50, 100, 500} {
+		if (n+step-1)/step <= mostBoxes {
+			return step
+		}
+	}
+	return 1000
+}
+
+// tally is boxes to cross, each for so many blocks, with the sum so far in it
+// and a ring wherever a block is to be measured again.
+func (m *maker) tally(n int, width float64) []sheet.Block {
+	step := tallyStep(n)
+	each := max(remeasureEvery/step, 1) // boxes up to a ring
+	group := float64(each)*boxWidth + ringWidth
+	aLine := max(int(width/group), 1) * each
+	boxes := (n + step - 1) / step
+	var all []sheet.Block
+	for first := 0; first < boxes; first += aLine {
+		last := min(first+aLine, boxes)
+		all = append(all, sheet.Piece{Height: boxHeight, Gap: lineGap, Draw: func(p sheet.Pen) {
+			for i := first; i < last; i++ {
+				at := i - first
+				x := float64(at)*boxWidth + float64(at/each)*ringWidth
+				p.Box(x, 0, boxWidth, boxHeight, draw.Visible)
+				sum := min((i+1)*step, n)
+				p.Text(x+boxWidth-0.8, boxHeight-1, sheet.Type{Size: tallySize, Align: sheet.Right, Class: "tally"}, fmt.Sprint(sum))
+				if (i+1)%each == 0 && sum < n {
+					p.Circle(x+boxWidth+ringWidth/2, boxHeight/2, 2, draw.Visible)
+				}
+			}
+		}})
+	}
+	if step > 10 {
+		all = append(all, sheet.Small(m.T("stop/step", "n", step)))
+	}
+	return all
+}
+
+const tallySize = 2.8
