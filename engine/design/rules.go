@@ -35,6 +35,7 @@ func (c *checker) design(d *Design, p *at) {
 		c.rising(room.field("temperatureHigh"), d.Room.TemperatureLow, d.Room.TemperatureHigh, "°C")
 		c.rising(room.field("humidityHigh"), d.Room.HumidityLow, d.Room.HumidityHigh, "%")
 	}
+	c.surfaces(d.Room.Surfaces, room.field("surfaces"))
 	c.ownedStock(d.Bench.Stock, p.field("bench").field("stock"))
 	walls, job := p.field("walls"), jobCells{}
 	for i := range min(len(d.Walls), maxWalls) {

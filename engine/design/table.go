@@ -55,6 +55,7 @@ func designRows() []Field {
 		integerRow("version", Version, Version, "The version of the file's form.").required().fixed(),
 	}
 	rows = append(rows, roomRows()...)
+	rows = append(rows, surfaceRows()...)
 	rows = append(rows, wallRows()...)
 	rows = append(rows, groupRows()...)
 	rows = append(rows, benchRows()...)
