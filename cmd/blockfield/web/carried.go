@@ -51,6 +51,7 @@ func Carried(modules fs.FS) (Ingredients, error) {
 			"design.schema.json":  design.Schema(),
 			"book.schema.json":    design.BookSchema(),
 			"selling.schema.json": design.SellingSchema(),
+			"record.schema.json":  design.RecordSchema(),
 		},
 		Poster:   drawPoster(picture),
 		Examples: examples,

@@ -1,0 +1,212 @@
+package design
+
+import (
+	"reflect"
+	"sync"
+
+	"blockfield/engine/length"
+)
+
+// The name and version that open a job record.
+const (
+	RecordFormat  = "blockfield job record"
+	RecordVersion = 1
+)
+
+// Record is what becomes of a design at the bench: days, sticks as measured, blocks
+// counted, rows laid, minutes and money that were really spent, and Stops that were
+// signed off. It is a document of its own that is kept beside the design in the
+// browser; it never enters the file of a design, a copy for a client or a link.
+//
+// A design may change while a record goes on. So what was counted or laid carries the
+// revision that it was counted or laid for, and bins are known by wood, section and
+// height and not by their place in a design.
+type Record struct {
+	Format   string    `json:"format"`
+	Version  int       `json:"version"`
+	Days     Days      `json:"days"`
+	Lay      Lay       `json:"lay"`
+	Cards    []Card    `json:"cards"`
+	Meter    []Reading `json:"meter"`
+	Bins     []Bin     `json:"bins"`
+	Rows     []Rows    `json:"rows"`
+	Times    []Time    `json:"times"`
+	Spent    []Spent   `json:"spent"`
+	SignOffs []SignOff `json:"signOffs"`
+	Learn    Learn     `json:"learn"`
+	Tools    []string  `json:"tools"`
+}
+
+// Days is when the work is done. Empty days are not known.
+type Days struct {
+	Start       string  `json:"start"`  // first day on which the sticks are there
+	NeedBy      string  `json:"needBy"` // last day on which it may be ready
+	Hang        string  `json:"hang"`   // day on which it is to be hung
+	HoursPerDay float64 `json:"hoursPerDay"`
+	DaysPerWeek int     `json:"daysPerWeek"`
+	People      int     `json:"people"`   // at the bench
+	Settle      int     `json:"settle"`   // days that the sticks lie in the room's air
+	GlueSets    float64 `json:"glueSets"` // hours until a glued field may be stood up and trimmed
+}
+
+// Lay is how the rows are laid, and how far the maker has come.
+type Lay struct {
+	Start string `json:"start"` // edge at which the first row lies: "bottom" or "top"
+	Paper string `json:"paper"` // revision on the row cards in hand; empty: they are on the screen
+	At    int    `json:"at"`    // card that is on the screen, from 1 in the order of work
+}
+
+// Card is what a calliper says of the sticks of one wood and section, one reading
+// after another.
+type Card struct {
+	Wood        string          `json:"wood"`
+	Size        length.Length   `json:"size"` // of the design when they were measured
+	Widths      []length.Length `json:"widths"`
+	Thicknesses []length.Length `json:"thicknesses"`
+}
+
+// Reading is what a moisture meter says of the sticks on a day, in percent.
+type Reading struct {
+	Day     string  `json:"day"`
+	Percent float64 `json:"percent"`
+}
+
+// Bin is how many blocks of one height were cut and thrown out.
+type Bin struct {
+	Wood     string        `json:"wood"`
+	Size     length.Length `json:"size"`
+	Height   length.Length `json:"height"`
+	Cut      int           `json:"cut"`
+	Rejects  int           `json:"rejects"`
+	Revision string        `json:"revision"` // of the design for which they were counted last
+}
+
+// Good is how many blocks lie in the bin that may be glued.
+func (b Bin) Good() int { return max(0, b.Cut-b.Rejects) }
+
+// Rows is which rows of one panel are laid. Walls, groups and panels count from 1,
+// rows from 1 at the top.
+type Rows struct {
+	Wall     int    `json:"wall"`
+	Group    int    `json:"group"`
+	Panel    int    `json:"panel"`
+	Laid     []int  `json:"laid"`     // rising
+	Revision string `json:"revision"` // of the design from whose cards they were laid
+	Field    string `json:"field"`    // code of the panel's own cards
+}
+
+// Time is how long a task of the time table really took, all of it together, and how
+// long it was reckoned to take when that was typed.
+type Time struct {
+	Task     string  `json:"task"`
+	Reckoned float64 `json:"reckonedMinutes"`
+	Minutes  float64 `json:"minutes"`
+}
+
+// Spent is what a line of the bill really cost, and what it was reckoned to cost when
+// that was typed.
+type Spent struct {
+	Line     string `json:"line"`
+	Reckoned Amount `json:"reckoned"`
+	Amount   Amount `json:"amount"`
+}
+
+// SignOff is a Stop that somebody has taken upon themselves.
+type SignOff struct {
+	Check    string `json:"check"` // code of the watch-out
+	Field    string `json:"field"` // that it stood at; may be empty
+	Name     string `json:"name"`
+	Reason   string `json:"reason"`
+	Day      string `json:"day"`
+	Revision string `json:"revision"` // of the design for which it holds
+}
+
+// Learn is what the times of this job are good for.
+type Learn struct {
+	Aside bool   `json:"aside"` // an odd job: nothing is learned from it
+	Why   string `json:"why"`
+}
+
+// The table and the tree that joins the struct with it are built once.
+var (
+	recordTable = sync.OnceValue(recordRows)
+	recordTree  = sync.OnceValue(func() *node { return buildTree(reflect.TypeFor[Record](), recordTable()) })
+)
+
+// NewRecord is the record of a job that has not begun. Its habits are common
+// practice.
+func NewRecord() Record {
+	return Record{
+		Format: RecordFormat, Version: RecordVersion,
+		Days:  Days{HoursPerDay: 6, DaysPerWeek: 5, People: 1, Settle: 10, GlueSets: 24},
+		Lay:   Lay{Start: BottomEdge, At: 1},
+		Cards: []Card{}, Meter: []Reading{}, Bins: []Bin{}, Rows: []Rows{}, Times: []Time{}, Spent: []Spent{},
+		SignOffs: []SignOff{}, Tools: []string{},
+	}
+}
+
+// newRecordEntry is what a part of a list starts as where a file leaves some of its
+// fields out.
+func newRecordEntry(list string) any {
+	const noCode = "000000"
+	switch list {
+	case "cards":
+		return Card{Wood: Woods()[0], Size: length.MM(36), Widths: []length.Length{}, Thicknesses: []length.Length{}}
+	case "meter":
+		return Reading{Percent: 9}
+	case "bins":
+		return Bin{Wood: Woods()[0], Size: length.MM(36), Revision: noCode}
+	case "rows":
+		return Rows{Wall: 1, Group: 1, Panel: 1, Laid: []int{}, Revision: noCode, Field: noCode}
+	case "times":
+		return Time{}
+	case "spent":
+		return Spent{}
+	case "signOffs":
+		return SignOff{Revision: noCode}
+	default:
+		panic("design: internal error: no new entry for " + list)
+	}
+}
+
+// EncodeRecord writes a job record in its canonical form.
+func EncodeRecord(r Record) []byte { return file(recordTree(), reflect.ValueOf(&r).Elem()) }
+
+// DecodeRecord reads a job record; what is missing is as in NewRecord. The error, if
+// any, is of type Faults.
+func DecodeRecord(data []byte) (Record, error) {
+	rec := NewRecord()
+	d := decoder{data: unmarked(data), fresh: newRecordEntry}
+	if !d.envelope(RecordFormat, RecordVersion) {
+		return Record{}, d.all()
+	}
+	d.read(recordTree(), reflect.ValueOf(&rec).Elem())
+	d.parts(recordTree(), reflect.ValueOf(&rec).Elem(), nil)
+	d.record(&rec)
+	if faults := d.all(); faults != nil {
+		return Record{}, faults
+	}
+	return rec, nil
+}
+
+// ValidateRecord checks every value of a job record against the table and against
+// its neighbours. The error, if any, is of type Faults.
+func ValidateRecord(rec Record) error { return asError(validateRecord(&rec)) }
+
+func validateRecord(rec *Record) Faults {
+	c := checker{}
+	c.parts(recordTree(), reflect.ValueOf(rec).Elem(), nil)
+	c.record(rec)
+	return c.all()
+}
+
+// CloneRecord returns a copy that shares nothing with rec.
+func CloneRecord(rec Record) Record {
+	deepen(reflect.ValueOf(&rec).Elem())
+	return rec
+}
+
+// RecordSchema returns the JSON Schema of job records.
+func RecordSchema() []byte {
+	return schema(recordTree(), "Blockfield job record", "What becomes of a design at the bench: days, sticks, counts, rows, minutes, sign-offs.")
+}

@@ -1,0 +1,62 @@
+package design
+
+import (
+	"reflect"
+	"strings"
+
+	"blockfield/engine/length"
+)
+
+// RecordPrefix is what the name of a form field of a record starts with, so that
+// fields of a record and of a design stand in one form.
+const RecordPrefix = "record."
+
+// LookupRecord returns the row of the table for a path of a job record, such as
+// "bins[0].cut".
+func LookupRecord(path string) (Field, bool) {
+	pattern := patternOf(path)
+	for _, f := range recordTable() {
+		if f.Path == pattern || f.IsList && f.Path+"[]" == pattern {
+			return f, true
+		}
+	}
+	return Field{}, false
+}
+
+// RecordText returns the value at a path of a job record as a form field shows it.
+// SetRecord reads it back to the same value.
+func RecordText(rec Record, path string, u length.Units) (string, bool) {
+	p, ok := find(recordTree(), reflect.ValueOf(rec), path)
+	if !ok || p.node.shape == part || p.node.shape == partList {
+		return "", false
+	}
+	return p.text(u), true
+}
+
+// SetRecord returns the record with what a person typed at a path, read as Set reads
+// it. rec is not changed, and is returned as it was with an error of type Faults when
+// the text cannot be taken; their paths begin with RecordPrefix.
+func SetRecord(rec Record, path, text string, u length.Units) (Record, error) {
+	full := RecordPrefix + path
+	next := CloneRecord(rec)
+	p, ok := find(recordTree(), reflect.ValueOf(&next).Elem(), path)
+	switch {
+	case !ok:
+		return rec, Faults{{Path: full, Code: UnknownField}}
+	case p.node.field.Fixed || p.node.shape == part || p.node.shape == partList:
+		return rec, Faults{{Path: full, Code: CannotEdit}}
+	case strings.TrimSpace(text) == p.text(u):
+		return next, nil // as it was shown: its exact value and notation stay
+	}
+	if fault := p.set(text, u); fault != nil {
+		fault.Path = full
+		return rec, Faults{*fault}
+	}
+	if faults := validateRecord(&next); faults != nil {
+		for i := range faults {
+			faults[i].Path = full
+		}
+		return rec, faults
+	}
+	return next, nil
+}

@@ -1,0 +1,101 @@
+package design
+
+// Longest lists of a job record.
+const (
+	maxCards     = 16
+	maxReadings  = 40 // of one card
+	maxMeter     = 60
+	maxBins      = maxWalls * maxGroups * maxHeights
+	maxLaid      = maxWalls * maxGroups * maxPanels
+	maxSpent     = 64
+	maxSignOffs  = 200
+	maxCounted   = maxJobCells
+	maxMinutes   = 100_000
+	taskIDLength = 16
+)
+
+// Tools returns the names of what a home builder may have at hand.
+func Tools() []string {
+	return []string{
+		"mitre saw", "mitre box", "stop block", "clamped carrier", "bench saw", "sander", "second sander", "extraction",
+		"calliper", "moisture meter", "stud finder", "bathroom scale", "drill", "square", "straight-edges", "level",
+	}
+}
+
+// recordRows is the table of the job record. Bounds are generous and of our own
+// making.
+func recordRows() []Field {
+	rows := []Field{
+		choiceRow("format", "Says that the file is a job record.", RecordFormat).required().fixed(),
+		integerRow("version", RecordVersion, RecordVersion, "The version of the file's form.").required().fixed(),
+		kindRow("days.start", KindDate, "First day on which the sticks are there; may be empty.").optional(),
+		kindRow("days.needBy", KindDate, "Last day on which the panels may be ready; may be empty.").optional(),
+		kindRow("days.hang", KindDate, "Day on which the panels are to be packed or hung; may be empty.").optional(),
+		numberRow("days.hoursPerDay", 1, 12, 0.5, "h", "Hours of one person at the bench on a working day."),
+		integerRow("days.daysPerWeek", 1, 7, "Working days in a week, from Monday on."),
+		integerRow("days.people", 1, 4, "People at the bench."),
+		integerRow("days.settle", 0, 60, "Days that the sticks lie in air like the room's before they are cut."),
+		numberRow("days.glueSets", 4, 72, 1, "h", "Hours until a glued field may be stood up and trimmed."),
+		choiceRow("lay.start", "Edge at which the first row is laid.", BottomEdge, TopEdge),
+		textRow("lay.paper", codeLetters, "Revision on the row cards in hand; empty where they are on the screen."),
+		integerRow("lay.at", 1, maxLaid*maxSide, "Card that is on the screen, in the order of work."),
+	}
+	rows = append(rows, measuredRows()...)
+	rows = append(rows, countRows()...)
+	return append(rows, laterRows()...)
+}
+
+func measuredRows() []Field {
+	return []Field{
+		partsRow("cards", 0, maxCards, "Sticks as measured, one card for each wood and section."),
+		choiceRow("cards[].wood", "Which wood.", Woods()...),
+		lengthRow("cards[].size", 18, 100, 1, "Side of a block in the design when they were measured."),
+		lengthRow("cards[].widths", 10, 120, 0, "Widths of the sticks by the calliper, one after another.").list(0, maxReadings),
+		lengthRow("cards[].thicknesses", 10, 120, 0, "Their thicknesses, in the same order.").list(0, maxReadings),
+		partsRow("meter", 0, maxMeter, "What the moisture meter said."),
+		kindRow("meter[].day", KindDate, "On which day.").optional(),
+		numberRow("meter[].percent", 4, 30, 0.1, "%", "Moisture of the sticks."),
+	}
+}
+
+func countRows() []Field {
+	return []Field{
+		partsRow("bins", 0, maxBins, "Blocks that were cut and thrown out, one bin for each wood, section and height."),
+		choiceRow("bins[].wood", "Which wood.", Woods()...),
+		lengthRow("bins[].size", 18, 100, 1, "Side of the blocks."),
+		lengthRow("bins[].height", 0, 250, 1, "Their height."),
+		integerRow("bins[].cut", 0, maxCounted, "How many were cut."),
+		integerRow("bins[].rejects", 0, maxCounted, "How many of them were thrown out."),
+		kindRow("bins[].revision", KindCode, "Revision for which they were counted last."),
+		partsRow("rows", 0, maxLaid, "Rows that are laid, for each panel."),
+		integerRow("rows[].wall", 1, maxWalls, "Which wall."),
+		integerRow("rows[].group", 1, maxGroups, "Which of its groups."),
+		integerRow("rows[].panel", 1, maxPanels, "Which of its panels."),
+		integerRow("rows[].laid", 1, maxSide, "Rows that are laid, counted from the top.").list(0, maxSide),
+		kindRow("rows[].revision", KindCode, "Revision from whose cards they were laid."),
+		kindRow("rows[].field", KindCode, "Code of the panel's own cards."),
+	}
+}
+
+func laterRows() []Field {
+	return []Field{
+		partsRow("times", 0, maxTasks, "How long the tasks really took."),
+		textRow("times[].task", taskIDLength, "Short name of the task.").filled(),
+		numberRow("times[].reckonedMinutes", 0, maxMinutes, 1, "min", "What was reckoned for it."),
+		numberRow("times[].minutes", 0, maxMinutes, 1, "min", "What it took."),
+		partsRow("spent", 0, maxSpent, "What the lines of the bill really cost."),
+		textRow("spent[].line", shortText, "Which line.").filled(),
+		amountRow("spent[].reckoned", 0, 100_000_000, "What was reckoned for it."),
+		amountRow("spent[].amount", 0, 100_000_000, "What it cost."),
+		partsRow("signOffs", 0, maxSignOffs, "Stops that were signed off."),
+		textRow("signOffs[].check", shortText, "Which check.").filled(),
+		textRow("signOffs[].field", shortText, "Field that it stood at; may be empty."),
+		textRow("signOffs[].name", shortText, "Who signed.").filled(),
+		textRow("signOffs[].reason", shortText, "Why.").filled(),
+		kindRow("signOffs[].day", KindDate, "On which day.").optional(),
+		kindRow("signOffs[].revision", KindCode, "Revision for which it holds."),
+		yesNoRow("learn.aside", "Whether nothing is learned from this job, because it was an odd one."),
+		textRow("learn.why", shortText, "What was odd about it."),
+		choiceRow("tools", "Tools at hand.", Tools()...).list(0, len(Tools())),
+	}
+}
