@@ -9,6 +9,7 @@ import (
 	"blockfield/engine/length"
 	"blockfield/engine/panel"
 	"blockfield/engine/sound"
+	"blockfield/engine/sound/room"
 )
 
 // Hearing is what the panels of a design do to sound. It takes a thousand times
@@ -17,8 +18,8 @@ type Hearing struct {
 	Revision  string
 	SpeedMS   float64 // of sound, in the middle of the room's temperatures
 	Groups    []HeardGroup
-	Room      sound.Room // round the first wall
-	Fit       sound.Fit  // of the first group
+	Room      room.Room // round the first wall
+	Fit       room.Fit  // of the first group
 	WatchOuts []check.WatchOut
 }
 
@@ -58,7 +59,6 @@ func speedMS(r design.Room) float64 {
 
 // conclude fills in what follows from the verdicts of all groups.
 func (h *Hearing) conclude(d design.Design, groups []Group) {
-	h.WatchOuts = sound.RoomWatchOuts(d.Room)
 	var area float64
 	for i, g := range groups {
 		at := sound.Place{
@@ -67,8 +67,9 @@ func (h *Hearing) conclude(d design.Design, groups []Group) {
 		h.WatchOuts = append(h.WatchOuts, h.Groups[i].Verdict.WatchOuts(at)...)
 		area += fieldM2(g.Built)
 	}
-	h.Room = sound.InRoom(d, area, h.SpeedMS)
-	h.Fit = sound.FitOf(d, h.Room, h.Groups[0].Verdict)
+	h.Room = room.Round(d, area, h.SpeedMS)
+	h.Fit = room.FitOf(d, h.Room, h.Groups[0].Verdict)
+	h.WatchOuts = append(h.WatchOuts, h.Room.WatchOuts(d.Room)...)
 	check.Sort(h.WatchOuts)
 }
 

@@ -10,6 +10,7 @@ import (
 	"blockfield/engine/design/designtest"
 	"blockfield/engine/length"
 	"blockfield/engine/sound"
+	"blockfield/engine/sound/room"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -59,12 +60,12 @@ func TestVerdictsOfWorkedJobs(t *testing.T) {
 		half, most, block float64
 		fit               string
 	}{
-		"s1": {1600, 2000, 5044, sound.LooksOnly}, // too near, in a small room
-		"s2": {0, 0, 0, sound.GoodFit},
-		"s3": {0, 0, 0, sound.GoodFit}, // "good fit for the distance"
-		"s5": {1600, 2000, 3858, sound.GoodFit},
-		"s8": {1600, 2000, 3898, sound.SoftFirst},
-		"p1": {1600, 1600, 4764, sound.GoodFit},
+		"s1": {1600, 2000, 5044, room.LooksOnly}, // too near, in a small room
+		"s2": {0, 0, 0, room.GoodFit},
+		"s3": {0, 0, 0, room.GoodFit}, // "good fit for the distance"
+		"s5": {1600, 2000, 3858, room.GoodFit},
+		"s8": {1600, 2000, 3898, room.SoftFirst},
+		"p1": {1600, 1600, 4764, room.GoodFit},
 	} {
 		h := hear(t, designtest.Job(t, name))
 		assert.Equal(t, want.fit, h.Fit.Answer, name)

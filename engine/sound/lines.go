@@ -37,7 +37,7 @@ func (v Verdict) Client(ear length.Length) Line {
 	case v.Nothing:
 		return Line{Code: "sound/client-nothing"}
 	case v.TooNear(ear.Metres()):
-		return Line{"sound/client-near", words.Args{"ear": ear, "near": v.near(ear)}}
+		return Line{"sound/client-near", words.Args{"ear": ear, "near": v.Near()}}
 	case v.TrebleOnly():
 		return Line{Code: "sound/client-looks"}
 	default:
@@ -45,10 +45,11 @@ func (v Verdict) Client(ear length.Length) Line {
 	}
 }
 
-// near is how near an ear may be, in the notation of the one that is given.
-func (v Verdict) near(as length.Length) length.Length {
-	return length.Nanometres(int64(math.Round(v.NearM*1e9)), length.InMM).CeilAs(as.Notation())
-}
+// Near is how near an ear may be.
+func (v Verdict) Near() words.NoLess { return words.NoLess(metres(v.NearM)) }
+
+// metres is a length of float metres in millimetres.
+func metres(m float64) length.Length { return length.Micrometres(int64(math.Round(m * 1e6))) }
 
 // Maker returns the sentences for the workshop, the main ones first.
 func (v Verdict) Maker() []Line {
@@ -70,13 +71,12 @@ func (v Verdict) Maker() []Line {
 		say("sound/dip", words.Args{"hz": hz(*v.Dip)})
 	}
 	if v.RepeatM > 0 {
-		repeat := length.Micrometres(int64(math.Round(v.RepeatM * 1e6)))
-		say("sound/repeats", words.Args{"n": v.Repeats, "repeat": repeat})
+		say("sound/repeats", words.Args{"n": v.Repeats, "repeat": metres(v.RepeatM)})
 	}
 	if v.Alike > likeNeighbour*v.Chance {
 		say("sound/alike", words.Args{"share": words.Percent(100 * v.Alike)})
 	}
-	say("sound/sit", words.Args{"near": v.near(length.MM(0))})
+	say("sound/sit", words.Args{"near": v.Near()})
 	say("sound/not", nil)
 	say("sound/calculated", nil)
 	return all

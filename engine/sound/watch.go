@@ -1,16 +1,14 @@
 package sound
 
 import (
-	"slices"
-
 	"blockfield/engine/check"
 	"blockfield/engine/design"
+	"blockfield/engine/length"
 	"blockfield/engine/words"
 )
 
 // Limits of the checks. Common practice, no source.
 const (
-	smallRoomM3     = 25   // below, absorbing surfaces come first
 	flatBoardNoted  = 8000 // Hz, at or below which a flat board is heard
 	nearSource      = "common practice, no source: 1.5 m, and three wavelengths at the lowest frequency that is spread"
 	flatBoardSource = "closed form: f = c/(2·step), all paths whole wavelengths"
@@ -36,13 +34,21 @@ func (v Verdict) tooNear(at Place) []check.WatchOut {
 	if !v.TooNear(ear.Metres()) {
 		return nil
 	}
-	near, field := v.near(ear), at.WallPath+".listenerDistance"
+	field := at.WallPath + ".listenerDistance"
 	return []check.WatchOut{{
 		Code: "sound/too-near", Level: check.Caution,
-		Args:  words.Args{"ear": ear, "near": near},
+		Args:  words.Args{"ear": ear, "near": v.Near()},
 		Field: field, Source: nearSource,
-		Fix: &check.Fix{Path: field, Value: near.String()},
+		Fix: &check.Fix{Path: field, Value: v.Near().In(unitsOf(ear)).String()},
 	}}
+}
+
+// unitsOf are those that a length was written in.
+func unitsOf(l length.Length) length.Units {
+	if n := l.Notation(); n == length.InInch || n == length.InFeet {
+		return length.Inch16
+	}
+	return length.Metric
 }
 
 // weak says that a panel spreads nothing, or only the treble.
@@ -54,7 +60,7 @@ func (v Verdict) weak(at Place) []check.WatchOut {
 		w.Args = words.Args{"to": hz(v.Between), "share": words.Percent(100 * v.Largest)}
 	case v.RangeM < smallRangeM:
 		w.Code, w.Source = "sound/small-range", check.CommonPractice
-		w.Args = words.Args{"range": metres(v.RangeM), "least": metres(smallRangeM)}
+		w.Args = words.Args{"range": metres(v.RangeM), "least": words.About(metres(smallRangeM))}
 	case v.Most == nil:
 		w.Code = "sound/never-most"
 	case v.TrebleOnly():
@@ -80,27 +86,4 @@ func (v Verdict) flatBoard(at Place) []check.WatchOut {
 		w.Args["block"] = rounded(v.BlockHz)
 	}
 	return []check.WatchOut{w}
-}
-
-// RoomWatchOuts returns what is to be said of the room and of what is hoped
-// for.
-func RoomWatchOuts(room design.Room) []check.WatchOut {
-	var all []check.WatchOut
-	hope := func(wants func(goal string) bool, code string) {
-		if slices.ContainsFunc(room.Goals, wants) {
-			all = append(all, check.WatchOut{
-				Code: code, Level: check.Note, Field: "room.goals", Source: check.CommonPractice,
-			})
-		}
-	}
-	hope(wantsBass, "sound/no-bass")
-	hope(wantsQuiet, "sound/no-insulation")
-	if volumeM3(room) < smallRoomM3 {
-		all = append(all, check.WatchOut{
-			Code: "sound/small-room", Level: check.Caution,
-			Args:  words.Args{"length": room.Length, "width": room.Width, "height": room.Height},
-			Field: "room.length", Source: check.CommonPractice,
-		})
-	}
-	return all
 }
