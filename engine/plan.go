@@ -74,7 +74,8 @@ func (r Result) Cells() (cells, blocks int) {
 // built as it is: a block that no stick is long enough for.
 //
 // A book that lacks a price gives a Result without a Price and a watch-out that
-// names what is missing.
+// names what is missing; so does one with which the job comes to more than can be
+// reckoned.
 func Plan(d design.Design, b design.Book) (Result, error) {
 	out := Result{Revision: d.Revision(), BookCode: b.Code(), Title: d.Title}
 	groups, err := build(d)
@@ -134,10 +135,15 @@ func (r *Result) sort() {
 	check.Sort(r.Private)
 }
 
-// unpriced says what the price book lacks.
+// unpriced says why there is no price.
 func unpriced(err error) []check.WatchOut {
-	if err == nil {
+	switch {
+	case err == nil:
 		return nil
+	case errors.Is(err, cost.ErrTooLarge):
+		return []check.WatchOut{{
+			Code: "price/too-large", Level: check.Caution, Gate: check.Offer, Source: check.Computed,
+		}}
 	}
 	missing := &cost.MissingError{What: err.Error()}
 	errors.As(err, &missing)

@@ -52,7 +52,7 @@ func SellingBook(b design.Book) (design.SellingBook, error) {
 		return design.SellingBook{}, err
 	}
 	s.Name, s.ValidUntil = b.Name, b.ValidUntil
-	return s, nil
+	return s, design.ValidateSelling(s)
 }
 
 // visible is what a selling book counts.

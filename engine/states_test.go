@@ -46,6 +46,7 @@ var triggers = map[string]string{
 	"price/below-minimum":     group + "columns = 2\n" + group + "rows = 2\nmoney.discount = 5",
 	"price/deposit":           group + "wood = walnut",
 	"price/goods-over-budget": "work.ownBuild = yes\nmoney.budget = 50",
+	"price/too-large":         "work.crew = 3",
 	"price/missing":           group + "backer.thickness = 15 mm",
 	"sound/flat-board-high":   group + "heights = 20, 44, 68, 92",
 	"sound/flat-board-low":    group + "heights = 20, 44, 68, 92\n" + group + "block.size = 20 mm",
@@ -92,7 +93,13 @@ var days = map[string]string{
 // books change the book of a trigger.
 var books = map[string]func(*design.Book){
 	"price/below-minimum": func(b *design.Book) { b.Policy.MinimumCharge = design.Units(5000) },
-	"price/deposit":       func(b *design.Book) { b.Stages[0].Percent = 15 },
+	"price/too-large": func(b *design.Book) {
+		b.Rates.Shop, b.Currency = design.Units(1_000_000_000), "EUR"
+		for i := range b.Tasks {
+			b.Tasks[i].Typical, b.Tasks[i].High = 10_000, 10_000
+		}
+	},
+	"price/deposit": func(b *design.Book) { b.Stages[0].Percent = 15 },
 }
 
 // everyState is the first design, the worked jobs in both states, and one

@@ -50,9 +50,13 @@ type MissingError struct {
 // Error names the place in the book and the goods.
 func (e *MissingError) Error() string { return e.Path + ": no price for " + e.What }
 
+// ErrTooLarge says that a job comes to more than an amount of money holds: there
+// is a slip in the price book, or a book that was made to harm.
+var ErrTooLarge = errors.New("the job comes to more than can be reckoned")
+
 // Calculate prices a job with a book. It returns an error that names every
-// price that the book does not have, each a *MissingError, or a policy that
-// design.DecodeBook has refused before.
+// price that the book does not have, each a *MissingError; ErrTooLarge; or a
+// policy that design.DecodeBook has refused before.
 func Calculate(q Quantities, b design.Book, m design.Money) (Price, error) {
 	if !money.Known(b.Currency) {
 		return Price{}, fmt.Errorf("currency: %q is not known", b.Currency)
@@ -63,8 +67,11 @@ func Calculate(q Quantities, b design.Book, m design.Money) (Price, error) {
 	c := calculator{book: b, quantities: q}
 	p := Price{Currency: b.Currency, Placeholder: b.Placeholder, Sold: !q.OwnBuild}
 	c.goods(m.Extras)
-	if len(c.missing) > 0 {
+	switch {
+	case len(c.missing) > 0:
 		return Price{}, errors.Join(c.missing...)
+	case c.large:
+		return Price{}, ErrTooLarge
 	}
 	p.Lines = c.lines
 	p.BoughtIn = c.sum(Material)
@@ -73,10 +80,14 @@ func Calculate(q Quantities, b design.Book, m design.Money) (Price, error) {
 		return p, nil
 	}
 	c.work(&p)
+	half, shift := c.workSpread()
+	if c.large {
+		return Price{}, ErrTooLarge
+	}
 	p.Markup = percent(p.BoughtIn, b.Policy.MaterialMarkup)
 	p.Direct = money.Sum(p.BoughtIn, p.Markup, p.Labour, p.Overhead, p.Travel)
 	c.sell(&p, m.Discount, m.Tax)
-	p.Low, p.High = c.span(p, m.Discount, m.Tax)
+	p.Low, p.High = c.span(p, m.Discount, m.Tax, half, shift)
 	p.Stages = stages(p.Gross, b.Stages)
 	return p, nil
 }
@@ -88,14 +99,33 @@ type calculator struct {
 	lines      []Line
 	packing    money.Money // part of the goods that only a workshop needs
 	missing    []error
+	large      bool // an amount was more than mostLine
 }
 
 // amountUnit is how many steps of a design.Amount make one currency unit.
 const amountUnit = 10_000
 
+// mostLine is the most that one line may come to, in the smallest unit of the
+// currency: a million million euros, or some millions in the currency whose unit
+// buys the least. A few hundred such lines, doubled by mark-up and by contingency,
+// with a margin of 90 % and a tax of 40 %, are far from the end of an int64.
+const mostLine = 1e14
+
+// reckon is price × quantity / per; false where that is more than mostLine.
+func reckon(price design.Amount, quantity, per int64, currency string) (money.Money, bool) {
+	digits, _ := money.Digits(currency)
+	about := float64(price) / amountUnit * float64(quantity) / float64(per) * math.Pow10(digits)
+	if math.Abs(about) > mostLine {
+		return money.New(0, currency), false
+	}
+	return money.Priced(price.Steps(), quantity, amountUnit*per, currency, money.HalfAway), true
+}
+
 // priced is price × quantity / per.
 func (c *calculator) priced(price design.Amount, quantity, per int64) money.Money {
-	return money.Priced(price.Steps(), quantity, amountUnit*per, c.book.Currency, money.HalfAway)
+	m, ok := reckon(price, quantity, per, c.book.Currency)
+	c.large = c.large || !ok
+	return m
 }
 
 func (c *calculator) add(role Role, key string, amount money.Money) {

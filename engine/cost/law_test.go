@@ -189,8 +189,8 @@ func random(rnd *rand.Rand, currency string) (cost.Quantities, design.Book, desi
 	return q, b, design.Money{Tax: percent(30), Discount: percent(25)}
 }
 
-// currencies with two, no and three decimals.
-var currencies = []string{"XXX", "EUR", "JPY", "KWD"}
+// currencies with two, no, three and four decimals.
+var currencies = []string{"XXX", "EUR", "JPY", "KWD", "IDR", "CLF"}
 
 func TestSumsAreSums(t *testing.T) {
 	rnd := rand.New(rand.NewPCG(3, 1))

@@ -1,9 +1,9 @@
 package cost
 
 import (
-	"fmt"
 	"math/big"
 
+	"blockfield/engine/design"
 	"blockfield/engine/money"
 )
 
@@ -37,8 +37,10 @@ const (
 // span returns the gross prices between which 80 % of the jobs like p end. The
 // usual price p.Gross is between them. They pass through the same policy, so
 // minimum charge and rounding hold for them too.
-func (c *calculator) span(p Price, discount, tax float64) (low, high money.Money) {
-	down, up := c.halfWidths(p.Direct)
+//
+// half and shift are those of workSpread.
+func (c *calculator) span(p Price, discount, tax float64, half, shift money.Money) (low, high money.Money) {
+	down, up := c.halfWidths(p.Direct, half, shift)
 	at := func(direct money.Money) money.Money {
 		other := p
 		other.Direct = direct
@@ -53,8 +55,7 @@ func (c *calculator) span(p Price, discount, tax float64) (low, high money.Money
 }
 
 // halfWidths is how far the direct cost reaches below and above the usual one.
-func (c *calculator) halfWidths(direct money.Money) (down, up money.Money) {
-	half, shift := c.workSpread()
+func (c *calculator) halfWidths(direct, half, shift money.Money) (down, up money.Money) {
 	least := direct.MulDiv(surveyedPPM, whole, money.HalfAway)
 	width := func(byWork money.Money) money.Money {
 		if byWork.Cmp(least) < 0 {
@@ -103,9 +104,10 @@ func (c *calculator) workSpread() (half, shift money.Money) {
 func (c *calculator) worked(n *big.Int, per int64) money.Money {
 	n.Quo(n, big.NewInt(per*SecondsPerHour))
 	if !n.IsInt64() {
-		panic(fmt.Sprintf("cost: internal error: %v for the hours of a job", n))
+		c.large = true
+		return money.New(0, c.book.Currency)
 	}
-	return money.Priced(n.Int64(), 1, amountUnit, c.book.Currency, money.HalfAway)
+	return c.priced(design.Amount(n.Int64()), 1, 1)
 }
 
 func squared(n int64) *big.Int { return new(big.Int).Mul(big.NewInt(n), big.NewInt(n)) }

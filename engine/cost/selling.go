@@ -118,7 +118,7 @@ func Fit(samples []Sample) (design.SellingBook, error) {
 		*p = design.Amount(math.Round(rounded(x[i]/unit, significant) * amountUnit))
 	}
 	for _, s := range samples {
-		if list(s.Visible, out).Minor <= 0 {
+		if sells(s.Visible, out, design.Money{}) != nil || list(s.Visible, out).Minor <= 0 {
 			return design.SellingBook{}, ErrFewSamples
 		}
 	}
@@ -167,20 +167,29 @@ const (
 // Usual returns the middle of what a client is quoted, tax included, without
 // spread or rounding: to compare one job with another.
 func Usual(v Visible, book design.SellingBook, m design.Money) (money.Money, error) {
-	if err := sells(v, book); err != nil {
+	if err := sells(v, book, m); err != nil {
 		return money.Money{}, err
 	}
 	return paid(list(v, book).Add(percent(extras(book, m), extraUsual)), m), nil
 }
 
 // sells reports why a book cannot price a job.
-func sells(v Visible, book design.SellingBook) error {
+func sells(v Visible, book design.SellingBook, m design.Money) error {
 	if !money.Known(book.Currency) {
 		return fmt.Errorf("currency: %q is not known", book.Currency)
 	}
+	per, steps := stepsPer(), v.steps()
 	for i, p := range pricesOf(&book) {
-		if i >= firstWood && *p == 0 && v.steps()[i] > 0 {
+		if i >= firstWood && *p == 0 && steps[i] > 0 {
 			return ErrNoSuchWood
+		}
+		if _, ok := reckon(*p, steps[i], per[i], book.Currency); !ok {
+			return ErrTooLarge
+		}
+	}
+	for _, x := range m.Extras {
+		if _, ok := reckon(x.Amount, 1, 1, book.Currency); !ok {
+			return ErrTooLarge
 		}
 	}
 	return nil
@@ -210,7 +219,7 @@ func RoundedDown(m money.Money) money.Money { return roundedRange(m, money.Towar
 // three digits.
 // A class of wood without a price is one that the workshop does not have.
 func Quote(v Visible, book design.SellingBook, m design.Money) (low, high money.Money, err error) {
-	if err := sells(v, book); err != nil {
+	if err := sells(v, book, m); err != nil {
 		return low, high, err
 	}
 	usual, bought := list(v, book), extras(book, m)

@@ -78,6 +78,14 @@ func sellingRows() []Field {
 // empty day is none.
 func (s SellingBook) Lapsed(day string) bool { return lapsed(s.ValidUntil, day) }
 
+// ValidateSelling checks every value of a selling book against the table. The
+// error, if any, is of type Faults.
+func ValidateSelling(s SellingBook) error {
+	c := checker{}
+	c.parts(sellingTree(), reflect.ValueOf(&s).Elem(), nil)
+	return asError(c.all())
+}
+
 // EncodeSelling writes a selling book in its canonical form.
 func EncodeSelling(s SellingBook) []byte { return file(sellingTree(), reflect.ValueOf(&s).Elem()) }
 

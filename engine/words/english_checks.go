@@ -39,6 +39,7 @@ func englishWatchOuts() map[string]string {
 		"wall/above-top":       "The upper edge would stand {over} above the wall, which is {wall} high. Hang it lower, or make it less tall.",
 		"wall/beyond-side":     "The right edge would stand {over} beyond the wall, which is {wall} wide. Move it to the left, or make it less wide.",
 		"wall/fire-question":   "The public comes into this room. Ask whoever answers for fire safety there which class the surface must have, and get it in writing before anything is bought. Promise no class for wood and finish that were not tested.",
+		"price/too-large":      "With these prices and hours the job comes to more than can be reckoned, so it has no price. Look for a slip in the price book.",
 		"price/indication":     "Nobody has surveyed the site, so this price is an indication and no offer.",
 		"price/own-indication": "Nobody has surveyed the site, so list and hours are an indication. Measure wall and way in before you buy.",
 
