@@ -10,8 +10,8 @@
 // One plan is in one currency, that of its price book, and it is checked once
 // where the book is read. Two currencies in one sum are therefore a fault of
 // the program and never of a person: Add and Sub return no error, they panic,
-// as they do when an amount leaves the range of an int64. Parse, which reads
-// what people type, refuses anything above MaxUnits, far below that range.
+// as they do when an amount leaves the range of an int64. Who reckons with what a
+// person or a file says keeps it far below that range first.
 package money
 
 import (
@@ -21,11 +21,6 @@ import (
 
 // None is the ISO 4217 code for no currency.
 const None = "XXX"
-
-// MaxUnits is the largest amount that Parse takes, in whole currency units. A
-// thousand million is beyond any panel in any currency, and leaves room to
-// multiply by millions of pieces. Invented.
-const MaxUnits = 1_000_000_000
 
 // Money is an amount in a currency. The zero value is nothing at all and can
 // be added to any currency.
@@ -96,31 +91,6 @@ func (m Money) RoundUpTo(step Money) Money {
 	n := new(big.Int).Mul(big.NewInt(quotient(big.NewInt(m.Minor), step.Minor, Up)), big.NewInt(step.Minor))
 	return m.with(n, step)
 }
-
-// Split divides m into one part for each share, in thousandths. A part is its
-// share of m without the fraction of a cent, so no part asks for more than its
-// share; the last part takes what is left and the parts sum to m exactly. It
-// panics when a share is negative or when the shares before the last are more
-// than the whole.
-func (m Money) Split(permille ...int64) []Money {
-	if len(permille) == 0 {
-		return nil
-	}
-	parts := make([]Money, len(permille))
-	rest, left := m, int64(wholePermille)
-	last := len(permille) - 1
-	for i, share := range permille[:last] {
-		if left -= share; share < 0 || left < 0 {
-			panic(fmt.Sprintf("money: internal error: shares %v are no split of 1000", permille))
-		}
-		parts[i] = m.MulDiv(share, wholePermille, TowardsZero)
-		rest = rest.Sub(parts[i])
-	}
-	parts[last] = rest
-	return parts
-}
-
-const wholePermille = 1000
 
 // Cmp compares two amounts of one currency: −1, 0 or +1 as m is less than,
 // equal to or more than n.

@@ -84,40 +84,6 @@ func TestRoundUpTo(t *testing.T) {
 	assert.Equal(t, xxx(7), xxx(7).RoundUpTo(xxx(0)), "no step leaves the amount alone")
 }
 
-func TestSplit(t *testing.T) {
-	// Half at the order, 40 % when ready, the rest when hung; by hand.
-	assert.Equal(t, []money.Money{xxx(136_800), xxx(109_440), xxx(27_360)}, xxx(273_600).Split(500, 400, 100))
-	assert.Equal(t, []money.Money{xxx(33), xxx(33), xxx(34)}, xxx(100).Split(333, 333, 334))
-	assert.Equal(t, []money.Money{xxx(1), xxx(1), xxx(1)}, xxx(3).Split(500, 500, 0), "the rest is never below zero")
-	assert.Equal(t, []money.Money{xxx(7)}, xxx(7).Split(1000))
-	assert.Empty(t, xxx(7).Split())
-	assert.Panics(t, func() { xxx(7).Split(600, 500, 0) })
-	assert.Panics(t, func() { xxx(7).Split(-1, 500, 501) })
-}
-
-func TestSplitSumsToTheWhole(t *testing.T) {
-	rng := rand.New(rand.NewPCG(3, 4))
-	codes := []string{"EUR", "JPY", "KWD", "GBP", money.None}
-	for range 2000 {
-		m := money.New(rng.Int64N(1e12)-1e11, codes[rng.IntN(len(codes))])
-		shares, left := []int64{}, int64(1000)
-		for range rng.IntN(6) {
-			s := rng.Int64N(left + 1)
-			shares, left = append(shares, s), left-s
-		}
-		shares = append(shares, left)
-		parts := m.Split(shares...)
-		require.Equal(t, m, money.Sum(parts...), "%v split by %v", m, shares)
-		for i, p := range parts {
-			share := float64(m.Minor) * float64(shares[i]) / 1000
-			require.InDelta(t, share, float64(p.Minor), float64(len(parts)), "%v split by %v", m, shares)
-		}
-		if m.Minor >= 0 {
-			require.GreaterOrEqual(t, parts[len(parts)-1].Minor, int64(0), "%v split by %v", m, shares)
-		}
-	}
-}
-
 func TestSums(t *testing.T) {
 	a, b := xxx(155), xxx(-45)
 	assert.Equal(t, xxx(110), a.Add(b))

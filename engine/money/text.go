@@ -40,31 +40,6 @@ func mustDigits(code string) int {
 	return d
 }
 
-// Parse reads a plain decimal such as "1560.00", "-3.5" or "12" with a point
-// and without grouping, and refuses more decimals than the currency has.
-func Parse(text, code string) (Money, error) {
-	digits, ok := Digits(code)
-	if !ok {
-		return Money{}, fmt.Errorf("unknown currency %.10q (allowed ISO 4217 codes, %s for none)", code, None)
-	}
-	s, negative := strings.CutPrefix(strings.TrimSpace(text), "-")
-	whole, frac, point := strings.Cut(s, ".")
-	if whole == "" || strings.Trim(whole+frac, "0123456789") != "" || point && frac == "" {
-		return Money{}, fmt.Errorf("%.40q is not an amount (write it like 1560.00)", text)
-	}
-	if len(frac) > digits {
-		return Money{}, fmt.Errorf("%.40q has too many decimals (%s has %d)", text, code, digits)
-	}
-	minor, err := strconv.ParseInt(whole+frac+strings.Repeat("0", digits-len(frac)), 10, 64)
-	if err != nil || minor > MaxUnits*pow10(digits) {
-		return Money{}, fmt.Errorf("%.40q is out of range (allowed up to %d)", text, MaxUnits)
-	}
-	if negative {
-		minor = -minor
-	}
-	return New(minor, code), nil
-}
-
 // Plain writes m for reports and files, without the currency: "1560.00".
 func (m Money) Plain() string {
 	digits := mustDigits(m.Currency)
