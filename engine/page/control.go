@@ -172,7 +172,9 @@ type set struct {
 	fields  []string
 	slot    string // what follows from them, below them
 	more    []string
+	part    string // path of what the set describes, where that can be taken away
 	add     string // path of a list that grows below the set
+	adding  string // key of the words for that
 	name    string // slot with the heading, where that follows from an edit
 }
 
@@ -184,7 +186,8 @@ type Set struct {
 	More        []Control
 	SlotID      string
 	NameID      string
-	Add         string
+	Remove      string
+	Add, Adding string
 }
 
 // Sets are the groups of controls of the open section.
@@ -192,7 +195,7 @@ func (v *view) Sets() []Set {
 	var all []Set
 	for _, s := range v.sets() {
 		one := Set{
-			view: v, ID: s.id, Heading: v.T(s.heading), SlotID: s.slot, NameID: s.name, Add: s.add,
+			view: v, ID: s.id, Heading: v.T(s.heading), SlotID: s.slot, NameID: s.name, Remove: s.part, Add: s.add, Adding: s.adding,
 			Fields: v.controls(s.base, s.fields), More: v.controls(s.base, s.more),
 		}
 		for i := range one.More {

@@ -1,6 +1,7 @@
 package page
 
 import (
+	"fmt"
 	"html/template"
 	"slices"
 	"strings"
@@ -127,7 +128,40 @@ func (v *view) soundSets() []set {
 	if v.Reading == Builder { // nobody asks it of a room at home
 		questions.fields = slices.DeleteFunc(questions.fields, func(path string) bool { return path == publicPath })
 	}
-	return []set{questions}
+	if v.Reading == Client {
+		return []set{questions}
+	}
+	all := append([]set{questions}, v.surfaceSets()...)
+	last := &all[len(all)-1]
+	last.add, last.adding = "room.surfaces", "hear/add-surface"
+	return all
+}
+
+// surfaceSets are what covers parts of floor, ceiling and walls.
+func (v *view) surfaceSets() []set {
+	var all []set
+	for i := range v.Doc.Design.Room.Surfaces {
+		path := fmt.Sprintf("room.surfaces[%d]", i)
+		all = append(all, set{
+			id: surfaceID(i), name: surfaceID(i) + "-name", part: path, base: path + ".",
+			fields: []string{"lining", "place", "share"},
+		})
+	}
+	return all
+}
+
+func surfaceID(i int) string { return fmt.Sprintf("surface-%d", i) }
+
+// surfaceNames are the headings of those sets, which follow from what is there.
+func (v *view) surfaceNames() []slot {
+	var all []slot
+	for i, s := range v.Doc.Design.Room.Surfaces {
+		all = append(all, slot{
+			id: surfaceID(i) + "-name", template: "part-name", inline: true, data: capital(v.T("choice/" + s.Lining)),
+			after: endsIn(fmt.Sprintf("room.surfaces[%d].lining", i)),
+		})
+	}
+	return all
 }
 
 func (v *view) soundSlots() []slot {
@@ -136,6 +170,7 @@ func (v *view) soundSlots() []slot {
 		return all
 	}
 	all = append(all, slot{id: soundSlots + "room", template: soundSlots + "room", data: v})
+	all = append(all, v.surfaceNames()...)
 	return append(all, v.atTheEnd()...)
 }
 

@@ -2,7 +2,6 @@ package page
 
 import (
 	"fmt"
-	"strings"
 
 	"blockfield/engine/panel"
 	"blockfield/engine/wall"
@@ -50,12 +49,13 @@ func (v *view) wallSet(w int) []set {
 	for i := range v.Doc.Design.Walls[w].Obstacles {
 		id := fmt.Sprintf("obstacle-%d-%d", w, i)
 		all = append(all, set{
-			id: id, name: id + "-name",
+			id: id, name: id + "-name", part: fmt.Sprintf("%sobstacles[%d]", base, i),
 			base: fmt.Sprintf("%sobstacles[%d].", base, i), fields: []string{"kind", "x", "y", "width", "height"},
 			more: []string{"note"},
 		})
 	}
-	all[len(all)-1].add = base + "obstacles"
+	last := &all[len(all)-1]
+	last.add, last.adding = base+"obstacles", "wall/add-obstacle"
 	for _, g := range v.Groups() {
 		if g.Wall == w {
 			all = append(all, placeSets(g)...)
@@ -97,22 +97,12 @@ func (v *view) obstacleNames() []slot {
 	for w, side := range v.Doc.Design.Walls {
 		for i, o := range side.Obstacles {
 			all = append(all, slot{
-				id: fmt.Sprintf("obstacle-%d-%d-name", w, i), template: "obstacle-name", inline: true,
+				id: fmt.Sprintf("obstacle-%d-%d-name", w, i), template: "part-name", inline: true,
 				data: capital(v.T("choice/" + o.Kind)), after: endsIn(fmt.Sprintf("walls[%d].obstacles[%d].kind", w, i)),
 			})
 		}
 	}
 	return all
-}
-
-// Remove is the path of the part that a set describes, where it can be taken
-// away; empty elsewhere.
-func (s Set) Remove() string {
-	if len(s.Fields) == 0 || !strings.Contains(s.Fields[0].Name, ".obstacles[") {
-		return ""
-	}
-	name := s.Fields[0].Name
-	return name[:strings.LastIndex(name, ".")]
 }
 
 // MassLine is the mass of one kind of part over all panels.

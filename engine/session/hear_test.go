@@ -180,3 +180,26 @@ func BenchmarkHear(b *testing.B) {
 		ask(b, s, session.Request{Op: "hear", Text: text})
 	}
 }
+
+// What is soft in a small room is noted in the section, and counts at once.
+func TestWhatIsSoftInTheRoomCounts(t *testing.T) {
+	s := fresh()
+	set(t, s, "view.reading", "maker")
+	set(t, s, "room.width", "2200 mm")
+	section := html(ask(t, s, session.Request{Op: "section", Name: "sound"}))
+	assert.Contains(t, section, `data-path="room.surfaces"`)
+	listenTo(t, s)
+	const first = "the first money is better spent on absorbing panels"
+	assert.Contains(t, html(ask(t, s, session.Request{Op: "hello"})), first)
+	added := html(ask(t, s, session.Request{Op: "act", Name: "add", Path: "room.surfaces"}))
+	assert.Contains(t, added, `name="room.surfaces[0].share"`)
+	assert.Contains(t, added, "Soft panels, 50 mm")
+	assert.Contains(t, added, first, "a tenth of the walls is not enough")
+	res := set(t, s, "room.surfaces[0].share", "40")
+	assert.NotContains(t, fragment(res, "watch-outs"), first)
+	assert.Contains(t, fragment(res, "sound-said"), "Good fit")
+	assert.Contains(t, fragment(res, "sound-room"), "With what is noted")
+	assert.Contains(t, fragment(set(t, s, "room.surfaces[0].lining", "heavy curtain"), "surface-0-name"), "Heavy curtain")
+	gone := html(ask(t, s, session.Request{Op: "act", Name: "remove", Path: "room.surfaces[0]"}))
+	assert.Contains(t, gone, first)
+}

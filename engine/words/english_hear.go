@@ -12,6 +12,7 @@ func englishHearing() map[string]string {
 		"hear/room":         "The room",
 		"hear/group":        "Panel {n}",
 		"hear/hopes":        "What you hope for",
+		"hear/add-surface":  "Add carpet, curtains, soft panels …",
 		"hear/for-instance": "For instance: {choices}.",
 		"hear/questions":    "Five questions about the room",
 

@@ -70,7 +70,7 @@ func (r Room) reasons(d design.Design, v sound.Verdict) []sound.Line {
 	say(v.Nothing || v.TrebleOnly(), "sound/little-spread", nil)
 	say(r.ringsLong(), "sound/rings-long", words.Args{"sabine": r.Rings.SabineS, "wanted": r.WantedS})
 	say(r.tooSmall(), "sound/small-room", size)
-	say(!r.soft() && r.VolumeM3 >= smallM3 && r.VolumeM3 < smallishM3, "sound/smallish-room", size)
+	say(!r.soft() && !r.ringsLong() && r.VolumeM3 >= smallM3 && r.VolumeM3 < smallishM3, "sound/smallish-room", size)
 	say(r.FieldM2 < decorationM2, "sound/small-area", words.Args{"area": words.M2(r.FieldM2)})
 	say(d.Room.Public, "sound/public", nil)
 	return all

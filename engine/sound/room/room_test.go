@@ -111,3 +111,93 @@ func TestFit(t *testing.T) {
 		assert.Contains(t, codes, c.reason, name)
 	}
 }
+
+// Carpet on the whole floor and soft panels on three tenths of the walls, by
+// hand: at 500 Hz 15.75·0.14 + 15.75·0.02 + 40·(0.3·0.90 + 0.7·0.05) = 14.72 m²,
+// at 1 kHz 15.75·0.37 + 15.75·0.03 + 40·(0.3·0.95 + 0.7·0.04) = 18.82 m²;
+// 55.26·39.375/343 = 6.344 makes 0.431 and 0.337 s. For 0.3 s 21.15 m² are
+// wanted; (21.15 − 16.77)/(0.925 − 0.045) = 4.98 m² of 40 m² of wall.
+func TestSurfacesCount(t *testing.T) {
+	d := design.Default().Design
+	d.Room.Surfaces = []design.Surface{
+		{Place: design.Floor, Lining: design.CarpetLining, Share: 100},
+		{Place: design.Walls, Lining: design.SoftPanelLining, Share: 30},
+	}
+	r := room.Round(d, 0.95, 343)
+	assert.True(t, r.Noted)
+	assert.InDelta(t, (0.431+0.337)/2, r.Rings.SabineS, 0.001)
+	assert.InDelta(t, 12.4, r.SoftPct, 0.1)
+	assert.InDelta(t, 70, r.FreePct, 1e-9)
+	assert.InDelta(t, 16.77/71.5, r.MeanSoft, 0.0005)
+	assert.Equal(t, []string{"sound/ring-noted", "sound/soft-more"}, ringing(d))
+
+	d.Room.Surfaces[1].Share = 50 // 4·0.925 − 0.18 m² more than enough
+	assert.Equal(t, []string{"sound/ring-noted", "sound/soft-enough"}, ringing(d))
+	d.Room.Surfaces = nil
+	assert.Equal(t, []string{"sound/ring", "sound/soft-missing"}, ringing(d))
+	d.Room.Surfaces = []design.Surface{{Place: design.Walls, Lining: design.GlassLining, Share: 60}}
+	assert.Equal(t, []string{"sound/ring-noted", "sound/soft-much"}, ringing(d), "too little wall is left")
+	d.Room.Use = "storage"
+	assert.Equal(t, []string{"sound/ring-noted", "sound/use-unknown"}, ringing(d))
+}
+
+// ringing are the sentences about how long a room rings.
+func ringing(d design.Design) []string {
+	var all []string
+	for _, l := range room.Round(d, 0.95, 343).Lines(d)[:2] {
+		all = append(all, l.Code)
+	}
+	return all
+}
+
+// A small room asks for soft surfaces until there are some; a larger one is told
+// by what is noted in it, and by nothing else.
+func TestSoftEnough(t *testing.T) {
+	const small, large = 2200, 3500 // widths: 24.75 and 39.4 m³
+	panels := func(share float64) []design.Surface {
+		return []design.Surface{{Place: design.Walls, Lining: design.SoftPanelLining, Share: share}}
+	}
+	v := sound.Verdict{NearM: 1.5, RangeM: 0.066, Most: &sound.Span{Low: 1, High: 3}}
+	for name, c := range map[string]struct {
+		widthMM  int64
+		use      string
+		surfaces []design.Surface
+		answer   string
+		reason   string // of those about soft surfaces
+	}{
+		"small, nothing noted":       {small, "listening", nil, room.SoftFirst, "sound/small-room"},
+		"small, a little":            {small, "listening", panels(10), room.SoftFirst, "sound/small-room"},
+		"small, enough":              {small, "listening", panels(40), room.GoodFit, ""},
+		"small, unknown use":         {small, "storage", panels(10), room.SoftFirst, "sound/small-room"},
+		"small, unknown use, enough": {small, "storage", panels(40), room.GoodFit, ""},
+		"large, nothing noted":       {large, "listening", nil, room.GoodFit, "sound/smallish-room"},
+		"large, a little":            {large, "listening", panels(10), room.SoftFirst, "sound/rings-long"},
+		"large, enough":              {large, "listening", panels(40), room.GoodFit, ""},
+		"large, unknown use":         {large, "storage", panels(10), room.GoodFit, "sound/smallish-room"},
+	} {
+		d := design.Default().Design
+		d.Room.Width, d.Room.Use, d.Room.Surfaces = length.MM(c.widthMM), c.use, c.surfaces
+		r := room.Round(d, 2, 343)
+		f := room.FitOf(d, r, v)
+		assert.Equal(t, c.answer, f.Answer, name)
+		var soft, watched []string
+		for _, l := range f.Reasons {
+			if l.Code != "sound/small-area" {
+				soft = append(soft, l.Code)
+			}
+		}
+		for _, w := range r.WatchOuts(d.Room) {
+			watched = append(watched, w.Code)
+		}
+		if c.reason == "" {
+			assert.Empty(t, soft, name)
+		} else {
+			assert.Contains(t, soft, c.reason, name)
+		}
+		if c.reason == "sound/small-room" {
+			assert.Equal(t, []string{c.reason}, watched, name)
+		} else {
+			assert.Empty(t, watched, name)
+		}
+	}
+}
