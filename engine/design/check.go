@@ -1,7 +1,6 @@
 package design
 
 import (
-	"fmt"
 	"math"
 	"reflect"
 	"slices"
@@ -12,6 +11,7 @@ import (
 
 	"blockfield/engine/length"
 	"blockfield/engine/money"
+	"blockfield/engine/words"
 )
 
 // Validate checks every value of a design document against the table and
@@ -81,11 +81,8 @@ func foundIn(f Field, v reflect.Value, code Code) any {
 	if code != ControlChars {
 		return textOf(v)
 	}
-	text := v.String()
-	i := strings.IndexFunc(text, func(r rune) bool { return unseen(f, r) })
-	r, _ := utf8.DecodeRuneInString(text[i:])
-	return phrase("found/character", "text", shown(text), "code", fmt.Sprintf("U+%04X", r),
-		"place", utf8.RuneCountInString(text[:i])+1)
+	char, place := words.Unseen(v.String(), f.Lines)
+	return phrase("found/character", "text", shown(v.String()), "code", char, "place", place)
 }
 
 // faultOf checks one value against its row; "" is right.
@@ -145,23 +142,12 @@ func textFault(f Field, s string) Code {
 	case utf8.RuneCountInString(s) > f.MaxChars:
 		return LongText
 	}
-	if strings.IndexFunc(s, func(r rune) bool { return unseen(f, r) }) >= 0 {
+	// Such texts are refused wherever they come from, since all are shown to others
+	// in the end.
+	if char, _ := words.Unseen(s, f.Lines); char != "" {
 		return ControlChars
 	}
 	return ""
-}
-
-// unseen reports whether a character does not show itself but changes how others
-// are written: it controls a terminal, turns the direction of the writing, or
-// hides in it. Such texts are refused wherever they come from, since all are shown
-// to others in the end. The two joiners stay: some scripts cannot be written
-// without them.
-func unseen(f Field, r rune) bool {
-	const joiner, nonJoiner = '\u200d', '\u200c'
-	if r == joiner || r == nonJoiner || f.Lines && r == '\n' {
-		return false
-	}
-	return unicode.In(r, unicode.Cc, unicode.Cf, unicode.Zl, unicode.Zp)
 }
 
 // blank reports whether nothing of a text can be seen.

@@ -1,6 +1,7 @@
 package words
 
 import (
+	"fmt"
 	"math"
 	"strconv"
 	"strings"
@@ -71,6 +72,27 @@ func Printable(text string) string {
 		b.WriteRune(r)
 	}
 	return b.String()
+}
+
+// Unseen finds the first character of a text that does not show itself but changes
+// how others are written: it controls a terminal, turns the direction of the
+// writing, or hides in it. It returns the character's code, "U+202E", and its
+// place, counted from 1; "" where there is none. Line feeds, where a text has
+// lines, and the two joiners are none: some scripts cannot be written without
+// those.
+func Unseen(text string, lines bool) (code string, place int) {
+	for _, r := range text {
+		place++
+		if unseen(r) && !(lines && r == '\n') {
+			return fmt.Sprintf("U+%04X", r), place
+		}
+	}
+	return "", 0
+}
+
+func unseen(r rune) bool {
+	const joiner, nonJoiner = '\u200d', '\u200c'
+	return r != joiner && r != nonJoiner && unicode.In(r, unicode.Cc, unicode.Cf, unicode.Zl, unicode.Zp)
 }
 
 // hidden reports whether r does not print. Line feeds are left to whoever

@@ -1,6 +1,7 @@
 package words_test
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
@@ -89,6 +90,22 @@ func TestPrintable(t *testing.T) {
 	} {
 		assert.Equal(t, want, words.Printable(text))
 	}
+}
+
+func TestUnseen(t *testing.T) {
+	for text, want := range map[string]string{
+		"Größe 木 👩\u200d🔧 \u00a0½": "", "می\u200cخواهم": "", "oak\u202egnp": "U+202E 4", "\u2066a": "U+2066 1", "a\x1b": "U+001B 2",
+		"a\nb": "U+000A 2", "木\U000e0041": "U+E0041 2", "a\u2028b": "U+2028 2", "a\u200eb": "U+200E 2",
+	} {
+		code, place := words.Unseen(text, false)
+		got := ""
+		if code != "" {
+			got = fmt.Sprint(code, " ", place)
+		}
+		assert.Equal(t, want, got, "%q", text)
+	}
+	code, _ := words.Unseen("a\nb", true)
+	assert.Empty(t, code, "a text of lines")
 }
 
 // A phrase inside a sentence of the pseudo-language is said and not bracketed

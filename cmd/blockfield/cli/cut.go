@@ -52,7 +52,7 @@ func cutBars(_ context.Context, args []string, s Streams) (int, error) {
 	if err != nil {
 		return badInput, err
 	}
-	return done, writeOutput(streamName, append(text, '\n'), s)
+	return done, writeOutput(streamName, escaped(append(text, '\n')), s)
 }
 
 // cutPlan is what the command prints. Lengths are written as they were read,

@@ -7,12 +7,14 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 
 	"github.com/go-json-experiment/json"
 	"github.com/go-json-experiment/json/jsontext"
 
 	"blockfield/engine/cut"
 	"blockfield/engine/length"
+	"blockfield/engine/words"
 )
 
 // orderFile is a cutting problem as it is written. What can be a text or a
@@ -58,6 +60,8 @@ const (
 	maxPriceText = 20
 	maxDecimals  = 4
 	maxName      = 80
+	// largestPrice is allowed whatever the decimals.
+	largestPrice = cut.MaxPrice / 10_000
 )
 
 // readOrder reads a problem and reports everything that is wrong with it.
@@ -83,6 +87,7 @@ func readOrder(body []byte) (*order, error) {
 		o.fault("lengths", "%d have a unit and %d have none (allowed: all with a unit, or all whole numbers of one unit)", o.texts, o.numbers)
 	}
 	o.plain = o.numbers > 0
+	o.room()
 	return o, errors.Join(o.faults...)
 }
 
@@ -101,9 +106,7 @@ func (o *order) bars(bars []orderBar) {
 		path := fmt.Sprintf("stock[%d]", i)
 		bar := cut.Bar{Name: b.Name, Length: o.length(path+".length", b.Length, 1, true)}
 		o.notations = append(o.notations, o.notation)
-		if len([]rune(b.Name)) > maxName {
-			o.fault(path+".name", "is longer than %d characters", maxName)
-		}
+		o.name(path+".name", b.Name)
 		if bar.Name == "" {
 			bar.Name = fmt.Sprint(o.written[bar.Length])
 		}
@@ -123,6 +126,17 @@ func (o *order) bars(bars []orderBar) {
 	o.setPrices(prices)
 }
 
+// name takes the names that the texts of a design take: they are printed again.
+func (o *order) name(path, text string) {
+	if n := utf8.RuneCountInString(text); n > maxName {
+		o.fault(path, "has %d characters (allowed at most %d)", n, maxName)
+	}
+	if code, place := words.Unseen(text, false); code != "" {
+		found := words.Phrase{Key: "found/character", Args: words.Args{"text": brief(jsontext.Value(text)), "code": code, "place": place}}
+		o.fault(path, "%s", words.Reader{Language: words.English()}.Say("error/control", words.Args{"value": found}))
+	}
+}
+
 // setPrices makes whole numbers of the prices, with as many decimals as the one
 // that has most; without prices the cost of a bar is its length.
 func (o *order) setPrices(prices []*big.Rat) {
@@ -134,11 +148,33 @@ func (o *order) setPrices(prices []*big.Rat) {
 		}
 		units := new(big.Rat).Mul(prices[i], new(big.Rat).SetInt(scale)).Num()
 		if !units.IsInt64() || units.Int64() > cut.MaxPrice {
-			o.fault(fmt.Sprintf("stock[%d].price", i), "is too high (allowed up to %s)", o.money(cut.MaxPrice))
+			o.fault(fmt.Sprintf("stock[%d].price", i), "%s is too high (allowed up to %s)", prices[i].FloatString(o.decimals), o.money(cut.MaxPrice))
 			continue
 		}
 		bar.Price = units.Int64()
 	}
+}
+
+// room says which of trim and tail to shorten where they leave nothing of the
+// longest bar.
+func (o *order) room() {
+	longest := 0
+	for i, b := range o.problem.Bars {
+		if b.Length > o.problem.Bars[longest].Length {
+			longest = i
+		}
+	}
+	p := o.problem
+	if len(o.faults) > 0 || p.EndTrim+p.Tail < p.Bars[longest].Length {
+		return
+	}
+	path, value, other := "tail", p.Tail, p.EndTrim
+	if p.EndTrim > p.Tail {
+		path, value, other = "trim", p.EndTrim, p.Tail
+	}
+	text := func(v int64) any { return o.text(v, o.notations[longest]) }
+	o.fault(path, "%v leaves nothing of the longest stock, %v (allowed less than %v)",
+		o.written[value], o.written[p.Bars[longest].Length], text(p.Bars[longest].Length-other))
 }
 
 func (o *order) pieces(pieces []orderPiece) {
@@ -193,7 +229,11 @@ func (o *order) lengthText(path string, v jsontext.Value, low int64) int64 {
 	}
 	nm := l.Nanometres()
 	if nm < low || nm > cut.MaxLength {
-		o.fault(path, "%q out of range (allowed above 0 and up to %v)", text, length.Nanometres(cut.MaxLength, length.InM))
+		least := "0 mm"
+		if low > 0 {
+			least = "more than 0 mm"
+		}
+		o.fault(path, "%q is out of range (allowed %s to %v)", text, least, length.Nanometres(cut.MaxLength, length.InM))
 		return low
 	}
 	o.write(nm, l.String(), l.Notation())
@@ -247,7 +287,7 @@ func (o *order) price(path string, v jsontext.Value) *big.Rat {
 		text = ""
 	}
 	if len(text) > maxPriceText || !decimalText.MatchString(text) {
-		o.fault(path, "%s is not a price (allowed like \"7.50\", up to %d decimals)", brief(v), maxDecimals)
+		o.fault(path, "%s is not a price (allowed like \"7.50\", 0 to %d with up to %d decimals)", brief(v), largestPrice, maxDecimals)
 		return nil
 	}
 	if _, after, ok := strings.Cut(text, "."); ok {
@@ -271,7 +311,7 @@ func brief(v jsontext.Value) string {
 	if v == nil {
 		return "nothing"
 	}
-	text := []rune(string(v))
+	text := []rune(words.Printable(string(v)))
 	if len(text) > most {
 		return string(text[:most]) + "…"
 	}
