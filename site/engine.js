@@ -3,13 +3,11 @@
 // last good design.
 import { startWorker } from "./trusted.js";
 
-// The slowest honest answers, measured of the module under Node on a busy desk
-// computer: an edit 1.9 s (the maker's whole page, for the first time), a still
-// picture of 800 × 600 6.5 s. A slow phone is taken to need six times as long
-// (common practice, no source), and some are slower yet.
+// The slowest honest answer, measured of the module under Node on a busy desk
+// computer, is an edit that takes 1.9 s (the maker's whole page, for the first
+// time). A slow phone is taken to need six times as long (common practice, no
+// source), and some are slower yet.
 const ANSWER_MS = 15_000;
-const PICTURE_MS = 60_000; // a still picture, asked for by itself or by a drag
-const DRAWN = ["picture", "drag"];
 const START_MS = 30_000; // a further worker finds its module kept by the browser
 const LATE_MS = 2_000; // from when on a person is told that work is under way
 const ASLEEP_MS = 1_000; // an alarm that is later than this rang in a computer that slept
@@ -86,9 +84,7 @@ export function startEngine({ url, restored, failed, late }) {
   // any time to come over a slow network: opening.js says so.
   function limit() {
     if (!ready) return restarts > 0 ? START_MS : Infinity;
-    const [oldest] = pending.values();
-    if (!oldest) return Infinity;
-    return DRAWN.includes(oldest.request.op) ? PICTURE_MS : ANSWER_MS;
+    return pending.size === 0 ? Infinity : ANSWER_MS;
   }
 
   function watch() {

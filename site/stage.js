@@ -6,6 +6,7 @@ import { saveFile } from "./files.js";
 import { startPreview } from "./preview.js";
 import { watchPulse } from "./pulse.js";
 import { announceMessage } from "./status.js";
+import { bytesOf, makeStills } from "./stills.js";
 import { trustedHTML } from "./trusted.js";
 import { watchPointer } from "./pointer.js";
 
@@ -16,7 +17,6 @@ const REST_MS = 400; // a pause after which a new view is kept
 const POINT_MS = 250; // a rest of the mouse over a block
 const KEY_STEP = 0.05; // of the picture's height
 const KEY_ZOOM = 1.15;
-const STILL_WIDTH = 800; // pixels of a still picture
 
 const VIEW_FIELDS = {
   yaw: "view.camera.yaw",
@@ -26,7 +26,7 @@ const VIEW_FIELDS = {
   elevation: "view.lamp.elevation",
 };
 
-const fileName = (name, type) => `${name.replaceAll(/[^\p{L}\p{N}]+/gu, "-")}.${type === "image/png" ? "png" : "jpg"}`;
+const fileName = (name) => `${name.replaceAll(/[^\p{L}\p{N}]+/gu, "-")}.png`;
 
 // makeStage returns {show, empty, pictured, forget, mode, zoom, shoot, sweep}. ask sends a
 // request to the engine; viewed(fields) is told the paths and values of a new view.
@@ -58,9 +58,11 @@ export function makeStage({ ask, viewed }) {
   let said = ""; // the note that stands there
   let noted = 0;
   let shot = null; // who waits for a picture to save
-  let drawing = false;
-  let drawn = Promise.resolve(); // when the last still picture is there
-  let moved = { dx: 0, dy: 0, factor: 1 }; // while a still picture is drawn
+  let drawn = Promise.resolve(); // when there is a picture of the last scene
+  let drew = () => {}; // fulfils that promise
+  let dragging = false; // the engine is at a drag of a still picture
+  let moved = { dx: 0, dy: 0, factor: 1 }; // meanwhile
+  const stills = makeStills({ url: new URL("picture-worker.js", base), drawn: showStill, impossible });
 
   function start() {
     starts += 1;
@@ -85,19 +87,21 @@ export function makeStage({ ask, viewed }) {
   }
 
   function receive(message) {
-    const drew = message.type === "sharp" || message.type === "drawn";
-    const answered = drew || message.type === "refused";
+    const drawnNow = message.type === "sharp" || message.type === "drawn";
+    const answered = drawnNow || message.type === "refused";
     pulse.heard(answered);
     if (answered) {
       begun = true;
       starts = 0;
     }
-    if (drew) {
+    if (drawnNow) {
       refused = false;
+      stills.rest();
+      drew();
       if (said !== "picture-restarted") note("");
     } else if (message.type === "refused") {
       refused = true;
-      drawStill("picture", {});
+      drawStill();
     } else if (message.type === "view") {
       look(message);
     } else if (message.type === "shot") {
@@ -122,7 +126,7 @@ export function makeStage({ ask, viewed }) {
     if (failed) note("picture-failed");
     else if (begun) note("picture-restarted");
     if (!failed) start();
-    drawStill("picture", {});
+    drawStill();
   }
 
   // shoot draws the picture anew, so that its longer side has so many pixels, and
@@ -132,9 +136,9 @@ export function makeStage({ ask, viewed }) {
     const k = longest / Math.max(box.width, box.height);
     const size = { width: Math.round(box.width * k), height: Math.round(box.height * k) };
     note("picture-shooting");
-    const picture = await (stills() ? stillShot(size) : frameShot(size)).catch(() => null);
+    const picture = await (isStill() ? stills.shoot(encoded, size) : frameShot(size)).catch(() => null);
     note(picture ? "" : "picture-not-shot");
-    if (picture) saveFile({ name: fileName(name, picture.type), type: picture.type, text: picture });
+    if (picture) saveFile({ name: fileName(name), type: picture.type, text: picture });
   }
 
   async function frameShot(size) {
@@ -150,12 +154,6 @@ export function makeStage({ ask, viewed }) {
     return new Promise((resolve) => {
       canvas.toBlob(resolve, "image/png");
     });
-  }
-
-  async function stillShot(size) {
-    const answer = await ask({ op: "picture", ...size });
-    if (!answer.picture) return null;
-    return new Blob([Uint8Array.from(atob(answer.picture), (char) => char.charCodeAt(0))], { type: "image/jpeg" });
   }
 
   // note says a sentence in a corner of the picture, and to a screen reader.
@@ -182,27 +180,28 @@ export function makeStage({ ask, viewed }) {
     if (seen === view) seen = null;
   }
 
-  const stills = () => failed || refused;
+  const isStill = () => failed || refused;
   const live = () => mount.querySelector(".preview-live") !== null;
 
   // drawStill has the engine draw what the moving picture does not show (yet).
-  async function drawStill(op, more) {
-    if (drawing) return;
-    drawing = true;
-    const asked = encoded;
-    const box = stage.getBoundingClientRect();
-    const width = Math.round(Math.min(STILL_WIDTH, box.width));
-    const height = Math.round((width * box.height) / box.width);
-    const answer = await ask({ op, width, height, ...more }).catch(() => null);
-    drawing = false;
-    if (answer?.picture) {
-      document.querySelector("#poster source")?.remove();
-      image.className = "drawn";
-      image.src = `data:image/jpeg;base64,${answer.picture}`;
-    }
-    if (refused) note(answer?.picture ? "picture-refused" : "picture-impossible");
-    if (answer && op === "picture" && asked !== encoded && !live()) drawStill(op, more);
-    if (moved.dx !== 0 || moved.dy !== 0 || moved.factor !== 1) move(mode, 0, 0);
+  function drawStill() {
+    drawn = new Promise((resolve) => {
+      drew = resolve;
+    });
+    stills.want(encoded, stage.getBoundingClientRect());
+  }
+
+  function showStill(address) {
+    document.querySelector("#poster source")?.remove();
+    image.className = "drawn";
+    image.src = address;
+    if (refused && said !== "picture-refused") note("picture-refused");
+    drew();
+  }
+
+  function impossible() {
+    if (isStill()) note("picture-impossible");
+    drew();
   }
 
   function toFrame(message) {
@@ -212,25 +211,26 @@ export function makeStage({ ask, viewed }) {
   }
 
   function move(kind, dx, dy) {
-    if (!stills()) {
-      toFrame({ type: kind, dx, dy });
-      return;
-    }
-    moved = { ...moved, dx: moved.dx + dx, dy: moved.dy + dy };
-    if (drawing) return;
-    const { dx: x, dy: y, factor } = moved;
-    moved = { dx: 0, dy: 0, factor: 1 };
-    if (factor !== 1) drawStill("drag", { kind: "zoom", factor });
-    else drawStill("drag", { kind, dx: x, dy: y });
+    if (isStill()) drag(kind, { dx, dy });
+    else toFrame({ type: kind, dx, dy });
   }
 
   function zoom(factor) {
-    if (!stills()) {
-      toFrame({ type: "zoom", factor });
-      return;
-    }
-    moved = { ...moved, factor: moved.factor * factor };
-    move(mode, 0, 0);
+    if (isStill()) drag(mode, { factor });
+    else toFrame({ type: "zoom", factor });
+  }
+
+  // drag has the engine move eye or lamp of a still picture, one step at a time.
+  async function drag(kind, { dx = 0, dy = 0, factor = 1 }) {
+    moved = { dx: moved.dx + dx, dy: moved.dy + dy, factor: moved.factor * factor };
+    if (dragging) return;
+    dragging = true;
+    const step = moved;
+    moved = { dx: 0, dy: 0, factor: 1 };
+    if (step.factor !== 1) await ask({ op: "drag", kind: "zoom", factor: step.factor });
+    if (step.dx !== 0 || step.dy !== 0) await ask({ op: "drag", kind, dx: step.dx, dy: step.dy });
+    dragging = false;
+    if (moved.dx !== 0 || moved.dy !== 0 || moved.factor !== 1) drag(mode, {});
   }
 
   const keys = {
@@ -276,14 +276,14 @@ export function makeStage({ ask, viewed }) {
       if (base64 === encoded) return;
       const first = scene === null;
       encoded = base64;
-      scene = Uint8Array.from(atob(base64), (char) => char.charCodeAt(0));
-      if (failed || (!posted && !live())) drawn = drawStill("picture", {});
+      scene = bytesOf(base64);
+      if (failed || (!posted && !live())) drawStill();
       if (preview) send();
       else if (first) start();
     },
     // empty reports whether there was no scene yet.
     empty: () => scene === null,
-    // pictured promises that the picture is of the last scene.
+    // pictured promises that there is a picture of the last scene.
     pictured: () => drawn,
     // forget drops a view that was not kept yet: another design is coming.
     forget() {
@@ -297,7 +297,7 @@ export function makeStage({ ask, viewed }) {
     shoot,
     // sweep shows the light of a day.
     sweep() {
-      if (stills()) note(refused ? "picture-refused" : "picture-failed");
+      if (isStill()) note(refused ? "picture-refused" : "picture-failed");
       else toFrame({ type: "sweep" });
     },
   };

@@ -9,6 +9,7 @@ import (
 	"net/http/httptest"
 	"os"
 	"os/exec"
+	"path"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -162,11 +163,12 @@ func (b *tab) join(id target.ID, kind, url string) {
 	}
 	b.mu.Lock()
 	defer b.mu.Unlock()
-	if strings.HasSuffix(url, "hear-worker.js") {
+	switch path.Base(url) {
+	case "hear-worker.js":
 		b.hearers = append(b.hearers, ctx)
-		return
+	case "engine-worker.js":
+		b.workers = append(b.workers, ctx)
 	}
-	b.workers = append(b.workers, ctx)
 }
 
 // lastWorker is the worker of the edits that was started last, when nothing that

@@ -19,6 +19,8 @@ type Request struct {
 	Factor   float64 `json:"factor,omitempty"`
 	Width    int     `json:"width,omitempty"`
 	Height   int     `json:"height,omitempty"`
+	Scene    []byte  `json:"scene,omitempty"`    // to draw
+	Samples  int     `json:"samples,omitempty"`  // along one side of a pixel of it
 	Quiet    bool    `json:"quiet,omitempty"`    // the picture already shows it
 	Revision string  `json:"revision,omitempty"` // that was heard
 	Today    string  `json:"today,omitempty"`    // the day where the page is, an ISO date
@@ -45,7 +47,7 @@ type Response struct {
 	Announce  string          `json:"announce,omitempty"`
 	File      *File           `json:"file,omitempty"`
 	Link      string          `json:"link,omitempty"`
-	Picture   []byte          `json:"picture,omitempty"` // JPEG
+	Picture   []byte          `json:"picture,omitempty"` // JPEG or PNG
 	Heard     string          `json:"heard,omitempty"`   // verdicts on the sound of a design
 	Point     string          `json:"point,omitempty"`   // what lies at a place of the picture
 }

@@ -3,6 +3,7 @@ package session
 import (
 	"bytes"
 	"image/jpeg"
+	"image/png"
 
 	"blockfield/engine"
 	"blockfield/engine/design"
@@ -10,10 +11,11 @@ import (
 	"blockfield/engine/words"
 )
 
-// Limits of a picture made for the page where the browser cannot draw it.
+// Limits of a picture made where the browser cannot draw it.
 const (
-	pictureLeast, pictureMost = 16, 1600 // pixels a side
+	pictureLeast, pictureMost = 16, 4096 // pixels a side
 	pictureQuality            = 85       // JPEG, no visible blocks on wood
+	pictureSamples            = 3        // along one side of a pixel
 )
 
 // look is what a view or a light has beside the angles that the document keeps:
@@ -78,11 +80,11 @@ func (s *Session) drag(req Request) Response {
 		return s.refuse(err)
 	}
 	s.look = seen
-	res := s.picture(req)
-	res.Values = changedValues(before.doc, doc, s.units(), "")
-	res.Scene = s.scene()
-	res.Text = string(design.Encode(doc))
-	return res
+	return Response{
+		Values: changedValues(before.doc, doc, s.units(), ""),
+		Scene:  s.scene(),
+		Text:   string(design.Encode(doc)),
+	}
 }
 
 // lightOf is the light of a name, in place of another.
@@ -128,22 +130,22 @@ func (s *Session) point(req Request) Response {
 	return Response{Point: s.reader().Say(key, args)}
 }
 
-// picture answers with a JPEG of the open document, if a size is asked for.
+// picture draws a scene, which need not be that of the open document: a PNG to
+// save, or else a JPEG to show.
 func (s *Session) picture(req Request) Response {
-	if req.Width == 0 || req.Height == 0 {
-		return Response{}
-	}
-	width := min(max(req.Width, pictureLeast), pictureMost)
-	height := min(max(req.Height, pictureLeast), pictureMost)
-	sc, err := s.pictured()
-	if err == nil {
-		err = sc.Validate()
-	}
+	sc, err := scene.Decode(req.Scene)
 	if err != nil {
 		return s.refuse(err)
 	}
+	side := func(pixels int) int { return min(max(pixels, pictureLeast), pictureMost) }
+	drawn := scene.Render(sc, side(req.Width), side(req.Height), min(max(req.Samples, 1), pictureSamples))
 	var b bytes.Buffer
-	if err := jpeg.Encode(&b, scene.Render(sc, width, height, 1), &jpeg.Options{Quality: pictureQuality}); err != nil {
+	if req.Kind == "png" {
+		err = png.Encode(&b, drawn)
+	} else {
+		err = jpeg.Encode(&b, drawn, &jpeg.Options{Quality: pictureQuality})
+	}
+	if err != nil {
 		return s.refuse(err)
 	}
 	return Response{Picture: b.Bytes()}

@@ -1,6 +1,10 @@
 package session_test
 
 import (
+	"bytes"
+	"image"
+	"image/jpeg"
+	"image/png"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -70,4 +74,22 @@ func TestPointSaysWhatLiesThere(t *testing.T) {
 	assert.Equal(t, want, got.Point)
 	assert.Empty(t, ask(t, s, session.Request{Op: "point", Width: w, Height: h, DX: 1, DY: 1}).Point, "wall")
 	assert.True(t, ask(t, s, session.Request{Op: "point"}).OK, "a picture of no size")
+}
+
+// A picture is drawn of the scene that comes with the request, whatever design is
+// open, and of nothing else.
+func TestPicturesOfAnyScene(t *testing.T) {
+	s := fresh()
+	oak := seen(t, set(t, fresh(), group+".wood", "oak"))
+	res := ask(t, s, session.Request{Op: "picture", Scene: oak.Encode(), Width: 60, Height: 40, Samples: 2, Kind: "png"})
+	require.True(t, res.OK, "%v", res.Faults)
+	drawn, err := png.Decode(bytes.NewReader(res.Picture))
+	require.NoError(t, err)
+	assert.Equal(t, scene.Render(oak, 60, 40, 2).Pix, drawn.(*image.RGBA).Pix)
+
+	res = ask(t, s, session.Request{Op: "picture", Scene: oak.Encode(), Width: 1, Height: 1e9, Samples: -1})
+	small, err := jpeg.DecodeConfig(bytes.NewReader(res.Picture))
+	require.NoError(t, err)
+	assert.Equal(t, [2]int{16, 4096}, [2]int{small.Width, small.Height}, "sizes are clamped")
+	assert.NotEmpty(t, ask(t, s, session.Request{Op: "picture", Scene: []byte{1, 2, 3}, Width: 60, Height: 40}).Faults)
 }

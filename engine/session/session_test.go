@@ -232,11 +232,6 @@ func TestCompanionsComeAsValues(t *testing.T) {
 	assert.Equal(t, group+".pattern.order", res.Values[0].Path)
 }
 
-func TestPictureForBrowsersThatCannotDraw(t *testing.T) {
-	res := ask(t, fresh(), session.Request{Op: "picture", Width: 60, Height: 40})
-	assert.Equal(t, []byte{0xff, 0xd8}, res.Picture[:2], "a JPEG")
-}
-
 func TestNonsenseIsAnswered(t *testing.T) {
 	s := fresh()
 	for _, request := range []string{"", "{", `{"op":"fly"}`, `{"op":"act","name":"?"}`, `{"op":"set","path":"walls[9].width","value":"1 m"}`} {
