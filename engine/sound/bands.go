@@ -8,19 +8,19 @@ type Band int
 
 // The bands that a panel is looked at in, 100 Hz to 10 kHz.
 const (
-	FirstBand Band = -10
-	LastBand  Band = 10
+	firstBand Band = -10
+	lastBand  Band = 10
 )
 
-// LinesPerBand is how many frequencies stand for a band. Seven are enough for
+// linesPerBand is how many frequencies stand for a band. Seven are enough for
 // the coefficients of a lobed pattern to settle; common practice, no source.
-const LinesPerBand = 7
+const linesPerBand = 7
 
 // Hz returns the exact centre, 1000·10^(x/10) (IEC 61260-1:2014, base ten).
 func (b Band) Hz() float64 { return 1000 * math.Pow(10, float64(b)/10) }
 
-// Edges returns the lower and upper edge, a twentieth of a decade either way.
-func (b Band) Edges() (lowHz, highHz float64) {
+// edges returns the lower and upper edge, a twentieth of a decade either way.
+func (b Band) edges() (lowHz, highHz float64) {
 	half := math.Pow(10, 1.0/20)
 	return b.Hz() / half, b.Hz() * half
 }
@@ -33,12 +33,13 @@ func (b Band) NominalHz() float64 {
 	return math.Round(name*10) / 10 // 31.5 and 12.5 are the finest
 }
 
-// Lines returns n frequencies inside the band, at the midpoints of n equal
+// lines returns n frequencies inside the band, at the midpoints of n equal
 // steps of the logarithm.
-func (b Band) Lines(n int) []float64 {
+func (b Band) lines(n int) []float64 {
+	low, high := b.edges()
 	out := make([]float64, n)
 	for i := range out {
-		out[i] = b.Hz() * math.Pow(10, ((float64(i)+0.5)/float64(n)-0.5)/10)
+		out[i] = low * math.Pow(high/low, (float64(i)+0.5)/float64(n))
 	}
 	return out
 }

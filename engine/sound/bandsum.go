@@ -7,12 +7,12 @@ type bandSum struct {
 	line         correlation
 	scattering   float64 // sum over the lines
 	kept, total  float64 // energy that follows the flat pattern, and all of it
-	receivers    []Receiver
+	receivers    []receiver
 }
 
 func newBandSum(receivers int) *bandSum {
 	return &bandSum{
-		energy: make([]float64, receivers), flat: make([]float64, receivers), receivers: make([]Receiver, receivers),
+		energy: make([]float64, receivers), flat: make([]float64, receivers), receivers: make([]receiver, receivers),
 	}
 }
 
@@ -48,7 +48,7 @@ func (b *bandSum) spread(band Band, weights []float64) Spread {
 	s := Spread{Band: band, Scattering: b.scattering / float64(b.lines)}
 	s.Energy, s.Diffusion = b.mean(b.energy, weights)
 	s.FlatEnergy, s.Flat = b.mean(b.flat, weights)
-	s.Normalised = Normalise(s.Diffusion, s.Flat)
+	s.Normalised = normalise(s.Diffusion, s.Flat)
 	if b.total > 0 {
 		s.ByEnergy = 1 - b.kept/b.total
 	}
@@ -57,14 +57,14 @@ func (b *bandSum) spread(band Band, weights []float64) Spread {
 
 // mean returns the means over the lines of sums of energies, and their
 // diffusion.
-func (b *bandSum) mean(sums, weights []float64) (energy []float64, diffusion float64) {
+func (b *bandSum) mean(sums, weights []float64) (energy []float64, d float64) {
 	energy = make([]float64, len(sums))
 	for i, sum := range sums {
 		energy[i] = sum / float64(b.lines)
-		b.receivers[i] = Receiver{energy[i], 1}
+		b.receivers[i] = receiver{energy[i], 1}
 		if weights != nil {
-			b.receivers[i].Weight = weights[i]
+			b.receivers[i].weight = weights[i]
 		}
 	}
-	return energy, Diffusion(b.receivers)
+	return energy, diffusion(b.receivers)
 }

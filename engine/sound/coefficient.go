@@ -1,29 +1,29 @@
 package sound
 
-// Receiver is what one direction received: its energy and the solid angle that
+// receiver is what one direction received: its energy and the solid angle that
 // it stands for, in any unit that is the same for all.
-type Receiver struct{ Energy, Weight float64 }
+type receiver struct{ energy, weight float64 }
 
-// Diffusion returns the directional diffusion coefficient of ISO 17497-2:2012,
+// diffusion returns the directional diffusion coefficient of ISO 17497-2:2012,
 //
 //	d = ((ΣN·E)² − ΣN·E²) / ((ΣN − 1)·ΣN·E²),
 //
 // with N the weight over the smallest weight: 1 where all receivers hear the
 // same, 0 where one hears everything. No energy at all has no distribution; it
 // is called 0.
-func Diffusion(all []Receiver) float64 {
+func diffusion(all []receiver) float64 {
 	var least float64
 	for _, r := range all {
-		if least == 0 || r.Weight < least {
-			least = r.Weight
+		if least == 0 || r.weight < least {
+			least = r.weight
 		}
 	}
 	var n, sum, squares float64
 	for _, r := range all {
-		w := r.Weight / least
+		w := r.weight / least
 		n += w
-		sum += w * r.Energy
-		squares += w * r.Energy * r.Energy
+		sum += w * r.energy
+		squares += w * r.energy * r.energy
 	}
 	if squares == 0 || n <= 1 {
 		return 0
@@ -31,9 +31,9 @@ func Diffusion(all []Receiver) float64 {
 	return (sum*sum - squares) / ((n - 1) * squares)
 }
 
-// Normalise takes out what a flat panel of the same size spreads by its edges:
+// normalise takes out what a flat panel of the same size spreads by its edges:
 // (d − d_flat)/(1 − d_flat).
-func Normalise(d, flat float64) float64 {
+func normalise(d, flat float64) float64 {
 	if flat >= 1 {
 		return 0
 	}
@@ -53,27 +53,13 @@ func (c *correlation) add(weight, re, im, flatRe, flatIm float64) {
 	c.flat += weight * (flatRe*flatRe + flatIm*flatIm)
 }
 
-// scattering returns 1 − |Σ p·p0*|² / (Σ|p|²·Σ|p0|²). A panel that sends
-// nothing back scatters nothing.
+// scattering returns the share of the energy that does not follow the pattern of
+// a flat panel, 1 − |Σ p·p0*|² / (Σ|p|²·Σ|p0|²) (E. Mommertz, Applied Acoustics
+// 60, 2000, 201): 0 for a scaled copy of it, 1 where both have nothing in common.
+// A panel that sends nothing back scatters nothing.
 func (c correlation) scattering() float64 {
 	if c.panel == 0 || c.flat == 0 {
 		return 0
 	}
 	return max(0, 1-(c.crossRe*c.crossRe+c.crossIm*c.crossIm)/(c.panel*c.flat))
-}
-
-// CorrelationScattering returns the share of the energy that does not follow
-// the pattern of a flat panel (E. Mommertz, Applied Acoustics 60, 2000, 201):
-// 0 for a scaled copy of it, 1 where both have nothing in common. Weights may be
-// nil where all directions weigh alike.
-func CorrelationScattering(panel, flat []complex128, weights []float64) float64 {
-	var c correlation
-	for i, p := range panel {
-		w := 1.0
-		if weights != nil {
-			w = weights[i]
-		}
-		c.add(w, real(p), imag(p), real(flat[i]), imag(flat[i]))
-	}
-	return c.scattering()
 }

@@ -91,7 +91,7 @@ func newDomeWork(a Arrangement, o Options) *domeWork {
 	}
 	for b, band := range w.o.Bands {
 		w.sums = append(w.sums, newBandSum(sphereReceivers))
-		for _, hz := range band.Lines(w.o.Lines) {
+		for _, hz := range band.lines(w.o.Lines) {
 			w.lines = append(w.lines, domeLine{k: 2 * math.Pi * hz / w.o.SpeedMS, band: b})
 		}
 	}

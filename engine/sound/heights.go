@@ -53,21 +53,21 @@ func ParseHeights(text string) (Surface, error) {
 	lines := strings.Split(strings.TrimRight(text, "\r\n\t "), "\n")
 	r := gridReader{}
 	for i, line := range lines {
-		if i == MostSide {
-			r.fault(i+1, 0, "grid/too-many-rows", words.Args{"most": MostSide})
+		if i == mostSide {
+			r.fault(i+1, 0, "grid/too-many-rows", words.Args{"most": mostSide})
 			break
 		}
 		r.row(i+1, strings.TrimRight(line, "\r"))
 	}
-	if len(r.faults) == 0 && len(r.heights) > MostCells {
-		r.fault(len(lines), 0, "grid/too-many-cells", words.Args{"n": len(r.heights), "most": MostCells})
+	if len(r.faults) == 0 && len(r.heights) > mostCells {
+		r.fault(len(lines), 0, "grid/too-many-cells", words.Args{"n": len(r.heights), "most": mostCells})
 	}
 	if len(r.faults) > 0 {
 		return Surface{}, r.faults
 	}
 	s := surfaceOf(r.heights, r.columns)
-	if n := len(s.HeightsM); n > MostHeights {
-		return Surface{}, GridFaults{{Code: "grid/too-many-heights", Args: words.Args{"n": n, "most": MostHeights}}}
+	if n := len(s.HeightsM); n > mostHeights {
+		return Surface{}, GridFaults{{Code: "grid/too-many-heights", Args: words.Args{"n": n, "most": mostHeights}}}
 	}
 	return s, nil
 }
@@ -92,8 +92,8 @@ func (r *gridReader) row(line int, text string) {
 		return
 	}
 	switch {
-	case line == 1 && len(cells) > MostSide:
-		r.fault(line, MostSide+1, "grid/too-many-columns", words.Args{"n": len(cells), "most": MostSide})
+	case line == 1 && len(cells) > mostSide:
+		r.fault(line, mostSide+1, "grid/too-many-columns", words.Args{"n": len(cells), "most": mostSide})
 		r.columns = len(cells)
 		return
 	case line == 1:

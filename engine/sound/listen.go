@@ -14,12 +14,12 @@ type Listening struct {
 // Sweep is one plane, for sources straight on, at ±30° and ±60°, and for sound
 // from everywhere.
 type Sweep struct {
-	Polars []Polar // in the order of Incidences
+	Polars []Polar // in the order of incidences
 	Random []Spread
 }
 
-// Incidences are the sources of a Sweep, in degrees.
-func Incidences() []float64 { return []float64{0, 30, -30, 60, -60} }
+// incidences are the sources of a Sweep, in degrees.
+func incidences() []float64 { return []float64{0, 30, -30, 60, -60} }
 
 // Listen computes an arrangement in every way. The planes take the phase of the
 // options. The half space always takes the path of 2·d with obliquity: verdicts
@@ -32,7 +32,7 @@ func Listen(a Arrangement, o Options) Listening {
 	dome := o
 	dome.Phase = GratingOblique
 	sweep := func(axis Axis) Sweep {
-		return Sweep{Plane(a, axis, Incidences(), o), RandomIncidence(a, axis, o)}
+		return Sweep{Plane(a, axis, incidences(), o), RandomIncidence(a, axis, o)}
 	}
 	return Listening{
 		SpeedMS: o.SpeedMS,
@@ -77,7 +77,7 @@ func mean(polars []Polar) []Spread {
 		s := &out[i]
 		s.Diffusion, s.Flat = s.Diffusion/total, s.Flat/total
 		s.Scattering, s.ByEnergy = s.Scattering/total, s.ByEnergy/total
-		s.Normalised = Normalise(s.Diffusion, s.Flat)
+		s.Normalised = normalise(s.Diffusion, s.Flat)
 	}
 	return out
 }

@@ -29,7 +29,7 @@ type Options struct {
 	SpeedMS float64 // of sound; 0: at 20 °C
 	Phase   Phase
 	Bands   []Band // nil: 100 Hz to 10 kHz
-	Lines   int    // frequencies a band; 0: LinesPerBand
+	Lines   int    // frequencies a band; 0: linesPerBand
 }
 
 func (o Options) whole() Options {
@@ -37,10 +37,10 @@ func (o Options) whole() Options {
 		o.SpeedMS = referenceMS
 	}
 	if o.Bands == nil {
-		o.Bands = Bands(FirstBand, LastBand)
+		o.Bands = Bands(firstBand, lastBand)
 	}
 	if o.Lines == 0 {
-		o.Lines = LinesPerBand
+		o.Lines = linesPerBand
 	}
 	return o
 }

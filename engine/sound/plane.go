@@ -160,7 +160,7 @@ func (p *planeWork) band(band Band) {
 			s.down.reset()
 		}
 	}
-	for _, hz := range band.Lines(p.o.Lines) {
+	for _, hz := range band.lines(p.o.Lines) {
 		k := 2 * math.Pi * hz / p.o.SpeedMS
 		p.prepare(k)
 		for _, s := range p.sources {

@@ -16,9 +16,9 @@ const (
 	polarRange  = 30.0 // dB from the rim to the middle
 )
 
-// PolarBands are the third octaves of the small multiples: 500 Hz to 8 kHz in
+// polarBands are the third octaves of the small multiples: 500 Hz to 8 kHz in
 // octaves.
-func PolarBands() []Band { return []Band{-3, 0, 3, 6, 9} }
+func polarBands() []Band { return []Band{-3, 0, 3, 6, 9} }
 
 // Polars draws what the receivers of a plane hear, one half disc for each band
 // and each source of the sweep that is not on the left: the thick line is the
@@ -31,7 +31,7 @@ func Polars(id string, r words.Reader, s Sweep) string {
 			rows = append(rows, p)
 		}
 	}
-	columns := PolarBands()
+	columns := polarBands()
 	c := draw.New(id, draw.Box{Width: polarWidth * float64(len(columns)), Height: polarHeight * float64(len(rows))})
 	c.Class("drawing sound-polars")
 	c.Title(r.Say("sound/polars-title"))

@@ -7,11 +7,11 @@ import (
 
 // Limits of a field, those of the design: a pattern beyond them is a fault.
 const (
-	MostCells = 40_000
-	MostSide  = 400
-	// MostHeights is how many different heights a field may have: beyond whole
+	mostCells = 40_000
+	mostSide  = 400
+	// mostHeights is how many different heights a field may have: beyond whole
 	// millimetres of the tallest block nothing is gained.
-	MostHeights = 256
+	mostHeights = 256
 )
 
 // leastGapM is the narrowest gap that counts as one: in narrower joints air
@@ -53,12 +53,12 @@ type Arrangement struct {
 // Validate returns what makes the arrangement one that cannot be heard.
 func (a Arrangement) Validate() error {
 	switch {
-	case a.Columns < 1 || a.Rows < 1 || a.Columns > MostSide || a.Rows > MostSide || a.Columns*a.Rows > MostCells:
-		return fmt.Errorf("sound: %d × %d cells (allowed up to %d a side and %d in all)", a.Columns, a.Rows, MostSide, MostCells)
+	case a.Columns < 1 || a.Rows < 1 || a.Columns > mostSide || a.Rows > mostSide || a.Columns*a.Rows > mostCells:
+		return fmt.Errorf("sound: %d × %d cells (allowed up to %d a side and %d in all)", a.Columns, a.Rows, mostSide, mostCells)
 	case len(a.Levels) != a.Columns*a.Rows:
 		return fmt.Errorf("sound: %d levels for %d × %d cells", len(a.Levels), a.Columns, a.Rows)
-	case len(a.HeightsM) > MostHeights:
-		return fmt.Errorf("sound: %d different heights (allowed up to %d)", len(a.HeightsM), MostHeights)
+	case len(a.HeightsM) > mostHeights:
+		return fmt.Errorf("sound: %d different heights (allowed up to %d)", len(a.HeightsM), mostHeights)
 	case !(a.PitchM > 0):
 		return fmt.Errorf("sound: pitch %v m (allowed above 0)", a.PitchM)
 	case !(a.GapM >= 0 && a.GapM < a.PitchM):

@@ -79,8 +79,8 @@ func Judge(a Arrangement, l Listening, f Facts) Verdict {
 	if f.Repeats > 1 {
 		v.RepeatM = float64(f.RepeatCells) * a.PitchM
 	}
-	v.Step = EqualStep(f.Heights)
-	if hz := FlatBoardHz(v.Step, l.SpeedMS); hz <= highestFlatHz {
+	v.Step = equalStep(f.Heights)
+	if hz := flatBoardHz(v.Step, l.SpeedMS); hz <= highestFlatHz {
 		v.FlatHz = hz
 	} else {
 		v.Dip = v.dip(l.Dome.Bands)
@@ -116,9 +116,9 @@ func (v Verdict) dip(bands []Spread) *Band {
 	return nil
 }
 
-// EqualStep returns the largest step of which all differences of the heights
+// equalStep returns the largest step of which all differences of the heights
 // are whole multiples; zero for fewer than two heights.
-func EqualStep(heights []length.Length) length.Length {
+func equalStep(heights []length.Length) length.Length {
 	var step int64
 	for i := 1; i < len(heights); i++ {
 		step = gcd(step, heights[i].Sub(heights[i-1]).Nanometres())
@@ -136,10 +136,10 @@ func gcd(a, b int64) int64 {
 	return max(a, -a)
 }
 
-// FlatBoardHz returns the lowest frequency at which every height is a whole
+// flatBoardHz returns the lowest frequency at which every height is a whole
 // number of half waves above another, c/(2·step), so that the field answers
 // like a flat board; infinite without a step.
-func FlatBoardHz(step length.Length, speedMS float64) float64 {
+func flatBoardHz(step length.Length, speedMS float64) float64 {
 	if step.IsZero() {
 		return math.Inf(1)
 	}
