@@ -65,11 +65,11 @@ func ParseHeights(text string) (Surface, error) {
 	if len(r.faults) > 0 {
 		return Surface{}, r.faults
 	}
-	s := surfaceOf(r.heights, r.columns)
-	if n := len(s.HeightsM); n > mostHeights {
-		return Surface{}, GridFaults{{Code: "grid/too-many-heights", Args: words.Args{"n": n, "most": mostHeights}}}
+	if i, ok := r.oneHeightTooMany(); ok {
+		r.fault(i/r.columns+1, i%r.columns+1, "grid/too-many-heights", words.Args{"most": mostHeights})
+		return Surface{}, r.faults
 	}
-	return s, nil
+	return surfaceOf(r.heights, r.columns), nil
 }
 
 // gridReader collects heights and faults.
@@ -83,6 +83,18 @@ func (r *gridReader) fault(line, column int, code string, args words.Args) {
 	if len(r.faults) < mostFaults {
 		r.faults = append(r.faults, GridFault{line, column, code, args})
 	}
+}
+
+// oneHeightTooMany returns the first cell with a height beyond as many different
+// ones as there may be.
+func (r *gridReader) oneHeightTooMany() (cell int, found bool) {
+	seen := map[float64]bool{}
+	for i, h := range r.heights {
+		if seen[h] = true; len(seen) > mostHeights {
+			return i, true
+		}
+	}
+	return 0, false
 }
 
 func (r *gridReader) row(line int, text string) {
@@ -109,7 +121,7 @@ func (r *gridReader) row(line int, text string) {
 		switch {
 		case cell == "":
 			r.fault(line, i+1, "grid/nothing", words.Args{"most": mostHeightMM})
-		case err != nil || math.IsNaN(h):
+		case err != nil || math.IsNaN(h) || strings.ContainsAny(cell, "xX_"):
 			r.fault(line, i+1, "grid/not-a-height", words.Args{"value": shown(cell), "most": mostHeightMM})
 		case h < 0 || h > mostHeightMM:
 			r.fault(line, i+1, "grid/out-of-range", words.Args{"value": shown(cell), "most": mostHeightMM})

@@ -70,7 +70,7 @@ func scatter(_ context.Context, args []string, s Streams) (int, error) {
 	f := scatterFlags{
 		pitch: flags.String("pitch", "", ""), gap: flags.String("gap", "0 mm", ""),
 		incidence:   flags.String("incidence", "0", ""),
-		temperature: flags.String("temperature", "20", ""), c: flags.String("c", "", ""),
+		temperature: flags.String("temperature", "", ""), c: flags.String("c", "", ""),
 		bands: flags.String("bands", "100:10000", ""),
 		plane: flags.String("plane", "across", ""), phase: flags.String("phase", "kirchhoff", ""),
 	}
@@ -144,9 +144,18 @@ func (f scatterFlags) read() (scatterReport, sound.Options, error) {
 	return r, o, errors.Join(faults...)
 }
 
+// usualCelsius is the air where nothing is said of it.
+const usualCelsius = 20
+
 // speed returns the speed of sound as it was given, or that of a temperature.
 func (f scatterFlags) speed(refuse func(string, ...any)) float64 {
-	if *f.c != "" {
+	switch {
+	case *f.c != "" && *f.temperature != "":
+		refuse("-c: %q beside -temperature, from which the speed of sound follows (allowed one of the two)", *f.c)
+		return 0
+	case *f.c == "" && *f.temperature == "":
+		return sound.SpeedMS(usualCelsius)
+	case *f.c != "":
 		c, err := strconv.ParseFloat(*f.c, 64)
 		if err != nil || !(c >= 200 && c <= 2000) {
 			refuse("-c: %q is not a speed of sound (allowed 200 to 2000 m/s)", *f.c)

@@ -86,6 +86,7 @@ func TestScatterRefusesBadGrids(t *testing.T) {
 		"negative":     {"0,-1\n", "standard input: line 1, column 2: -1 mm is out of range (allowed 0 to 2000)"},
 		"too tall":     {"3000\n", "standard input: line 1, column 1: 3000 mm is out of range (allowed 0 to 2000)"},
 		"no number":    {"NaN,1\n", `standard input: line 1, column 1: "NaN" is not a height in mm (allowed 0 to 2000)`},
+		"hexadecimal":  {"0x1p4,1\n", `standard input: line 1, column 1: "0x1p4" is not a height in mm (allowed 0 to 2000)`},
 		"boundless":    {"1,Inf\n", "standard input: line 1, column 2: Inf mm is out of range (allowed 0 to 2000)"},
 		"hole":         {"1,,2\n", "standard input: line 1, column 2: nothing where a height in mm should be (allowed 0 to 2000)"},
 		"empty":        {"", "standard input: line 1: no heights"},
@@ -95,8 +96,8 @@ func TestScatterRefusesBadGrids(t *testing.T) {
 		"too many":     {strings.Repeat(strings.Repeat("1,", 399)+"1\n", 101), "standard input: line 101: 40\u202f400 cells (allowed up to 40\u202f000)"},
 		"control":      {"1,\x1b[2J\n", `standard input: line 1, column 2: "\x1b[2J" is not a height in mm (allowed 0 to 2000)`},
 		"several":      {"a\nb\n", "standard input: line 1, column 1: \"a\" is not a height in mm (allowed 0 to 2000)\nstandard input: line 2, column 1: \"b\" is not a height in mm (allowed 0 to 2000)"},
-		"windows ends": {"1,2\r\n3\r\n", "standard input: line 2, column 2: 1 heights (allowed 2, as in line 1)"},
-		"heights":      {distinct(257), "standard input: 257 different heights (allowed up to 256: round them)"},
+		"windows ends": {"1,2\r\n3\r\n", "standard input: line 2, column 2: 1 height (allowed 2, as in line 1)"},
+		"heights":      {distinct(257), "standard input: line 1, column 257: more different heights than a field may have (allowed 256: round them)"},
 	} {
 		got := run(t, c.in, "scatter", "-", "-pitch", "40")
 		assert.Equal(t, result{2, "", c.want + "\n"}, got, name)
@@ -124,6 +125,7 @@ func TestScatterRefusesBadOptions(t *testing.T) {
 		{[]string{"-pitch", "40", "-incidence", "90"}, `-incidence: "90" is not an angle (allowed -85 to 85, or random in a plane)`},
 		{[]string{"-pitch", "40", "-incidence", "random", "-plane", "hemisphere"}, `-incidence: "random" is not an angle (allowed -85 to 85, or random in a plane)`},
 		{[]string{"-pitch", "40", "-temperature", "hot"}, `-temperature: "hot" is not a temperature (allowed -40 to 60 °C)`},
+		{[]string{"-pitch", "40", "-c", "343", "-temperature", "20"}, `-c: "343" beside -temperature, from which the speed of sound follows (allowed one of the two)`},
 		{[]string{"-pitch", "40", "-c", "0"}, `-c: "0" is not a speed of sound (allowed 200 to 2000 m/s)`},
 		{[]string{"-pitch", "40", "-bands", "8000:100"}, `-bands: "8000:100" is not a range (allowed LOW:HIGH from 20 to 20000 Hz)`},
 		{[]string{"-pitch", "40", "-plane", "up"}, `-plane: "up" is not a plane (allowed across, down, hemisphere)`},
