@@ -31,25 +31,30 @@ type Lever struct {
 // edit is what a person would type at a path.
 type edit struct{ path, value string }
 
-// Levers returns the three changes that save most, the strongest first, where a
-// job is over its budget; else none. Each is planned again with the same price
-// book, so that what it saves is what the price will show.
+// Levers returns the three changes that save most, the strongest first, where the
+// price of a job is over its budget; else none. Each is planned again with the same
+// price book, so that what it saves is what the price will show. A job that is not
+// sold has no price and no levers.
 func Levers(doc design.Document, r Result, b design.Book) []Lever {
+	paid := func(_ design.Design, r Result) (money.Money, bool) { return r.Price.Gross, r.Price.Sold }
+	return levers(doc, r, b, cheapWoods(b), paid)
+}
+
+// GoodsLevers returns the same for a home builder, who pays for goods alone.
+func GoodsLevers(doc design.Document, r Result, b design.Book) []Lever {
 	paid := func(_ design.Design, r Result) (money.Money, bool) {
-		if r.Price.Sold {
-			return r.Price.Gross, true
-		}
 		return r.Price.Materials, r.Price.Materials.Minor > 0
 	}
 	return levers(doc, r, b, cheapWoods(b), paid)
 }
 
 // QuoteLevers returns the same for a client: reckoned with the selling book,
-// from nothing that is private. The savings are rounded down, as a range is.
+// from nothing that is private. The savings are rounded down, as a range is. Where
+// nothing is sold, or the book has no price for the job, there are none.
 func QuoteLevers(doc design.Document, r Result, b design.Book, selling design.SellingBook) []Lever {
 	paid := func(d design.Design, r Result) (money.Money, bool) {
 		usual, err := cost.Usual(visible(d, r), selling, d.Money)
-		return usual, err == nil
+		return usual, err == nil && !d.Work.OwnBuild
 	}
 	all := levers(doc, r, b, publicWoods(), paid)
 	for i := range all {

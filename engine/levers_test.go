@@ -49,7 +49,12 @@ func TestALeverSavesWhatItSays(t *testing.T) {
 	pulled := 0
 	for _, name := range []string{"s1", "s4", "s5", "s7", "s8", "p1", "p2"} {
 		doc, r := over(t, name, "10")
-		for _, l := range engine.Levers(doc, r, design.DefaultBook()) {
+		all := engine.Levers(doc, r, design.DefaultBook())
+		if !r.Price.Sold {
+			assert.Empty(t, all, "no price, nothing to bring down")
+			all = engine.GoodsLevers(doc, r, design.DefaultBook())
+		}
+		for _, l := range all {
 			next, ok := engine.Pull(doc, []engine.Lever{l}, l.Key)
 			require.True(t, ok)
 			after := plan(t, next.Design)
@@ -82,6 +87,14 @@ func TestLeversOnlyOverTheBudget(t *testing.T) {
 	}
 	doc, r = over(t, "s1", "0")
 	assert.Empty(t, engine.Levers(doc, r, design.DefaultBook()), "no budget was said")
+}
+
+// What is built at home has no price that a client could be told to bring down.
+func TestNoQuoteLeversForAHomeBuild(t *testing.T) {
+	doc, r := over(t, "s8", "10")
+	assert.Empty(t, engine.QuoteLevers(doc, r, design.DefaultBook(), engine.ExampleSelling()))
+	doc = edit(t, doc, "work.ownBuild = no")
+	assert.NotEmpty(t, engine.QuoteLevers(doc, plan(t, doc.Design), design.DefaultBook(), engine.ExampleSelling()))
 }
 
 // A client's levers know nothing of the private book: the same selling book

@@ -10,10 +10,10 @@ import (
 
 func (v *view) moneySets() []set {
 	heading, fields := "money/terms", []string{"discount", "tax", "budget"}
-	switch v.Reading {
-	case Client:
+	switch {
+	case v.Reading == Client, v.Reading == Maker && v.Doc.Design.Work.OwnBuild: // nothing is sold
 		return nil
-	case Builder:
+	case v.Reading == Builder:
 		heading, fields = "money/budget", []string{"budget"}
 	}
 	return []set{{id: "money", heading: heading, base: "money.", fields: fields}}
@@ -24,7 +24,8 @@ func (v *view) moneySlots() []slot {
 		{id: "money-" + v.Reading, template: "money-" + v.Reading, data: v},
 		{id: "watch-outs", template: "watch-outs", data: v},
 	}
-	all = append(all, slot{id: "levers", template: "levers", data: v})
+	all = append(all, slot{id: "levers", template: "levers", data: v},
+		slot{id: "terms", template: "terms", data: v, after: endsIn("work.ownBuild")})
 	if v.Reading == Maker {
 		all = append(all, slot{id: "prices", template: "prices", data: v, after: never})
 	}

@@ -207,8 +207,11 @@ func clientConcerns() []string {
 
 // watchOuts are those that this reader meets.
 func (v *view) watchOuts() []check.WatchOut {
-	if v.Reading != Client {
+	switch v.Reading {
+	case Maker:
 		return v.Plan.AllWatchOuts()
+	case Builder: // nothing of a workshop's price, where the design is one of a workshop
+		return slices.DeleteFunc(slices.Clone(v.Plan.WatchOuts), func(w check.WatchOut) bool { return w.Code == "price/indication" })
 	}
 	return slices.DeleteFunc(slices.Clone(v.Plan.WatchOuts), func(w check.WatchOut) bool {
 		return w.Level < check.Caution || !slices.ContainsFunc(clientConcerns(), func(start string) bool {

@@ -27,12 +27,16 @@ func (s *Session) input() page.Input {
 }
 
 // levers are what brings the open design down to its budget, for its reader: a
-// client's are reckoned with the selling book.
+// client's are reckoned with the selling book, a home builder's with the goods.
 func (s *Session) levers() []engine.Lever {
-	if s.now.doc.View.Reading == page.Client {
+	switch s.now.doc.View.Reading {
+	case page.Client:
 		return engine.QuoteLevers(s.now.doc, s.now.plan, s.prices.book, s.prices.selling)
+	case page.Builder:
+		return engine.GoodsLevers(s.now.doc, s.now.plan, s.prices.book)
+	default:
+		return engine.Levers(s.now.doc, s.now.plan, s.prices.book)
 	}
-	return engine.Levers(s.now.doc, s.now.plan, s.prices.book)
 }
 
 // common fills what every answer about the open document carries.

@@ -1,0 +1,64 @@
+package session_test
+
+import (
+	"strings"
+	"testing"
+
+	"blockfield/engine/design/designtest"
+	"blockfield/engine/session"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// opened is the money of an example job that a reader opens over the first design.
+func opened(t testing.TB, job, reading string) (*session.Session, string) {
+	t.Helper()
+	s := fresh()
+	require.True(t, set(t, s, "view.reading", reading).OK)
+	require.True(t, openBook(t, s, designtest.Files(t)[job+".json"], "file").OK)
+	return s, html(ask(t, s, session.Request{Op: "section", Name: "money"}))
+}
+
+// Nobody sells a panel that is built at home: a client and a maker read that, with
+// a way to a shopping list and one to a price, and nothing of a budget, of levers
+// or of terms; a home builder reads the list.
+func TestMoneyOfAPanelBuiltAtHome(t *testing.T) {
+	const atHome, budget, levers = "built at home", "udget", "brings the price down"
+	for _, reading := range []string{"client", "maker"} {
+		s, shown := opened(t, "s8", reading)
+		require.Contains(t, shown, atHome, reading)
+		assert.Contains(t, shown, `data-set="view.reading" value="builder"`, reading)
+		assert.NotContains(t, shown, budget, reading)
+		assert.NotContains(t, shown, levers, reading)
+		assert.NotContains(t, shown, "¤", reading)
+		assert.NotContains(t, shown, "money.discount", reading)
+
+		// The other way leads to a price, and to all that goes with it.
+		require.Contains(t, shown, `data-set="work.ownBuild" value="no"`, reading)
+		priced := html(set(t, s, "work.ownBuild", "no"))
+		assert.NotContains(t, priced, atHome, reading)
+		assert.Contains(t, priced, levers, "%s: 220 was to pay for the goods", reading)
+		assert.Contains(t, priced, "¤", reading)
+		assert.Equal(t, reading == "maker", s.Plan().Price.Sold && strings.Contains(priced, "money.discount"), "%s: the terms are there again", reading)
+	}
+	_, shown := opened(t, "s8", "builder")
+	assert.NotContains(t, shown, atHome)
+	assert.Contains(t, shown, "¤203.43", "the goods of the worked job")
+	assert.Contains(t, shown, "money.budget")
+	assert.NotContains(t, shown, levers, "220 is enough for them")
+}
+
+// A home builder who reads the design of a workshop gets a shopping list and
+// nothing of the workshop's price.
+func TestAWorkshopsDesignReadByAHomeBuilder(t *testing.T) {
+	for _, job := range []string{"s1", "s3", "s5"} {
+		s, shown := opened(t, job, "builder")
+		price := s.Plan().Price
+		require.True(t, price.Sold)
+		assert.Contains(t, shown, price.Materials.Format("en"), job)
+		for _, secret := range []string{price.Gross.Format("en"), price.Net.Format("en"), "this price", "brings the price down"} {
+			assert.NotContains(t, shown, secret, job)
+		}
+	}
+}
