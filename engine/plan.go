@@ -90,7 +90,7 @@ func Plan(d design.Design, b design.Book) (Result, error) {
 	}
 	out.WatchOuts = append(out.WatchOuts, placed(d, groups)...)
 	out.WatchOuts = append(out.WatchOuts, sticksAndAir(d, groups)...)
-	out.Bill, err = bench.Estimate(d, bench.Pace{Tasks: b.Tasks, SpeedKmh: b.Travel.SpeedKmh, Factors: factors(d.Bench)}, built)
+	out.Bill, err = bench.Estimate(d, pace(d, b), built)
 	if err != nil {
 		return Result{}, err
 	}
@@ -105,9 +105,14 @@ func Plan(d design.Design, b design.Book) (Result, error) {
 	return out, nil
 }
 
-// factors are the habits of the shop as the design has them.
-func factors(b design.Bench) bench.Factors {
-	return bench.Factors{Wood: b.WoodTimes, Fatigue: b.Fatigue, Gang: b.Gang}
+// pace is how the shop works and what it pays, by its price book and the habits
+// that the design has.
+func pace(d design.Design, b design.Book) bench.Pace {
+	return bench.Pace{
+		Tasks: b.Tasks, SpeedKmh: b.Travel.SpeedKmh,
+		Factors: bench.Factors{Wood: d.Bench.WoodTimes, Fatigue: d.Bench.Fatigue, Gang: d.Bench.Gang},
+		Prices:  bench.Prices{Woods: b.Woods, Sticks: b.Sticks, Hour: b.Rates.Shop + b.Rates.Overhead},
+	}
 }
 
 // hung is the groups as the wall knows them.

@@ -26,7 +26,7 @@ func quantities(d design.Design, b bench.Bill) cost.Quantities {
 		})
 	}
 	for _, lot := range b.Lots {
-		q.Squares = append(q.Squares, timber(lot.Wood, lot.BoughtM3))
+		q.Squares = append(q.Squares, sticks(lot)...)
 	}
 	for _, f := range b.Frame {
 		q.Boards = append(q.Boards, timber(f.Wood, f.BoughtM3))
@@ -38,6 +38,19 @@ func quantities(d design.Design, b bench.Bill) cost.Quantities {
 		q.Finishes = append(q.Finishes, cost.Finish{Finish: f.Finish, VolumeML: cost.Steps(f.Litres, cost.MLPerLitre)})
 	}
 	return q
+}
+
+// sticks are those of a lot that are bought, by their length.
+func sticks(lot bench.Lot) []cost.Timber {
+	var all []cost.Timber
+	for _, bar := range lot.Bars {
+		if bar.Bought > 0 {
+			t := timber(lot.Wood, float64(bar.Bought)*bar.Length.Metres()*lot.Size.Metres()*lot.Size.Metres())
+			t.Size, t.Length, t.Count = lot.Size, bar.Length, int64(bar.Bought)
+			all = append(all, t)
+		}
+	}
+	return all
 }
 
 func timber(wood string, m3 float64) cost.Timber {

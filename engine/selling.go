@@ -71,7 +71,8 @@ func visible(d design.Design, r Result) cost.Visible {
 		v.HangingHands = int64(r.Bill.Panels * d.Work.Crew)
 	}
 	for _, lot := range r.Bill.Lots {
-		*woodOf(&v, lot.Wood) += cost.Steps(lot.BoughtM3, mlPerM3)
+		// Boards against handling is weighed by private rates: not here.
+		*woodOf(&v, lot.Wood) += cost.Steps(lot.FewestM3, mlPerM3)
 	}
 	for _, f := range r.Bill.Frame {
 		*woodOf(&v, f.Wood) += cost.Steps(f.BoughtM3, mlPerM3)
@@ -125,6 +126,7 @@ func sampleJobs(b design.Book) []design.Design {
 		for k, size := range sizes {
 			n := i*len(sizes) + k
 			d := design.Default().Design
+			d.Bench.Handling = design.FewestBoards
 			g := &d.Walls[0].Groups[0]
 			g.Wood = woods[i%len(woods)]
 			g.Frame.Wood = g.Wood

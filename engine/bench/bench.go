@@ -17,6 +17,7 @@ package bench
 
 import (
 	"math"
+	"slices"
 
 	"blockfield/engine/design"
 	"blockfield/engine/panel"
@@ -27,6 +28,7 @@ type Pace struct {
 	Tasks    []design.Task
 	SpeedKmh float64
 	Factors  Factors
+	Prices   Prices
 }
 
 // Estimate returns what a design with its built groups takes. The groups are
@@ -40,10 +42,11 @@ func Estimate(d design.Design, pace Pace, groups []panel.Group) (Bill, error) {
 	}
 	bill := Bill{Groups: make([]GroupBill, len(jobs))}
 	bill.pieces(jobs)
-	if bill.Lots, err = lots(d.Bench, jobs); err != nil {
+	there := &pile{items: slices.Clone(d.Bench.Stock)}
+	if bill.Lots, err = lots(d.Bench, jobs, there, pace.Prices); err != nil {
 		return Bill{}, err
 	}
-	if err := bill.handle(d.Bench); err != nil {
+	if err := bill.handle(d, pace, there); err != nil {
 		return Bill{}, err
 	}
 	for _, lot := range bill.Lots {
@@ -54,8 +57,12 @@ func Estimate(d design.Design, pace Pace, groups []panel.Group) (Bill, error) {
 	if err := bill.sheets(jobs); err != nil {
 		return Bill{}, err
 	}
-	bill.frames(jobs)
-	bill.cleats(jobs)
+	if err := bill.frames(d.Bench, jobs, there, pace.Prices); err != nil {
+		return Bill{}, err
+	}
+	if err := bill.cleats(d.Bench, jobs, there); err != nil {
+		return Bill{}, err
+	}
 	bill.glue(jobs)
 	if err := bill.finishes(jobs); err != nil {
 		return Bill{}, err
@@ -111,6 +118,9 @@ const (
 
 // shareUp returns ⌈n × percent⌉.
 func shareUp(n int, percent float64) int { return int(ceilDiv(int64(n)*ppmOf(percent), whole)) }
+
+// soundOf returns how many of n are expected to be good.
+func soundOf(n int, percent float64) int { return int(int64(n) * (whole - ppmOf(percent)) / whole) }
 
 // grossUp returns ⌈n / (1 − percent)⌉: how many to buy so that n are good.
 func grossUp(n int, percent float64) int {

@@ -16,6 +16,7 @@ type Bill struct {
 	Cells     int
 	Blocks    int // glued
 	CutBlocks int // with spares
+	Visits    int // boards that are set aside and fetched again at the stop block
 	Lots      []Lot
 	Sheets    []SheetNeed
 	Frame     []FrameStock
@@ -46,15 +47,25 @@ type Bill struct {
 type Lot struct {
 	Wood                string
 	Size                length.Length // side of the square section
-	StickLength         length.Length
+	StickLength         length.Length // the usual one
 	Heights             []HeightCount // rising, without bare backer
+	Bars                []Bar         // the usual length first, then other lengths and what is there
 	Sticks              int           // to buy
-	SticksBeforeDefects int
-	Cuts                cut.Plan // of the sound sticks, with the fewest visits that were found; lengths in nanometres
-	LeastVisits         int      // no plan with so many sticks has fewer
-	BoughtM3            float64  // of the sticks to buy
-	BlocksM3            float64  // of the blocks that end up in panels
-	UsedPercent         float64  // share of the bought length that ends up in panels
+	OwnSticks           int           // that are there and are cut
+	SticksBeforeDefects int           // that are cut, all of them sound
+	Cuts                cut.Plan      // of the sound sticks, with the fewest visits that were found; lengths in nanometres
+	Priced              bool          // costs are money, in ten-thousandths; else lengths
+	Proven              bool          // no plan of sound sticks costs less than the first of the curve
+	GapPercent          float64       // how far, at most, the first of the curve is from the cheapest plan
+	Curve               []Handling    // boards against visits, the fewest boards first
+	Chosen              int           // on the curve: the plan of Cuts
+	BoughtM3            float64       // of the sticks to buy
+	BlocksM3            float64       // of the blocks that end up in panels
+	UsedPercent         float64       // share of the length of all these sticks that ends up in panels
+	FewestM3            float64       // of the sticks to buy for the fewest boards, whatever wood and time cost
+	FewestUsedPercent   float64       // the share of theirs
+
+	offers []offer
 }
 
 // HeightCount says how many blocks of one height are glued and cut.
@@ -80,8 +91,17 @@ type FrameStock struct {
 	Thickness length.Length
 	Board     length.Length // width that is bought
 	NeedM     float64       // running, in the frames
-	BoughtM   float64       // running, with what the cuts and faults take
+	BoughtM   float64       // running: of whole boards, or with what the cuts and faults take
 	BoughtM3  float64
+	Cuts      *BoardCuts // nil: bought by the running metre
+}
+
+// BoardCuts is how the pieces of frames, or of cleats and spacers, come out of
+// boards.
+type BoardCuts struct {
+	Bars    []Bar
+	Plan    cut.Plan // lengths in nanometres, with what a test fit needs
+	TooLong length.Length
 }
 
 // FinishNeed is one finish for fields and frames.
@@ -96,6 +116,15 @@ type FinishNeed struct {
 type CleatStock struct {
 	RunningM float64 // cleat, wall cleat and spacer of all panels
 	BoughtM3 float64
+	Strips   []Strip // of each thickness
+}
+
+// Strip is the strips of one thickness.
+type Strip struct {
+	Thickness length.Length
+	NeedM     float64
+	BoughtM   float64
+	Cuts      *BoardCuts // nil: bought by the running metre
 }
 
 // FixingRule names how fixings were counted; "count/" and the rule is the key of

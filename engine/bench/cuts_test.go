@@ -61,12 +61,17 @@ func checkCuts(t testing.TB, d design.Design, lot bench.Lot) {
 		require.Equal(t, h.Cut, made[h.Height.Nanometres()], "blocks of %v", h.Height)
 	}
 	require.Equal(t, lot.SticksBeforeDefects, boards)
-	fit := firstFit(t, d, lot)
-	require.LessOrEqual(t, lot.SticksBeforeDefects, fit.Bars, "never worse than first fit")
-	require.GreaterOrEqual(t, int64(lot.SticksBeforeDefects), lot.Cuts.Bound)
-	require.GreaterOrEqual(t, lot.Cuts.Visits, lot.LeastVisits)
-	if lot.SticksBeforeDefects == fit.Bars {
-		require.LessOrEqual(t, lot.Cuts.Visits, visitsOf(fit), "nor in handling, with as many sticks")
+	fit, fewest := firstFit(t, d, lot), lot.Curve[0]
+	require.LessOrEqual(t, fewest.Sticks, fit.Bars, "never worse than first fit")
+	if fewest.Sticks == fit.Bars {
+		require.LessOrEqual(t, fewest.Visits, visitsOf(fit), "nor in handling, with as many sticks")
+	}
+	for i, h := range lot.Curve {
+		require.GreaterOrEqual(t, h.Visits, h.Least)
+		if i > 0 {
+			require.Less(t, h.Visits, lot.Curve[i-1].Visits, "a board more saves visits, or is not offered")
+		}
+		require.GreaterOrEqual(t, h.Cost(), lot.Curve[lot.Chosen].Cost(), "what costs least is chosen")
 	}
 }
 
@@ -90,7 +95,7 @@ func TestPlannerAgainstFirstFit(t *testing.T) {
 		fit := firstFit(t, d, lot)
 		got := []int{fit.Bars, lot.SticksBeforeDefects, visitsOf(fit), lot.Cuts.Visits}
 		assert.Equal(t, []int{want.fit, want.sticks, want.fitVisits, want.visits}, got, name)
-		assert.True(t, lot.Cuts.Proven, "%s: no plan has fewer sticks", name)
+		assert.True(t, lot.Proven, "%s: no plan has fewer sticks", name)
 	}
 	assert.Equal(t, 179, estimate(t, designtest.Job(t, "s7")).Lots[0].Sticks, "⌈152 / 0.85⌉; first fit buys ⌈153 / 0.85⌉ = 180")
 }

@@ -9,15 +9,11 @@ import (
 
 // Habits of buying. Common practice, no source.
 const (
-	frameWaste   = 1.15 // of frame board, for mitres, test cuts and faults
-	cleatStripsN = 3    // cleat, wall cleat and spacer, each as long as the cleat
-	cleatStripM  = 0.090
-	cleatWaste   = 1.1
-	gluePerM2    = 0.30 // kg on end grain
-	sideReach    = 0.60 // share of the sides that a brush gets to
-	finishWaste  = 1.15 // what stays in brush and tin
-	frameFaces   = 2    // inside and outside of the frame's depth are finished
-	bradsAFrame  = 20
+	gluePerM2   = 0.30 // kg on end grain
+	sideReach   = 0.60 // share of the sides that a brush gets to
+	finishWaste = 1.15 // what stays in brush and tin
+	frameFaces  = 2    // inside and outside of the frame's depth are finished
+	bradsAFrame = 20
 )
 
 // What stays on a panel of wet glue and finish. Common practice, no source.
@@ -25,56 +21,6 @@ const (
 	glueStays   = 0.5 // kg for a kg of glue: the rest is water that leaves
 	finishStays = 0.4 // kg for a litre of finish, what is lost in the tin included
 )
-
-// frames pools the frame boards by wood, thickness and width.
-func (b *Bill) frames(jobs []job) {
-	for _, j := range jobs {
-		if !j.built.Framed {
-			continue
-		}
-		f := j.design.Frame
-		line := b.frameStock(FrameStock{Wood: f.Wood, Thickness: f.Thickness, Board: f.Board})
-		line.NeedM += float64(j.panels()) * j.built.FrameRunning.Metres()
-	}
-	for i := range b.Frame {
-		f := &b.Frame[i]
-		f.BoughtM = f.NeedM * frameWaste
-		f.BoughtM3 = f.BoughtM * f.Thickness.Metres() * f.Board.Metres()
-	}
-}
-
-// frameStock returns the line for a board, which it adds where it is missing.
-func (b *Bill) frameStock(want FrameStock) *FrameStock {
-	for i := range b.Frame {
-		f := &b.Frame[i]
-		if f.Wood == want.Wood && f.Thickness.Same(want.Thickness) && f.Board.Same(want.Board) {
-			return f
-		}
-	}
-	b.Frame = append(b.Frame, want)
-	return &b.Frame[len(b.Frame)-1]
-}
-
-// cleats adds up the strips.
-func (b *Bill) cleats(jobs []job) {
-	for _, j := range jobs {
-		for _, p := range j.built.Panels {
-			long := cleatStripsN * cleatM(p)
-			b.Cleat.RunningM += long
-			b.Cleat.BoughtM3 += long * cleatStripM * j.design.Cleat.Thickness.Metres() * cleatWaste
-		}
-	}
-}
-
-// cleatM is how long the panel's cleat is.
-func cleatM(p panel.Panel) float64 {
-	for _, part := range p.Parts {
-		if part.Kind == panel.CleatPart {
-			return part.Width.Metres()
-		}
-	}
-	return 0
-}
 
 // glue is spread on the bases of the blocks.
 func (b *Bill) glue(jobs []job) {

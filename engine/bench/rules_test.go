@@ -185,7 +185,7 @@ func TestSticksFollowWaste(t *testing.T) {
 			worse := d
 			change(&worse.Bench)
 			after := estimate(t, worse).Lots[0]
-			require.True(t, before.Cuts.Proven, "the fewest sticks")
+			require.True(t, before.Proven, "the fewest sticks")
 			assert.GreaterOrEqual(t, after.Sticks, before.Sticks, name)
 			if name == "defects" {
 				assert.Equal(t, before.SticksBeforeDefects, after.SticksBeforeDefects)

@@ -89,7 +89,7 @@ func (b Bill) waste(in design.Bench, jobs []job) []check.WatchOut {
 			Code: "bench/waste", Level: check.Note,
 			Args: words.Args{
 				"wood": words.Key("choice/" + lot.Wood), "size": lot.Size,
-				"share": words.Percent(100 - lot.UsedPercent), "length": lot.StickLength,
+				"share": words.Percent(100 - lot.FewestUsedPercent), "length": lot.StickLength,
 			},
 			Field: "bench.stickLength", Source: check.CommonPractice,
 		})
@@ -103,7 +103,9 @@ func (b Bill) waste(in design.Bench, jobs []job) []check.WatchOut {
 	return all
 }
 
-func (l Lot) wasteful() bool { return 100-l.UsedPercent > wasteNotedPct }
+// wasteful looks at the plan with the fewest boards: a board more that saves
+// handling is no waste.
+func (l Lot) wasteful() bool { return 100-l.FewestUsedPercent > wasteNotedPct }
 
 // stickLengths are those in which squares are usually sold. Common practice, no
 // source.
@@ -135,7 +137,7 @@ func otherSticks(in design.Bench, jobs []job) *check.Fix {
 	for _, size := range sizes {
 		other := in
 		other.StickLength = size
-		found, err := lots(other, jobs)
+		found, err := lots(other, jobs, &pile{items: slices.Clone(in.Stock)}, Prices{})
 		if err == nil && !slices.ContainsFunc(found, Lot.wasteful) {
 			return &check.Fix{Path: "bench.stickLength", Value: size.String()}
 		}

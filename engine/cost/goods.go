@@ -53,7 +53,11 @@ func (c *calculator) buy(key string, amount money.Money) {
 func (c *calculator) timber(key string, lots []Timber, price func(design.WoodPrice) design.Amount) {
 	total := money.New(0, c.book.Currency)
 	for _, lot := range lots {
-		found := false
+		each, found := c.piece(lot)
+		if found {
+			total = total.Add(c.priced(each, lot.Count, 1))
+			continue
+		}
 		for _, w := range c.book.Woods {
 			if w.Wood == lot.Wood {
 				total, found = total.Add(c.priced(price(w), lot.VolumeMM3, MM3PerM3)), true
@@ -65,6 +69,16 @@ func (c *calculator) timber(key string, lots []Timber, price func(design.WoodPri
 		}
 	}
 	c.buy(key, total)
+}
+
+// piece is the price of one stick, where the book sells such sticks by the piece.
+func (c *calculator) piece(lot Timber) (design.Amount, bool) {
+	for _, s := range c.book.Sticks {
+		if lot.Count > 0 && s.Wood == lot.Wood && s.Size.Same(lot.Size) && s.Length.Same(lot.Length) {
+			return s.Price, true
+		}
+	}
+	return 0, false
 }
 
 func (c *calculator) sheets() {

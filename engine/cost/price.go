@@ -30,10 +30,14 @@ type Quantities struct {
 	Surveyed    bool   // somebody has seen the site
 }
 
-// Timber is a volume of one wood as it is bought.
+// Timber is a volume of one wood as it is bought. Sticks, which a book may price by
+// the piece, say their section, length and number as well.
 type Timber struct {
 	Wood      string
 	VolumeMM3 int64
+	Size      length.Length
+	Length    length.Length
+	Count     int64 // 0: not sticks
 }
 
 // Sheet is whole sheets of one board.
