@@ -1,13 +1,11 @@
 package engine_test
 
 import (
-	"reflect"
 	"testing"
 
 	"blockfield/engine"
 	"blockfield/engine/design"
 	"blockfield/engine/design/designtest"
-	"blockfield/engine/length"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -18,27 +16,7 @@ import (
 func rupiah() design.Book {
 	book := design.DefaultBook()
 	book.Name, book.Placeholder, book.Currency = "Harga bengkel", false, "IDR"
-	var walk func(v reflect.Value)
-	walk = func(v reflect.Value) {
-		switch x := v.Interface().(type) {
-		case design.Amount:
-			v.SetInt(17_000 * int64(x))
-			return
-		case length.Length:
-			return
-		}
-		switch v.Kind() {
-		case reflect.Struct:
-			for i := range v.NumField() {
-				walk(v.Field(i))
-			}
-		case reflect.Slice:
-			for i := range v.Len() {
-				walk(v.Index(i))
-			}
-		}
-	}
-	walk(reflect.ValueOf(&book).Elem())
+	designtest.EachAmount(&book, func(a design.Amount) design.Amount { return 17_000 * a })
 	return book
 }
 

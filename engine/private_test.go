@@ -1,8 +1,6 @@
 package engine_test
 
 import (
-	"fmt"
-	"reflect"
 	"strings"
 	"testing"
 
@@ -10,50 +8,10 @@ import (
 	"blockfield/engine/check"
 	"blockfield/engine/design"
 	"blockfield/engine/design/designtest"
-	"blockfield/engine/length"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
-
-// sentinel is a price book in which no figure is met by chance: each has its
-// own four digits, 7013, 7026, 7039 …; percentages end in them. It returns the
-// digits.
-func sentinel(t testing.TB) (design.Book, []string) {
-	book := design.DefaultBook()
-	var digits []string
-	next := func() int64 {
-		n := 7000 + 13*int64(len(digits)+1)
-		digits = append(digits, fmt.Sprint(n))
-		return n
-	}
-	var walk func(v reflect.Value)
-	walk = func(v reflect.Value) {
-		switch x := v.Interface().(type) {
-		case design.Amount:
-			v.SetInt(next()) // in ten-thousandths: 0.7013
-			return
-		case length.Length:
-			return // thicknesses of sheets are no secret
-		case float64:
-			v.SetFloat(x + float64(next())*1e-4) // percentages and minutes
-			return
-		}
-		switch v.Kind() {
-		case reflect.Struct:
-			for i := range v.NumField() {
-				walk(v.Field(i))
-			}
-		case reflect.Slice:
-			for i := range v.Len() {
-				walk(v.Index(i))
-			}
-		}
-	}
-	walk(reflect.ValueOf(&book).Elem())
-	require.Greater(t, len(digits), 100)
-	return book, digits
-}
 
 // leaks lists the digits that a text holds.
 func leaks(text string, digits []string) []string {
@@ -70,7 +28,7 @@ func leaks(text string, digits []string) []string {
 // a price book has no way into it. This is what makes a check for a book in a
 // client's copy needless.
 func TestNoPriceBookInFileOrLink(t *testing.T) {
-	book, digits := sentinel(t)
+	book, digits := designtest.Sentinel(t)
 	doc := design.Default()
 	doc.Design = designtest.Job(t, "s5")
 	r, err := engine.Plan(doc.Design, book)

@@ -115,7 +115,7 @@ func TestManyPrivateBooksHaveOneSellingBook(t *testing.T) {
 // At most a dozen figures, of two digits, and none of them one of the private
 // book's unique ones.
 func TestSellingBookSaysLittle(t *testing.T) {
-	private, digits := sentinel(t)
+	private, digits := designtest.Sentinel(t)
 	for i := range private.Tasks { // times that a job can have, in a book of unique rates
 		private.Tasks[i] = design.DefaultBook().Tasks[i]
 	}

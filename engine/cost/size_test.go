@@ -4,41 +4,15 @@ import (
 	"errors"
 	"math"
 	"math/rand/v2"
-	"reflect"
 	"testing"
 
 	"blockfield/engine/cost"
 	"blockfield/engine/design"
-	"blockfield/engine/length"
+	"blockfield/engine/design/designtest"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
-
-// eachAmount changes every amount of a book.
-func eachAmount(book *design.Book, change func(design.Amount) design.Amount) {
-	var walk func(v reflect.Value)
-	walk = func(v reflect.Value) {
-		switch x := v.Interface().(type) {
-		case design.Amount:
-			v.SetInt(int64(change(x)))
-			return
-		case length.Length:
-			return
-		}
-		switch v.Kind() {
-		case reflect.Struct:
-			for i := range v.NumField() {
-				walk(v.Field(i))
-			}
-		case reflect.Slice:
-			for i := range v.Len() {
-				walk(v.Index(i))
-			}
-		}
-	}
-	walk(reflect.ValueOf(book).Elem())
-}
 
 // A price does not know what its unit buys: with every amount of the book 17,000
 // times as high, as in rupiah for euros (rough, from memory), every line and every
@@ -48,7 +22,7 @@ func TestPricesScaleWithTheCurrency(t *testing.T) {
 	for _, w := range workedJobs() {
 		euros, rupiah := design.DefaultBook(), design.DefaultBook()
 		euros.Currency, rupiah.Currency = "EUR", "IDR"
-		eachAmount(&rupiah, func(a design.Amount) design.Amount { return times * a })
+		designtest.EachAmount(&rupiah, func(a design.Amount) design.Amount { return times * a })
 		small, err := cost.Calculate(w.q, euros, w.m)
 		require.NoError(t, err)
 		large, err := cost.Calculate(w.q, rupiah, w.m)
@@ -75,7 +49,7 @@ func TestNoAmountOverflows(t *testing.T) {
 		currency := currencies[i%len(currencies)]
 		q, book, m := random(rnd, currency)
 		magnitude := math.Pow10(rnd.IntN(13))
-		eachAmount(&book, func(design.Amount) design.Amount {
+		designtest.EachAmount(&book, func(design.Amount) design.Amount {
 			return design.Amount(math.Min(rnd.Float64()*magnitude, mostAmount) * float64(design.Units(1)))
 		})
 		book.Policy.MaterialMarkup, book.Policy.Contingency, book.Policy.Margin = 100, 100, 90
