@@ -29,12 +29,25 @@ type worked struct {
 	name  string
 	q     cost.Quantities
 	m     design.Money
-	lines map[string]int64
+	lines lines
 	sums  sums
 	off   sums // ours less the reference's
 	net   int64
 	tax   int64
 	gross int64
+}
+
+// lines are those of goods and road, in the order in which the reference prints
+// them.
+type lines struct{ sticks, sheet, glue, finish, frame, cleat, fixings, abrasives, packing, road int64 }
+
+// keyed are the lines by their keys.
+func (l lines) keyed() map[string]int64 {
+	return map[string]int64{
+		"line/block-stock": l.sticks, "line/sheet": l.sheet, "line/glue": l.glue, "line/finish": l.finish,
+		"line/frame-stock": l.frame, "line/cleat-stock": l.cleat, "line/fixings": l.fixings, "line/abrasives": l.abrasives,
+		"line/packing": l.packing, "line/kilometres": l.road,
+	}
 }
 
 type sums struct{ boughtIn, labour, overhead, direct, cost int64 }
@@ -48,104 +61,81 @@ func ply(name string, mm int64, n int) []cost.Sheet {
 
 func tin(name string, ml int64) []cost.Finish { return []cost.Finish{{Finish: name, VolumeML: ml}} }
 
+// onePanel is what all the worked jobs have in common: one panel of one wood in
+// blocks and frame, a sheet, and twenty brads. Sticks and boards are in mm³.
+func onePanel(wood string, sticks, boards float64, sheet string) cost.Quantities {
+	return cost.Quantities{
+		Squares: timber(wood, sticks), Boards: timber(wood, boards), Sheets: ply(sheet, 12, 1),
+		CleatScrews: 6, WallFixings: 4, Brads: 20, Panels: 1,
+	}
+}
+
 func workedJobs() []worked {
+	return []worked{firstPanel(), secondPanel(), booth(), spruceBooth(), cafe()}
+}
+
+func firstPanel() worked {
+	q := onePanel("beech", 15*2400*36*36, 3506.8*1.15*20*130, "birch ply")
+	q.Finishes, q.GlueG, q.CleatMM3, q.CutBlocks = tin("waterborne varnish", 500), 207, strips(913.6, 18), 550
+	q.Shop, q.Office, q.Site, q.Travel, q.RoadM = 52507, 16800, 11580, 9600, 80_000
+	return worked{
+		name: "P1", q: q, m: design.Money{Tax: 20},
+		lines: lines{20062, 7200, 1120, 1400, 5872, 733, 292, 1265, 900, 4400},
+		sums:  sums{38843, 106055, 20420, 174380, 186586},
+		off:   sums{boughtIn: 1, overhead: -1, direct: -1},
+		net:   228000, tax: 45600, gross: 273600,
+	}
+}
+
+func secondPanel() worked {
+	q := onePanel("beech", 33*2400*36*36, 5244.4*1.15*20*130, "birch ply")
+	q.Finishes, q.GlueG, q.CleatMM3, q.CutBlocks = tin("waterborne varnish", 1012), 478, strips(1384.2, 18), 1270
+	q.CleatScrews, q.WallFixings = 8, 7
+	q.Shop, q.Office, q.Site, q.Travel, q.RoadM = 93749, 16800, 12030, 9600, 80_000
+	return worked{
+		name: "P2", q: q, m: design.Money{Tax: 20},
+		lines: lines{44137, 7200, 1120, 3500, 8781, 1110, 451, 2921, 900, 4400},
+		sums:  sums{70120, 154745, 36458, 274137, 293327},
+		off:   sums{labour: 1, direct: 1, cost: 1},
+		net:   358000, tax: 71600, gross: 429600,
+	}
+}
+
+func booth() worked {
+	q := onePanel("pine", 10*2400*34*34, 3105.6*1.15*18*120, "softwood ply")
+	q.Finishes, q.GlueG, q.CleatMM3, q.CutBlocks = tin("waterborne varnish", 423), 127, strips(789.2, 18), 378
+	q.Shop, q.Office, q.Travel, q.RoadM = 42399, 16800, 1920, 24_000
+	return worked{
+		name: "S1, booth: 5 % discount", q: q, m: design.Money{Tax: 20, Discount: 5},
+		lines: lines{3440, 4600, 1120, 1400, 2237, 633, 292, 869, 900, 1320},
+		sums:  sums{15492, 69652, 16489, 104812, 112149},
+		off:   sums{boughtIn: -1, direct: -1, cost: -1},
+		net:   130000, tax: 26000, gross: 156000,
+	}
+}
+
+// spruceBooth is the booth in another wood, and one trip less.
+func spruceBooth() worked {
+	w := booth()
+	w.name, w.q.Office, w.q.Travel, w.q.RoadM = "S1 in spruce, without a survey", 13200, 960, 12_000
+	w.q.Squares[0].Wood, w.q.Boards[0].Wood = "spruce", "spruce"
+	w.lines.sticks, w.lines.frame, w.lines.road = 2497, 1851, 660
+	w.sums, w.off = sums{14163, 64626, 16489, 97637, 104471}, sums{boughtIn: -1, direct: -1}
+	w.net, w.tax, w.gross = 122000, 24400, 146400
+	return w
+}
+
+func cafe() worked {
 	const inch = 25.4
-	return []worked{
-		{
-			name: "P1",
-			q: cost.Quantities{
-				Squares: timber("beech", 15*2400*36*36), Boards: timber("beech", 3506.8*1.15*20*130),
-				Sheets: ply("birch ply", 12, 1), Finishes: tin("waterborne varnish", 500),
-				CleatMM3: strips(913.6, 18), GlueG: 207, CleatScrews: 6, WallFixings: 4, Brads: 20, CutBlocks: 550, Panels: 1,
-				Shop: 52507, Office: 16800,
-				Site: 11580, Travel: 9600, RoadM: 80_000,
-			},
-			m: design.Money{Tax: 20},
-			lines: map[string]int64{
-				"line/block-stock": 20062, "line/sheet": 7200, "line/glue": 1120, "line/finish": 1400,
-				"line/frame-stock": 5872, "line/cleat-stock": 733, "line/fixings": 292, "line/abrasives": 1265,
-				"line/packing": 900, "line/kilometres": 4400,
-			},
-			sums: sums{38843, 106055, 20420, 174380, 186586},
-			off:  sums{boughtIn: 1, overhead: -1, direct: -1},
-			net:  228000, tax: 45600, gross: 273600,
-		},
-		{
-			name: "P2",
-			q: cost.Quantities{
-				Squares: timber("beech", 33*2400*36*36), Boards: timber("beech", 5244.4*1.15*20*130),
-				Sheets: ply("birch ply", 12, 1), Finishes: tin("waterborne varnish", 1012),
-				CleatMM3: strips(1384.2, 18), GlueG: 478, CleatScrews: 8, WallFixings: 7, Brads: 20, CutBlocks: 1270, Panels: 1,
-				Shop: 93749, Office: 16800,
-				Site: 12030, Travel: 9600, RoadM: 80_000,
-			},
-			m: design.Money{Tax: 20},
-			lines: map[string]int64{
-				"line/block-stock": 44137, "line/sheet": 7200, "line/glue": 1120, "line/finish": 3500,
-				"line/frame-stock": 8781, "line/cleat-stock": 1110, "line/fixings": 451, "line/abrasives": 2921,
-				"line/packing": 900, "line/kilometres": 4400,
-			},
-			sums: sums{70120, 154745, 36458, 274137, 293327},
-			off:  sums{labour: 1, direct: 1, cost: 1},
-			net:  358000, tax: 71600, gross: 429600,
-		},
-		{
-			name: "S1, booth: 5 % discount",
-			q: cost.Quantities{
-				Squares: timber("pine", 10*2400*34*34), Boards: timber("pine", 3105.6*1.15*18*120),
-				Sheets: ply("softwood ply", 12, 1), Finishes: tin("waterborne varnish", 423),
-				CleatMM3: strips(789.2, 18), GlueG: 127, CleatScrews: 6, WallFixings: 4, Brads: 20, CutBlocks: 378, Panels: 1,
-				Shop: 42399, Office: 16800,
-				Travel: 1920, RoadM: 24_000,
-			},
-			m: design.Money{Tax: 20, Discount: 5},
-			lines: map[string]int64{
-				"line/block-stock": 3440, "line/sheet": 4600, "line/glue": 1120, "line/finish": 1400,
-				"line/frame-stock": 2237, "line/cleat-stock": 633, "line/fixings": 292, "line/abrasives": 869,
-				"line/packing": 900, "line/kilometres": 1320,
-			},
-			sums: sums{15492, 69652, 16489, 104812, 112149},
-			off:  sums{boughtIn: -1, direct: -1, cost: -1},
-			net:  130000, tax: 26000, gross: 156000,
-		},
-		{
-			name: "S1 in spruce, without a survey",
-			q: cost.Quantities{
-				Squares: timber("spruce", 10*2400*34*34), Boards: timber("spruce", 3105.6*1.15*18*120),
-				Sheets: ply("softwood ply", 12, 1), Finishes: tin("waterborne varnish", 423),
-				CleatMM3: strips(789.2, 18), GlueG: 127, CleatScrews: 6, WallFixings: 4, Brads: 20, CutBlocks: 378, Panels: 1,
-				Shop: 42399, Office: 13200,
-				Travel: 960, RoadM: 12_000,
-			},
-			m: design.Money{Tax: 20, Discount: 5},
-			lines: map[string]int64{
-				"line/block-stock": 2497, "line/sheet": 4600, "line/glue": 1120, "line/finish": 1400,
-				"line/frame-stock": 1851, "line/cleat-stock": 633, "line/fixings": 292, "line/abrasives": 869,
-				"line/packing": 900, "line/kilometres": 660,
-			},
-			sums: sums{14163, 64626, 16489, 97637, 104471},
-			off:  sums{boughtIn: -1, direct: -1},
-			net:  122000, tax: 24400, gross: 146400,
-		},
-		{
-			name: "S5, café: inches and cherry",
-			q: cost.Quantities{
-				Squares: timber("cherry", 13*120*1.75*1.75*inch*inch*inch), Boards: timber("cherry", 4924*1.15*0.75*5*inch*inch),
-				Sheets: ply("birch ply", 12, 1), Finishes: tin("shellac", 911),
-				CleatMM3: strips(1418.1, 0.75*inch), GlueG: 403, CleatScrews: 6, WallFixings: 4, Brads: 20, CutBlocks: 704, Panels: 1,
-				Shop: 61656, Office: 16800,
-				Site: 11580, Travel: 8640, RoadM: 72_000,
-			},
-			m: design.Money{Tax: 20},
-			lines: map[string]int64{
-				"line/block-stock": 53237, "line/sheet": 7200, "line/glue": 1120, "line/finish": 3400,
-				"line/frame-stock": 11782, "line/cleat-stock": 1204, "line/fixings": 292, "line/abrasives": 1619,
-				"line/packing": 900, "line/kilometres": 3960,
-			},
-			sums: sums{80753, 115502, 23977, 233883, 250255},
-			off:  sums{boughtIn: 1},
-			net:  306000, tax: 61200, gross: 367200,
-		},
+	q := onePanel("cherry", 13*120*1.75*1.75*inch*inch*inch, 4924*1.15*0.75*5*inch*inch, "birch ply")
+	q.Finishes, q.GlueG, q.CleatMM3, q.CutBlocks = tin("shellac", 911), 403, strips(1418.1, 0.75*inch), 704
+	q.Shop, q.Office, q.Site, q.Travel, q.RoadM = 61656, 16800, 11580, 8640, 72_000
+	return worked{
+		name: "S5, café: inches and cherry", q: q, m: design.Money{Tax: 20},
+		lines: lines{53237, 7200, 1120, 3400, 11782, 1204, 292, 1619, 900, 3960},
+		sums:  sums{80753, 115502, 23977, 233883, 250255},
+		off:   sums{boughtIn: 1},
+		net:   306000, tax: 61200, gross: 367200,
 	}
 }
 
@@ -154,7 +144,7 @@ func TestWorkedJobs(t *testing.T) {
 		t.Run(w.name, func(t *testing.T) {
 			p, err := cost.Calculate(w.q, design.DefaultBook(), w.m)
 			require.NoError(t, err)
-			for key, want := range w.lines {
+			for key, want := range w.lines.keyed() {
 				assert.Equal(t, want, line(p, key), key)
 			}
 			got := sums{p.BoughtIn.Minor, p.Labour.Minor, p.Overhead.Minor, p.Direct.Minor, p.Cost.Minor}
@@ -189,20 +179,15 @@ func TestWorkedStages(t *testing.T) {
 // The home builder of the reference jobs: 92.00 + 46 + 11.20 + 15.00 + 27.46 +
 // 4.16 + 2.92 + 4.69 = 203.43, no packing and nothing sold.
 func TestWorkedHomeBuilder(t *testing.T) {
-	p, err := cost.Calculate(cost.Quantities{
-		OwnBuild: true,
-		Squares:  timber("poplar", 6*2400*44*44), Boards: timber("poplar", 2571.2*1.15*18*120),
-		Sheets: ply("softwood ply", 12, 1), Finishes: tin("drying oil", 258),
-		CleatMM3: strips(518.8, 18), GlueG: 114, CleatScrews: 6, WallFixings: 4, Brads: 20, CutBlocks: 204, Panels: 1,
-		Shop: 31617, Office: 5400,
-	}, design.DefaultBook(), design.Money{Tax: 20})
+	q := onePanel("poplar", 6*2400*44*44, 2571.2*1.15*18*120, "softwood ply")
+	q.OwnBuild, q.Finishes, q.GlueG, q.CleatMM3, q.CutBlocks = true, tin("drying oil", 258), 114, strips(518.8, 18), 204
+	q.Shop, q.Office = 31617, 5400
+	p, err := cost.Calculate(q, design.DefaultBook(), design.Money{Tax: 20})
 	require.NoError(t, err)
-	for key, want := range map[string]int64{
-		"line/block-stock": 9200, "line/sheet": 4600, "line/glue": 1120, "line/finish": 1500, "line/frame-stock": 2746,
-		"line/cleat-stock": 416, "line/fixings": 292, "line/abrasives": 469, "line/packing": 0, "line/shop-hours": 0,
-	} {
+	for key, want := range (lines{9200, 4600, 1120, 1500, 2746, 416, 292, 469, 0, 0}).keyed() {
 		assert.Equal(t, want, line(p, key), key)
 	}
+	assert.Zero(t, line(p, "line/shop-hours"))
 	assert.Equal(t, "203.43", p.Materials.Plain())
 	assert.Equal(t, p.Materials, p.BoughtIn)
 	assert.False(t, p.Sold)
