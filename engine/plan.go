@@ -27,6 +27,7 @@ type Result struct {
 	BookCode  string // code of the price book
 	Title     string
 	Groups    []Group
+	Hangings  []wall.Hanging // of each group
 	Mass      Mass
 	Bill      bench.Bill
 	Price     cost.Price
@@ -96,7 +97,7 @@ func Plan(d design.Design, b design.Book) (Result, error) {
 	}
 	out.Mass = Mass{HeaviestPanelKg: out.Bill.HeaviestKg, TotalKg: out.Bill.TotalKg}
 	out.WatchOuts = append(out.WatchOuts, out.Bill.WatchOuts(d, built)...)
-	out.WatchOuts = append(out.WatchOuts, wall.WatchOuts(d.Room, d.Work, hung(d, out))...)
+	out.hang(d)
 	out.Price, err = cost.Calculate(quantities(d, out.Bill), b, d.Money)
 	out.WatchOuts = append(out.WatchOuts, unpriced(err)...)
 	out.WatchOuts = append(out.WatchOuts, cost.Indication(d.Work)...)
@@ -113,18 +114,6 @@ func pace(d design.Design, b design.Book) bench.Pace {
 		Factors: bench.Factors{Wood: d.Bench.WoodTimes, Fatigue: d.Bench.Fatigue, Gang: d.Bench.Gang},
 		Prices:  bench.Prices{Woods: b.Woods, Sticks: b.Sticks, Hour: b.Rates.Shop + b.Rates.Overhead},
 	}
-}
-
-// hung is the groups as the wall knows them.
-func hung(d design.Design, r Result) []wall.Hung {
-	all := make([]wall.Hung, len(r.Groups))
-	for i, g := range r.Groups {
-		all[i] = wall.Hung{
-			Path: g.Path, Wall: d.Walls[g.Wall], Design: g.Design, Built: g.Built, WayIn: d.WayIn,
-			PanelKg: r.Bill.Groups[i].HeaviestKg,
-		}
-	}
-	return all
 }
 
 // sort takes the private watch-outs out of the others and puts the worst of

@@ -72,6 +72,12 @@ var triggers = map[string]string{
 	"wall/lift-named": group + "width = 2000 mm\n" + group + "wood = oak\n" +
 		"work.lifting.method = panel lifter\nwork.lifting.lead = The fitter",
 	"wall/lifting-method": group + "width = 2000 mm\n" + group + "wood = oak",
+	"wall/low-factor":     "walls[0].fixing.loadFactor = 3\nwalls[0].fixing.reason = Locked plant room",
+	"wall/factor-unsaid":  "walls[0].fixing.loadFactor = 3",
+	"wall/fire-answer":    "room.public = yes\nroom.fireAnswer = B. Warden, 3 May: class C",
+	"wall/weighed-off":    group + "weighed = 50",
+	"wall/walkway":        "walls[0].walkway = yes",
+	"wall/way-in":         "wayIn.vehicle = 1200 mm",
 }
 
 const group = "walls[0].groups[0]."

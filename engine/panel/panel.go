@@ -12,6 +12,7 @@ package panel
 
 import (
 	"fmt"
+	"slices"
 
 	"blockfield/engine/design"
 	"blockfield/engine/field"
@@ -24,7 +25,7 @@ const (
 	cleatHeightMM      = 80  // the half of the cleat on the panel
 	spacerHeightMM     = 40  // keeps the panel upright at its foot
 	cleatShorterMM     = 100 // than the field, 50 at either end
-	cleatBelowTopMM    = 90  // lower inner corner of the panel's half, from the field's top
+	cleatBelowTopMM    = 90  // lower inner corner of the panel's half, from the field's top, before its screws are chosen
 	spacerAboveFootMM  = 20
 	carrierDensityKgM3 = 480 // ply or dry pine strips
 )
@@ -80,6 +81,24 @@ type Panel struct {
 	BareM2       float64 // backer in cells of height 0
 	BasesM2      float64 // glued block bases
 	Blocks       int     // glued blocks
+}
+
+// WithCleatFoot is the panel with the lower inner corner of its half of the cleat
+// so far below the field's top. Its other parts, and its mass, stay as they are.
+func (p Panel) WithCleatFoot(foot length.Length) Panel {
+	p.Parts = slices.Clone(p.Parts)
+	for i := range p.Parts {
+		if p.Parts[i].Kind == CleatPart {
+			p.Parts[i].Y = p.FieldTop().Sub(foot)
+		}
+	}
+	return p
+}
+
+// FieldTop is the top of the field, from the panel's lower outer edge.
+func (p Panel) FieldTop() length.Length {
+	i := slices.IndexFunc(p.Parts, func(part Part) bool { return part.Kind == BackerPart })
+	return p.Parts[i].Y.Add(p.Parts[i].Height)
 }
 
 // Group is a group of panels with what they share.

@@ -11,28 +11,57 @@ import (
 
 // Limits of what is near a panel. Common practice, no source.
 const (
-	liftMarginMM    = 6.0 // air over what the bevel needs
-	cableMM         = 150 // either side of a socket or switch
-	grilleMM        = 150
-	heatMM          = 300
-	detectorMM      = 500
-	belowSprinklers = 450
-	reachMM         = 1200 // a lower edge below it is in reach in a public room
-	dampPercent     = 70
-	coldC           = 12
+	liftMarginMM = 6.0  // air over what the bevel needs
+	reachMM      = 1200 // a lower edge below it is in reach in a public room
+	dampPercent  = 70
+	coldC        = 12
+	walkOutMM    = 100 // stands out on a walking route …
+	walkLowMM    = 680 // … between these heights of its lower edge
+	walkHighMM   = 2030
 )
 
-// Kinds of obstacles that checks ask for.
-const (
-	socket    = "socket"
-	switchBox = "switch"
-	grille    = "grille"
-	radiator  = "radiator"
-	detector  = "detector"
-	sprinkler = "sprinkler"
-	doorSwing = "door swing"
-	window    = "window"
-)
+// Kinds of obstacles that have no rule of their own but matter for the lift.
+const window = "window"
+
+// rule is what a kind of obstacle asks of a panel: to stay so far away.
+type rule struct {
+	code    string
+	level   check.Level
+	gate    check.Gate
+	awayMM  float64
+	upright bool // the whole height of the wall counts: a cable runs up or down
+	below   bool // the whole width of the wall counts, this far below it
+}
+
+// ruleOf is the rule for a kind. Common practice, no source.
+func ruleOf(kind string) (rule, bool) {
+	switch kind {
+	case "socket", "switch":
+		return rule{code: "wall/cable", level: check.Caution, gate: check.Hang, awayMM: 150, upright: true}, true
+	case "grille":
+		return rule{code: "wall/grille", level: check.Caution, awayMM: 150}, true
+	case "radiator":
+		return rule{code: "wall/heat", level: check.Caution, awayMM: 300}, true
+	case "detector", "call point", "exit sign":
+		return rule{code: "wall/safety-device", level: check.Stop, gate: check.Offer, awayMM: 500}, true
+	case "sprinkler":
+		return rule{code: "wall/safety-device", level: check.Stop, gate: check.Offer, awayMM: 450, below: true}, true
+	case "door swing":
+		return rule{code: "wall/safety-device", level: check.Stop, gate: check.Offer}, true
+	default:
+		return rule{}, false
+	}
+}
+
+// flat is what a panel can hang over or is not on the wall; other checks speak
+// of it.
+func flat(kind string) bool {
+	switch kind {
+	case "socket", "switch", "grille", "door swing", window:
+		return true
+	}
+	return false
+}
 
 // LiftRoom is the air above a panel that hooking it on takes: the thickness of
 // the cleat times the tangent of its bevel, and 6 mm.
@@ -42,37 +71,84 @@ func LiftRoom(cleat length.Length, bevelDeg float64) length.Length {
 	return length.Micrometres(int64(math.Ceil(mm*um - dustOfFloats*um)))
 }
 
-// box is a rectangle on the wall, in mm from its lower left corner.
-type box struct{ left, bottom, right, top float64 }
+// Box is a rectangle on the wall, in mm from its lower left corner.
+type Box struct{ Left, Bottom, Right, Top float64 }
 
-func (h Hung) box() box {
+// grown is a box with a margin round it.
+func (b Box) grown(mm float64) Box {
+	return Box{b.Left - mm, b.Bottom - mm, b.Right + mm, b.Top + mm}
+}
+
+// within is the part of a box on a wall.
+func (b Box) within(wall Box) Box {
+	return Box{
+		math.Max(b.Left, wall.Left), math.Max(b.Bottom, wall.Bottom),
+		math.Min(b.Right, wall.Right), math.Min(b.Top, wall.Top),
+	}
+}
+
+// apart is the shortest way between two boxes; 0 where they overlap.
+func (b Box) apart(c Box) float64 {
+	dx := max(0, b.Left-c.Right, c.Left-b.Right)
+	dy := max(0, b.Bottom-c.Top, c.Bottom-b.Top)
+	return math.Hypot(dx, dy)
+}
+
+func (b Box) overlaps(c Box) bool {
+	return b.Left < c.Right && c.Left < b.Right && b.Bottom < c.Top && c.Bottom < b.Top
+}
+
+// box is where the group hangs.
+func (h Hung) box() Box {
 	left, bottom := h.Built.Left.Millimetres(), h.Built.Bottom.Millimetres()
-	return box{left, bottom, left + h.Built.TotalWidth.Millimetres(), bottom + h.Built.TotalHeight.Millimetres()}
+	return Box{left, bottom, left + h.Built.TotalWidth.Millimetres(), bottom + h.Built.TotalHeight.Millimetres()}
+}
+
+// wallBox is the wall itself.
+func wallBox(w design.Wall) Box {
+	return Box{Right: w.Width.Millimetres(), Top: w.Height.Millimetres()}
 }
 
 // boxOf is an obstacle; without a height of its own it goes up to the ceiling.
-func (h Hung) boxOf(o design.Obstacle) box {
-	b := box{left: o.X.Millimetres(), bottom: o.Y.Millimetres()}
-	b.right, b.top = b.left+o.Width.Millimetres(), b.bottom+o.Height.Millimetres()
+func boxOf(w design.Wall, o design.Obstacle) Box {
+	b := Box{Left: o.X.Millimetres(), Bottom: o.Y.Millimetres()}
+	b.Right, b.Top = b.Left+o.Width.Millimetres(), b.Bottom+o.Height.Millimetres()
 	if o.Height.IsZero() {
-		b.top = math.Max(b.bottom, h.Wall.Height.Millimetres())
+		b.Top = math.Max(b.Bottom, w.Height.Millimetres())
 	}
 	return b
 }
 
-// apart is the shortest way between two boxes; 0 where they overlap.
-func (b box) apart(c box) float64 {
-	dx := max(0, b.left-c.right, c.left-b.right)
-	dy := max(0, b.bottom-c.top, c.bottom-b.top)
-	return math.Hypot(dx, dy)
+// Zone is where on a wall something is to be kept away from what an obstacle
+// is: a panel at the level Stop, or with care at the level Caution.
+type Zone struct {
+	Box
+	Code  string // of the check that it belongs to
+	Level check.Level
 }
 
-func (b box) overlaps(c box) bool {
-	return b.left < c.right && c.left < b.right && b.bottom < c.top && c.bottom < b.top
+// Zones are those of a wall, in the order of its obstacles.
+func Zones(w design.Wall) []Zone {
+	var all []Zone
+	for _, o := range w.Obstacles {
+		r, ok := ruleOf(o.Kind)
+		if !ok {
+			continue
+		}
+		b := boxOf(w, o).grown(r.awayMM)
+		if r.upright {
+			b.Bottom, b.Top = 0, w.Height.Millimetres()
+		}
+		if r.below {
+			b = Box{Bottom: b.Bottom, Right: w.Width.Millimetres(), Top: w.Height.Millimetres()}
+		}
+		all = append(all, Zone{Box: b.within(wallBox(w)), Code: r.code, Level: r.level})
+	}
+	return all
 }
 
 // around is what the wall has about a panel.
-func (h Hung) around(room design.Room) []check.WatchOut {
+func (h Hanging) around(room design.Room) []check.WatchOut {
 	all := h.liftRoom()
 	for _, o := range h.Wall.Obstacles {
 		all = append(all, h.near(o)...)
@@ -84,92 +160,95 @@ func (h Hung) around(room design.Room) []check.WatchOut {
 			Field: h.Path + ".place.height", Source: check.CommonPractice,
 		})
 	}
-	return all
+	return append(all, h.walkway()...)
 }
 
 // near is what one obstacle has to say.
-func (h Hung) near(o design.Obstacle) []check.WatchOut {
-	mine, its := h.box(), h.boxOf(o)
-	apart := mine.apart(its)
-	say := func(code string, level check.Level, gate check.Gate) []check.WatchOut {
-		return []check.WatchOut{{
-			Code: code, Level: level, Gate: gate, Evidence: level == check.Stop,
-			Args: words.Args{
-				"kind": words.Key("choice/" + o.Kind), "apart": tenths(apart), "x": o.X, "y": o.Y,
-			},
-			Field: h.Path + ".place.left", Source: check.CommonPractice,
-		}}
+func (h Hanging) near(o design.Obstacle) []check.WatchOut {
+	r, ok := ruleOf(o.Kind)
+	if !ok || !h.crowds(o, r) {
+		return nil
 	}
-	switch {
-	case o.Kind == grille && apart < grilleMM:
-		return say("wall/grille", check.Caution, check.NoGate)
-	case o.Kind == radiator && apart < heatMM:
-		return say("wall/heat", check.Caution, check.NoGate)
-	case (o.Kind == socket || o.Kind == switchBox) && h.drillsAbove(its):
-		return say("wall/cable", check.Caution, check.Hang)
-	case o.Kind == detector && apart < detectorMM,
-		o.Kind == sprinkler && mine.top > its.bottom-belowSprinklers,
-		o.Kind == doorSwing && mine.overlaps(its):
-		return say("wall/safety-device", check.Stop, check.Offer)
-	}
-	return nil
+	return []check.WatchOut{{
+		Code: r.code, Level: r.level, Gate: r.gate, Evidence: r.level == check.Stop,
+		Args: words.Args{
+			"kind": words.Key("choice/" + o.Kind), "apart": tenths(h.box().apart(boxOf(h.Wall, o))), "x": o.X, "y": o.Y,
+		},
+		Field: h.Path + ".place.left", Source: check.CommonPractice,
+	}}
 }
 
-// drillsAbove reports whether a fixing may go in within 150 mm left or right of
-// a box, above or below it. On timber studs fixings go where the studs are; in
-// any other wall they may be anywhere behind the panel.
-func (h Hung) drillsAbove(its box) bool {
-	if h.standing() {
+// crowds reports whether the panels, or their fixings, come too near.
+func (h Hanging) crowds(o design.Obstacle, r rule) bool {
+	mine, its := h.box(), boxOf(h.Wall, o)
+	switch {
+	case r.upright:
+		return h.drillsBetween(its.Left-r.awayMM, its.Right+r.awayMM)
+	case r.below:
+		return mine.Top > its.Bottom-r.awayMM
+	case r.awayMM == 0:
+		return mine.overlaps(its)
+	default:
+		return mine.apart(its) < r.awayMM
+	}
+}
+
+// drillsBetween reports whether a fixing may go in between two places along the
+// wall. In timber studs fixings go where the studs are; in any other wall they may
+// be anywhere behind the panel.
+func (h Hanging) drillsBetween(from, to float64) bool {
+	if h.Means == Stand {
 		return false
 	}
-	from, to := its.left-cableMM, its.right+cableMM
-	if h.Wall.Kind != timberStuds || len(h.allStuds()) == 0 {
-		b := h.box()
-		return b.left <= to && b.right >= from
-	}
-	for _, x := range h.allStuds() {
-		if x *= millimetresInM; x >= from && x <= to {
-			return true
+	if h.Means == Studs && h.FewestStuds() > 0 {
+		for _, b := range h.Bays {
+			for _, x := range b.StudsM {
+				if x *= millimetresInM; x >= from && x <= to {
+					return true
+				}
+			}
 		}
+		return false
 	}
-	return false
+	b := h.box()
+	return b.Left <= to && b.Right >= from
 }
 
 // tenths is a length in mm as a length, to 0.1 mm.
 func tenths(mm float64) length.Length { return length.Micrometres(int64(math.Round(mm*10)) * 100) }
 
-// liftRoom compares the air above the panels with what hooking on takes: up to
-// the ceiling, or to the lowest thing above. What the panel would lie on leaves
-// none.
-func (h Hung) liftRoom() []check.WatchOut {
-	if h.standing() {
-		return nil
-	}
-	need := LiftRoom(h.Design.Cleat.Thickness, h.Design.Cleat.Bevel)
-	top := h.Built.Bottom.Add(h.Built.TotalHeight)
-	ceiling := h.Wall.Height
-	mine := h.box()
+// FreeAbove is the air above the panels, up to the ceiling or to the lowest thing
+// in their way. What the panel would lie on leaves none: it is below zero then.
+func (h Hung) FreeAbove() length.Length {
+	ceiling, mine := h.Wall.Height, h.box()
 	for _, o := range h.Wall.Obstacles {
-		its := h.boxOf(o)
-		if flat(o.Kind) || its.left >= mine.right || its.right <= mine.left || its.top <= mine.bottom {
+		its := boxOf(h.Wall, o)
+		if flat(o.Kind) || its.Left >= mine.Right || its.Right <= mine.Left || its.Top <= mine.Bottom {
 			continue
 		}
 		if o.Y.Cmp(ceiling) < 0 {
 			ceiling = o.Y
 		}
 	}
-	free := ceiling.Sub(top)
-	if free.Cmp(need) >= 0 {
+	return ceiling.Sub(h.Built.Bottom.Add(h.Built.TotalHeight))
+}
+
+// liftRoom compares the air above the panels with what hooking on takes.
+func (h Hanging) liftRoom() []check.WatchOut {
+	free := h.FreeAbove()
+	if h.Means == Stand || free.Cmp(h.LiftRoom) >= 0 {
 		return nil
 	}
 	w := check.WatchOut{
 		Code: "wall/lift-room", Level: check.Stop, Gate: check.Offer, Evidence: true,
-		Args:  words.Args{"need": need, "free": length.Max(free, length.MM(0)), "bevel": words.Degrees(h.Design.Cleat.Bevel)},
+		Args: words.Args{
+			"need": h.LiftRoom, "free": length.Max(free, length.MM(0)), "bevel": words.Degrees(h.Design.Cleat.Bevel),
+		},
 		Field: h.Path + ".place.height", Source: check.Computed,
 	}
 	place := h.Design.Place.Height
-	move := need.Sub(free).CeilAs(place.Notation())
-	if bottom := h.Built.Bottom.Sub(move); bottom.Cmp(length.MM(0)) >= 0 && h.lowerIsFree(mine, move.Millimetres()) {
+	move := h.LiftRoom.Sub(free).CeilAs(place.Notation())
+	if h.Built.Bottom.Cmp(move) >= 0 && h.lowerIsFree(move.Millimetres()) {
 		w.Fix = &check.Fix{Path: w.Field, Value: place.Sub(move).String()}
 	}
 	return []check.WatchOut{w}
@@ -177,34 +256,14 @@ func (h Hung) liftRoom() []check.WatchOut {
 
 // lowerIsFree reports whether nothing stands in the way of a panel that comes
 // down.
-func (h Hung) lowerIsFree(mine box, down float64) bool {
-	lower := box{mine.left, mine.bottom - down, mine.right, mine.top - down}
+func (h Hung) lowerIsFree(down float64) bool {
+	lower := h.box()
+	lower.Bottom -= down
+	lower.Top -= down
 	for _, o := range h.Wall.Obstacles {
-		if !flat(o.Kind) && h.boxOf(o).overlaps(lower) {
+		if !flat(o.Kind) && boxOf(h.Wall, o).overlaps(lower) {
 			return false
 		}
 	}
 	return true
-}
-
-// flat is what a panel can hang over or is not on the wall; other checks speak
-// of it.
-func flat(kind string) bool {
-	switch kind {
-	case socket, switchBox, grille, doorSwing, window:
-		return true
-	}
-	return false
-}
-
-// climate asks for more care at a damp or cold wall.
-func climate(room design.Room) []check.WatchOut {
-	if room.HumidityHigh <= dampPercent && room.TemperatureLow >= coldC {
-		return nil
-	}
-	return []check.WatchOut{{
-		Code: "wall/damp-or-cold", Level: check.Caution,
-		Args:  words.Args{"humidity": words.Percent(room.HumidityHigh), "cold": words.Celsius(room.TemperatureLow)},
-		Field: "room.humidityHigh", Source: check.CommonPractice,
-	}}
 }

@@ -115,36 +115,45 @@ type CleatRow struct {
 	Safe    int // safe cells under the cleat in these rows
 }
 
+// Want is what a row of screws is chosen by.
+type Want struct {
+	ScrewMM float64 // length of a screw
+	ApartMM float64 // from one to the next in a row
+	EdgeMM  float64 // from a screw to the edge of the cleat above or below it
+	Count   int
+}
+
 // ChooseRow returns the row, among those 60 to 160 mm below the top, with most
 // safe cells under the cleat, then the one nearest to 90 mm, and places for a
 // number of screws in it, the ends of the cleat first and the others even
 // between them. Where no row has that many places it takes two, one under the
-// other; it reports false where these have not enough either.
-func (r Rear) ChooseRow(screwMM, apartMM float64, screws int) (CleatRow, bool) {
-	var best CleatRow
-	for _, deep := range []int{1, 2} {
-		best = r.best(screwMM, apartMM, deep)
-		if len(best.Places) >= screws {
-			best.Places = spread(best.Places, screws)
-			return best, true
-		}
+// other, if the cleat is high enough for both; it reports false where these have
+// not enough either.
+func (r Rear) ChooseRow(w Want) (CleatRow, bool) {
+	best := r.best(w, 1)
+	if len(best.Places) < w.Count && r.PitchMM+2*w.EdgeMM <= halfHighMM {
+		best = r.best(w, 2)
 	}
-	return best, false
+	if len(best.Places) < w.Count {
+		return best, false
+	}
+	best.Places = spread(best.Places, w.Count)
+	return best, true
 }
 
 // best is the choice of so many rows with all their places.
-func (r Rear) best(screwMM, apartMM float64, deep int) CleatRow {
-	best := CleatRow{ScrewMM: screwMM}
+func (r Rear) best(w Want, deep int) CleatRow {
+	best := CleatRow{ScrewMM: w.ScrewMM}
 	off := math.Inf(1)
 	for row := 0; row+deep <= r.Grid.Rows; row++ {
 		if r.RowY(row) < rowFromMM || r.RowY(row+deep-1) > rowToMM {
 			continue
 		}
-		got := CleatRow{ScrewMM: screwMM}
+		got := CleatRow{ScrewMM: w.ScrewMM}
 		for i := range deep {
-			safe := r.safe(row+i, screwMM)
+			safe := r.safe(row+i, w.ScrewMM)
 			got.Rows, got.Safe = append(got.Rows, row+i), got.Safe+len(safe)
-			got.Places = append(got.Places, r.apart(safe, row+i, apartMM)...)
+			got.Places = append(got.Places, r.apart(safe, row+i, w.ApartMM)...)
 		}
 		away := math.Abs((r.RowY(row)+r.RowY(row+deep-1))/2 - rowWantedMM)
 		if len(best.Rows) == 0 || got.Safe > best.Safe || got.Safe == best.Safe && away < off {
@@ -195,4 +204,47 @@ func spread(all []Place, screws int) []Place {
 		picked[i] = all[i*(len(all)-1)/(screws-1)]
 	}
 	return picked
+}
+
+// Hole is one screw on the rear map: where to drill, measured on the back itself.
+type Hole struct {
+	FromLeftMM float64 // from the left edge of the rear of the field
+	FromTopMM  float64
+	Place      // the cell it goes into, as seen from the room
+}
+
+// Holes are the screws of a row as the rear map has them, turned like a page, from
+// the left of the rear to its right.
+func (r Rear) Holes(row CleatRow) []Hole {
+	var all []Hole
+	for _, p := range row.Places {
+		all = append(all, Hole{FromLeftMM: r.RearX(p.Column), FromTopMM: r.RowY(p.Row), Place: p})
+	}
+	slices.SortFunc(all, func(a, b Hole) int {
+		return cmp.Or(cmp.Compare(a.FromLeftMM, b.FromLeftMM), cmp.Compare(a.FromTopMM, b.FromTopMM))
+	})
+	return all
+}
+
+// Corner is one check that the map lies the right way round: the first heights of
+// a column of the front that stands in a corner of the rear.
+type Corner struct {
+	Column    int // of the front, from 1
+	HeightsMM []float64
+}
+
+// cornerCells is how many blocks a corner check names.
+const cornerCells = 3
+
+// Corners are the checks at the top of the rear: its left corner is the last
+// column of the front, its right corner the first.
+func (r Rear) Corners() (left, right Corner) {
+	corner := func(column int) Corner {
+		c := Corner{Column: column + 1}
+		for row := range min(cornerCells, r.Grid.Rows) {
+			c.HeightsMM = append(c.HeightsMM, r.HeightsMM[r.Grid.At(row, column)])
+		}
+		return c
+	}
+	return corner(r.ColumnAtRear(r.PitchMM / 2)), corner(r.ColumnAtRear(r.FieldMM() - r.PitchMM/2))
 }

@@ -1,6 +1,95 @@
 package wall
 
-import "math"
+import (
+	"math"
+	"strconv"
+
+	"blockfield/engine/check"
+	"blockfield/engine/design"
+	"blockfield/engine/length"
+	"blockfield/engine/words"
+)
+
+// What people carry. Habit of the trade, no source; limits of the law differ by
+// country.
+const (
+	carryKgEach   = 25   // of a panel that is carried upright
+	liftKgEach    = 15   // of a panel that is lifted above the chest
+	chestMM       = 1500 // a panel whose top is higher is lifted above the chest
+	methodKg      = 60   // from here on hands alone are no method
+	weighedOffPct = 10   // between the weighed mass and the computed one
+)
+
+// Carriers is how many people carry a panel upright.
+func Carriers(kg float64) int { return peopleFor(kg, carryKgEach) }
+
+// Lifters is how many people lift it above the chest.
+func Lifters(kg float64) int { return peopleFor(kg, liftKgEach) }
+
+func peopleFor(kg, each float64) int { return int(math.Ceil(kg/each - dustOfFloats)) }
+
+// hands compares the mass of one panel with those who lift it. Above 60 kg no
+// number of hands clears it: the person who leads the lift names a method, and
+// both stand on the papers.
+func (h Hung) hands(work design.Work) []check.WatchOut {
+	kg, top := h.Kg(), h.Built.Bottom.Add(h.Built.TotalHeight)
+	if kg > methodKg {
+		return []check.WatchOut{h.lift(work.Lifting)}
+	}
+	each, code := float64(carryKgEach), "wall/hands-to-carry"
+	if top.Cmp(length.MM(chestMM)) > 0 {
+		each, code = liftKgEach, "wall/hands-to-lift"
+	}
+	people := peopleFor(kg, each)
+	if people <= work.Crew {
+		return nil
+	}
+	return []check.WatchOut{{
+		Code: code, Level: check.Caution, Gate: check.Offer,
+		Args:  words.Args{"mass": words.Kg(kg), "people": people, "crew": work.Crew, "top": top},
+		Field: "work.crew", Source: check.CommonPractice,
+		Fix: &check.Fix{Path: "work.crew", Value: strconv.Itoa(people)},
+	}}
+}
+
+// lift asks who answers for the lift of a heavy panel, and repeats the answer
+// where it is given. At the wall the weighed mass is asked for too.
+func (h Hung) lift(l design.Lifting) check.WatchOut {
+	mass := words.Kg(h.Kg())
+	if !l.Named() {
+		field := "work.lifting.method"
+		if l.Method != design.ByHand {
+			field = "work.lifting.lead"
+		}
+		return check.WatchOut{
+			Code: "wall/lifting-method", Level: check.Stop, Gate: check.Offer, Evidence: true,
+			Args:  words.Args{"mass": mass, "limit": words.Kg(methodKg)},
+			Field: field, Source: check.CommonPractice,
+		}
+	}
+	w := check.WatchOut{
+		Code: "wall/lift-named", Level: check.Caution, Gate: check.Hang,
+		Args:  words.Args{"mass": mass, "lead": l.Lead, "method": words.Key("choice/" + l.Method)},
+		Field: h.Path + ".weighed", Source: check.CommonPractice,
+	}
+	if h.Design.Weighed == 0 {
+		w.Pending = check.ByEvidence
+	}
+	return w
+}
+
+// weighed compares the weighed mass with the computed one.
+func (h Hung) weighed() []check.WatchOut {
+	measured, computed := h.Design.Weighed, h.PanelKg
+	if measured == 0 || math.Abs(measured-computed) <= computed*weighedOffPct/100 {
+		return nil
+	}
+	return []check.WatchOut{{
+		Code: "wall/weighed-off", Level: check.Caution, Gate: check.Hang,
+		Args:  words.Args{"measured": words.Kg(measured), "computed": words.Kg(computed)},
+		Field: h.Path + ".weighed", Source: check.CommonPractice,
+	}}
+}
 
 // Lifting is one lift by one person with two hands, in the centimetres of the
 // revised equation of NIOSH: Waters, Putz-Anderson and Garg, Applications manual
@@ -34,6 +123,23 @@ const (
 	mostTwistDeg   = 135
 	fairBelowCm    = 75
 )
+
+// How a panel is lifted on, as far as nobody has said better. Common practice.
+const (
+	bodyCm   = 25.0 // from the ankles to the back of the panel; the least that the equation knows
+	gripPart = 3.0  // hands hold the panel's sides at a third of its height
+	cmInM    = 100.0
+)
+
+// LiftOn is the lift of one panel from the floor onto its cleat, body straight,
+// hands at its bare sides in the middle of its depth.
+func (h Hanging) LiftOn() Lifting {
+	return Lifting{
+		AwayCm:  bodyCm + h.deep().Metres()*cmInM/2,
+		StartCm: h.Built.OuterHeight.Metres() * cmInM / gripPart,
+		RiseCm:  (h.Built.Bottom.Metres() + h.Built.TotalHeight.Metres() - h.Built.OuterHeight.Metres() + h.LiftRoom.Metres()) * cmInM,
+	}
+}
 
 // LimitKg is the recommended weight limit for a lift now and then (at most once
 // in five minutes, for an hour): 23 kg × 25/H × (1 − 0.003 |V − 75|) × (0.82 +

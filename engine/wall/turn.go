@@ -2,11 +2,12 @@ package wall
 
 import "math"
 
-// Steps of the search for the tightest angle: a coarse scan and a golden-section
-// search around its best, which leaves less than a micrometre.
+// Steps of the search for an angle: a coarse scan and a golden-section search around
+// its best, or halving, which leave less than a micrometre.
 const (
 	scanSteps   = 720
 	goldenSteps = 80
+	halvings    = 60
 )
 
 // LongestTurn is the longest box of a thickness that turns round a right-angled
@@ -42,23 +43,26 @@ func LongestTurn(a, b, thick float64) float64 {
 	return max(at((low+high)/2), a, b)
 }
 
-// Way is a way in and what is carried through it, in metres, wrapped.
-type Way struct {
-	DoorWidthM, DoorHeightM, CorridorM float64
-	WidthM, HeightM, DeepM             float64 // of the wrapped panel
+// LongestInCar is the longest box of a thickness that stands on a floor of two
+// sides, at whatever angle, in metres: the most over all angles θ of the lesser of
+// (a − t sin θ) / cos θ and (b − t cos θ) / sin θ, which is along a side or where
+// the two are equal. It is 0 where the box is thicker than the floor is wide.
+func LongestInCar(a, b, thick float64) float64 {
+	if thick > math.Min(a, b) {
+		return 0
+	}
+	at := func(x float64) (along, across float64) {
+		sin, cos := math.Sincos(x)
+		return (a - thick*sin) / cos, (b - thick*cos) / sin
+	}
+	low, high := 0.0, math.Pi/2
+	for range halvings {
+		if along, across := at((low + high) / 2); along < across {
+			low = (low + high) / 2
+		} else {
+			high = (low + high) / 2
+		}
+	}
+	along, across := at((low + high) / 2)
+	return max(a, b, math.Min(along, across))
 }
-
-// Passes reports whether the panel passes, carried upright on either of its
-// edges, and how long a panel may be at most to turn.
-func (w Way) Passes() (passes bool, longestM float64) {
-	longestM = LongestTurn(w.CorridorM, w.DoorWidthM, w.DeepM)
-	upright := func(long, tall float64) bool { return long <= longestM && tall <= w.DoorHeightM }
-	return upright(w.WidthM, w.HeightM) || upright(w.HeightM, w.WidthM), longestM
-}
-
-// TipDeg is the angle at which a stand falls over a toe: by how far the toe stands
-// off the line of the centre of mass, and how high that is.
-func TipDeg(toe, centre float64) float64 { return math.Atan2(toe, centre) * 180 / math.Pi }
-
-// ToeFor is how far a toe has to stand off to reach an angle.
-func ToeFor(deg, centre float64) float64 { return centre * math.Tan(deg*math.Pi/180) }

@@ -81,18 +81,32 @@ func TestTurnLaws(t *testing.T) {
 	assert.Equal(t, 0.9, wall.LongestTurn(0.9, 0.9, 0.89), "no longer than the passage is wide")
 }
 
-// Either edge may be down; what is too tall for the door has to lie on its side.
-func TestPasses(t *testing.T) {
-	way := wall.Way{DoorWidthM: 0.762, DoorHeightM: 1.981, CorridorM: 0.9, WidthM: 1.2, HeightM: 2.1, DeepM: 0.16}
-	passes, longest := way.Passes()
-	assert.False(t, passes, "2.1 m is too tall upright and too long on its side")
-	assert.InDelta(t, 2.027, longest, 0.001)
-	way.HeightM = 2.0
-	passes, _ = way.Passes()
-	assert.True(t, passes, "on its side, 2.0 m turn")
-	way.WidthM = 2.0
-	passes, _ = way.Passes()
-	assert.False(t, passes, "neither edge fits under the door")
+// A floor of 1.1 by 1.4 m: its diagonal is 1.78 m (a trade figure), for a box
+// without thickness; sides alone count for a box as thick as the floor.
+func TestLongestInCar(t *testing.T) {
+	assert.InDelta(t, 1.780, wall.LongestInCar(1.1, 1.4, 0), 0.001)
+	assert.InDelta(t, math.Hypot(1.1, 1.4), wall.LongestInCar(1.1, 1.4, 0), 1e-9)
+	assert.InDelta(t, 1.4, wall.LongestInCar(1.1, 1.4, 1.1), 1e-9)
+	assert.Zero(t, wall.LongestInCar(1.1, 1.4, 1.101))
+}
+
+// Every angle of a box is tried in a car: 1 mm shorter fits at some angle, 1 mm
+// longer at none.
+func TestLongestInCarAgainstTrying(t *testing.T) {
+	fits := func(a, b, long, thick float64) bool {
+		for i := range 20_001 {
+			sin, cos := math.Sincos(float64(i) / 20_000 * math.Pi / 2)
+			if long*cos+thick*sin <= a && long*sin+thick*cos <= b {
+				return true
+			}
+		}
+		return false
+	}
+	for _, c := range [][3]float64{{1.1, 1.4, 0.16}, {1.4, 1.1, 0.16}, {0.9, 0.9, 0.3}, {0.8, 2, 0.7}, {1, 1.2, 0.05}} {
+		longest := wall.LongestInCar(c[0], c[1], c[2])
+		assert.True(t, fits(c[0], c[1], longest-0.001, c[2]), "%v", c)
+		assert.False(t, fits(c[0], c[1], longest+0.001, c[2]), "%v", c)
+	}
 }
 
 // arctan(260/1150) = 12.7°, arctan(180/1150) = 8.9°: the worked stand and its

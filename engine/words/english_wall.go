@@ -47,8 +47,8 @@ func englishWallFields() map[string]string {
 // englishHung is what is watched over on a wall.
 func englishHung() map[string]string {
 	return map[string]string{
-		"wall/screws":           "{count} wood screws No. {gauge}, {long} long, hold one strip: {each} above one another in each stud, the strip {high} high. They are used to {use} with {factor} times the load. Counted for sound, dry studs of spruce or pine, 38 mm (1 1/2 in) wide and 75 mm (3 in) deep at least, that were found by hand, for up to {board} of wall board, bored holes and plain wood screws; another make needs its maker's value. Where the ground shakes, a professional has to look.",
-		"wall/overloaded":       "No strip with wood screws that fits behind the panel holds it: the best, with {count} of No. {gauge}, {high} high, would be used to {use} with {factor} times the load. Make the panel lighter or higher, hit more studs, or take a flatter bevel, a thicker cleat or thicker screws.",
+		"wall/screws":           "{count} wood screws No. {gauge}, {long} long, hold one strip: {each} above one another in each of {studs} {studs|stud|studs}, the strip {high} high. They are used to {use} with {factor} times the load. Counted for sound, dry studs of spruce or pine, 38 mm (1 1/2 in) wide and 75 mm (3 in) deep at least, that were found by hand, for {board} of wall board, bored holes and plain wood screws; another make needs its maker's value. Where the ground shakes, a professional has to look.",
+		"wall/overloaded":       "No strip with wood screws that fits behind the panel holds it: the best, with {count} of No. {gauge} in {studs} {studs|stud|studs}, {high} high, would be used to {use} with {factor} times the load. Make the panel lighter or higher, hit more studs, or take a flatter bevel, a thicker cleat or thicker screws.",
 		"wall/rated":            "{count} fixings a panel ({what}) are used to {use} by the value that was typed, with {factor} times the load. That value must be for this very wall, and the load must already be allowed by it. Where the ground shakes, a professional has to look.",
 		"wall/rated-overloaded": "{count} fixings a panel ({what}) would still be used to {use} by the value that was typed, with {factor} times the load. Take a stronger fixing or a lighter panel.",
 		"wall/not-checked":      "Not checked: nobody has said what a fixing in this wall ({wall}) holds. Type what its maker gives for one fixing in this very base, shear and pull, with fixing and source, or stand the panels on the floor. Nothing is hung before.",
@@ -66,7 +66,18 @@ func englishHung() map[string]string {
 		"wall/in-reach":         "The lower edge hangs at {bottom}, within reach in a public room. Fingers and bags will find it below {limit}.",
 		"wall/damp-or-cold":     "Up to {humidity} humidity, down to {cold}: a cold or damp wall. Leave 20 mm (3/4 in) of air behind the panel, seal its back, and expect movement.",
 		"wall/too-few-cells":    "The cleat needs {need} screws of {long} where they cannot show, and the best rows have {have} places. Take fewer short blocks and voids, thicker ply, or a lighter panel.",
-		"wall/way-in":           "A panel of {wide} × {high} does not come in: the door is {door} × {tall}, the corridor {corridor}, and the longest that turns is {longest} with its packing. Split it, or take the frame off for the way.",
+		"wall/way-in":           "A panel of {wide} × {high} does not come in: {step}, and the longest that does is {longest} with its packing. {bare}",
+		"way/door":              "from the corridor it does not turn through the door",
+		"way/stairs":            "it does not turn on the landing of the stairs",
+		"way/lift":              "it does not go into the lift",
+		"way/vehicle":           "it does not lie in the vehicle",
+		"way/bare":              "Without frame and packing it passes: take the frame off for the way, or split it.",
+		"way/not-bare":          "It does not pass without its frame either: split it.",
+		"wall/low-factor":       "Counted with {factor} times the load instead of {usual}, because: {reason}. That holds only as long as nobody can be below.",
+		"wall/factor-unsaid":    "{typed} times the load was asked for, and {usual} times counts, since nobody has said why nobody can be below.",
+		"wall/weighed-off":      "The heaviest panel weighs {measured}, and {computed} was expected: wet wood, other heights or a wrong count. Everything that holds and lifts it is counted for {measured}.",
+		"wall/walkway":          "People walk along this wall. The panel stands out {out} and begins {bottom} above the floor: whoever feels the way with a stick meets it with the head. Between {low} and {high} that is much; ask which rule holds here.",
+		"wall/fire-answer":      "Fire safety was answered: {answer}. Keep it in writing with the job.",
 		"wall/way-in-open":      "Stairs or lift are not checked: measure every landing, turn and car for a packed panel of {wide} × {high} × {deep}.",
 	}
 }

@@ -83,45 +83,26 @@ func (s Screw) TipIn() float64 { return 2 * s.DiameterIn }
 // Spacing is how far fixings keep from edges and from one another, in inches.
 type Spacing struct{ EdgeIn, EndIn, InRowIn, BetweenRowsIn float64 }
 
-// Spaced returns the distances for a screw thinner than 1/4 in with wood at its
-// side: the commentary to NDS 12.1.5.7, which advises and does not rule. The end
-// counts as pulled at, the cautious case.
-func (s Screw) Spaced(bored bool) Spacing {
+// Spaced returns the distances for a screw thinner than 1/4 in in bored holes with
+// wood at its side: the commentary to NDS 12.1.5.7, which advises and does not
+// rule. The end counts as pulled at, the cautious case.
+func (s Screw) Spaced() Spacing {
 	d := s.DiameterIn
-	if bored {
-		return Spacing{EdgeIn: 2.5 * d, EndIn: 10 * d, InRowIn: 10 * d, BetweenRowsIn: 3 * d}
-	}
-	return Spacing{EdgeIn: 2.5 * d, EndIn: 15 * d, InRowIn: 15 * d, BetweenRowsIn: 5 * d}
+	return Spacing{EdgeIn: 2.5 * d, EndIn: 10 * d, InRowIn: 10 * d, BetweenRowsIn: 3 * d}
 }
 
-// Densities from which on holes are bored larger (12.1.5).
-const (
-	softToScrew = 0.5
-	hardToScrew = 0.6
-)
+// hardToScrew is the specific gravity above which holes are bored larger (12.1.5).
+const hardToScrew = 0.6
 
-// Hole is the drill for the thread and for the shank, in inches; 0: none needed.
+// Hole is the drill for the thread and for the shank, in inches.
 type Hole struct{ ThreadIn, ShankIn float64 }
 
-// HoleFor returns the holes for a screw that is loaded both ways: the larger of
-// what 12.1.5 asks for pull (none up to G 0.5, 70 % of the root up to 0.6, 90 %
-// above) and for shear (seven eighths of root and shank up to 0.6, all of them
-// above).
+// HoleFor returns the holes for a screw that is loaded sideways (12.1.5): seven
+// eighths of root and shank up to G 0.6, all of them above. What the clause asks
+// for pull, up to 70 and 90 % of the root, is less.
 func (s Screw) HoleFor(g float64) Hole {
 	if g > hardToScrew {
 		return Hole{ThreadIn: s.RootIn, ShankIn: s.DiameterIn}
 	}
 	return Hole{ThreadIn: s.RootIn * 7 / 8, ShankIn: s.DiameterIn * 7 / 8}
-}
-
-// PullHoleIn is the hole for pull alone.
-func (s Screw) PullHoleIn(g float64) float64 {
-	switch {
-	case g <= softToScrew:
-		return 0
-	case g <= hardToScrew:
-		return 0.7 * s.RootIn
-	default:
-		return 0.9 * s.RootIn
-	}
 }

@@ -22,14 +22,13 @@ type Joint struct {
 
 // Holds is what one screw holds, adjusted, in lbf.
 type Holds struct {
-	PullLbf        float64 // the lower of thread and head
-	ThreadLbf      float64
-	HeadLbf        float64
-	ShearLbf       float64
-	Mode           Mode
-	PenetrationIn  float64
-	FullDepth      float64 // share of the depth that full shear wants, at most 1
-	SpecifiedDepth float64 // the least depth that holds anything sideways, in
+	PullLbf       float64 // the lower of thread and head
+	ThreadLbf     float64
+	HeadLbf       float64
+	ShearLbf      float64
+	Mode          Mode
+	PenetrationIn float64
+	FullDepth     float64 // share of the depth that full shear wants, at most 1
 }
 
 // Depths of screws and nails, in diameters, tip and all: the least that counts
@@ -43,9 +42,9 @@ const (
 // value: too little depth, a wood outside the tables, pull in end grain.
 func (j Joint) Holds() (Holds, error) {
 	p := math.Min(j.LengthIn-j.SideIn-j.GapIn, j.MainIn)
-	out := Holds{PenetrationIn: p, SpecifiedDepth: leastDepths * j.Screw.DiameterIn}
-	if p < out.SpecifiedDepth {
-		return out, fmt.Errorf("screw stands %.3f in deep, %.3f in are the least that counts", p, out.SpecifiedDepth)
+	out := Holds{PenetrationIn: p}
+	if least := leastDepths * j.Screw.DiameterIn; p < least {
+		return out, fmt.Errorf("screw stands %.3f in deep, %.3f in are the least that counts", p, least)
 	}
 	out.FullDepth = math.Min(1, p/(fullDepths*j.Screw.DiameterIn))
 	if err := j.shear(&out); err != nil {

@@ -1,0 +1,27 @@
+package wall
+
+import "math"
+
+const (
+	mostFixings = 1000 // more say only that the typed value is far too low; invented
+	newtonsAKN  = 1000.0
+
+	// pryOut is what a row of fixings in the middle of its strip feels of a force at
+	// the strip's tip: the strip pivots about its foot.
+	pryOut = 2.0
+)
+
+// Rated is a count of fixings by what their maker gives for this base.
+type Rated struct {
+	Count  int
+	Needed float64 // before rounding up and the least count
+	Use    float64
+}
+
+// ChooseRated counts fixings with typed values, in kN for one, in one row along
+// the middle of the strip, shear and pull added: four at least.
+func ChooseRated(l Load, shearKN, pullKN, factor float64) Rated {
+	needed := factor * (l.DownN()/shearKN + pryOut*l.OutN()/pullKN) / newtonsAKN
+	n := max(leastScrews, int(math.Ceil(math.Min(needed, mostFixings)-dustOfFloats)))
+	return Rated{Count: n, Needed: needed, Use: needed / float64(n)}
+}
