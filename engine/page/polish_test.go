@@ -56,15 +56,15 @@ func TestEveryWatchOutIsSaidSomewhere(t *testing.T) {
 }
 
 // The maker's margin is that of the net price, and what rounding adds has a
-// row: 2111.76 + 463.56 + 4.68 = 2580.00, and 468.24 / 2580 = 18.1 %.
+// row: 2116.57 + 464.61 + 8.82 = 2590.00, and 473.43 / 2590 = 18.3 %.
 func TestTheMakersPriceInWords(t *testing.T) {
 	doc := design.Default()
 	doc.View.Reading = page.Maker
 	in := input(t, doc, design.DefaultBook(), words.English(), page.Money)
 	text := said(t, section(t, doc, design.DefaultBook(), page.Money))
-	assert.Equal(t, "¤4.68", in.Plan.Price.RoundedUp.Format("en"), "the example of this test")
-	assert.Contains(t, text, "Margin asked for: 18 % of the price ¤463.56 Rounded up to the next 10.00 ¤4.68 Net price ¤2,580.00 "+
-		"Left of it after cost: 18.1 % of net ¤468.24 Tax: 20 % of net ¤516.00 With tax ¤3,096.00")
+	assert.Equal(t, "¤8.82", in.Plan.Price.RoundedUp.Format("en"), "the example of this test")
+	assert.Contains(t, text, "Margin asked for: 18 % of the price ¤464.61 Rounded up to the next 10.00 ¤8.82 Net price ¤2,590.00 "+
+		"Left of it after cost: 18.3 % of net ¤473.43 Tax: 20 % of net ¤518.00 With tax ¤3,108.00")
 	assert.Contains(t, said(t, section(t, doc, design.DefaultBook(), page.Bench)), "days in the shop for 2 people")
 }
 
