@@ -318,6 +318,8 @@ func TestWhatIsNear(t *testing.T) {
 		{"socket", 1270, 300, 80, 80, "wall/cable"}, {"socket", 1269, 300, 80, 80, ""},
 		{"switch", 2250, 300, 80, 80, "wall/cable"}, {"switch", 2251, 300, 80, 80, ""},
 		{"detector", 1500, 2242, 100, 100, "wall/safety-device"}, {"detector", 1500, 2243, 100, 100, ""},
+		{"call point", 1500, 300, 100, 101, "wall/safety-device"}, {"call point", 1500, 300, 100, 100, ""},
+		{"exit sign", 531, 1000, 100, 100, "wall/safety-device"}, {"exit sign", 530, 1000, 100, 100, ""},
 		{"sprinkler", 100, 2192, 100, 100, "wall/safety-device"}, {"sprinkler", 100, 2193, 100, 100, ""},
 		{"door swing", 300, 0, 831, 2000, "wall/safety-device"}, {"door swing", 300, 0, 830, 2000, ""},
 		{"furniture", 300, 0, 900, 850, ""},
@@ -437,6 +439,94 @@ func TestTooFewCells(t *testing.T) {
 	w := got["wall/too-few-cells"]
 	assert.True(t, w.Level == check.Stop && w.Evidence && w.Gate == check.Hang)
 	assert.Equal(t, 0, w.Args["have"])
+}
+
+// One mass on either side of what the screws hold: the heaviest panel that hangs, found
+// by halving, uses them to the limit, and a gram more is a Stop that only evidence
+// clears.
+func TestTheLimitOfTheScrews(t *testing.T) {
+	at := func(kg float64) wall.Hanging {
+		h := first(t, func(*design.Wall, *design.Group) {})
+		h.PanelKg = kg
+		return wall.Hang(h)
+	}
+	level := func(kg float64) map[string]check.Level {
+		out := map[string]check.Level{}
+		for _, w := range wall.WatchOuts(design.Room{TemperatureLow: 18}, design.Work{Crew: 6}, []wall.Hanging{at(kg)}) {
+			out[w.Code] = w.Level
+		}
+		return out
+	}
+	low, high := 10.0, 200.0
+	for high-low > 0.001 {
+		if s, _ := at((low + high) / 2).Worst(); s.Enough() {
+			low = (low + high) / 2
+		} else {
+			high = (low + high) / 2
+		}
+	}
+	s, _ := at(low).Worst()
+	assert.InDelta(t, 1, s.MostUse(), 0.001)
+	assert.Equal(t, check.Caution, level(low)["wall/screws"])
+	assert.Equal(t, check.Stop, level(high)["wall/overloaded"])
+	assert.NotContains(t, level(high), "wall/screws")
+}
+
+// And one count on either side of what is sensible with rated values: a thousand.
+func TestTheLimitOfRatedValues(t *testing.T) {
+	at := func(kN float64) map[string]check.WatchOut {
+		return said(t, design.Room{}, func(w *design.Wall, _ *design.Group) {
+			plug(w)
+			w.Fixing.RatedShear, w.Fixing.RatedPull = kN, kN
+		})
+	}
+	weight := 38.8 * 9.81 / 1000
+	just := 4 * weight * (1 + 2*7.0/13) / 1000 // kN each, with the wedge felt twice
+	assert.Contains(t, at(just*1.000001), "wall/rated")
+	assert.Contains(t, at(just*0.999999), "wall/rated-overloaded")
+}
+
+// 1150 tan 10° = 202.776 mm: a toe a hair shorter tips too soon.
+func TestTheLimitOfAStand(t *testing.T) {
+	at := func(toe int64) map[string]check.WatchOut {
+		return said(t, design.Room{}, func(_ *design.Wall, g *design.Group) {
+			g.Place.Height = length.MM(400)
+			g.Stand = design.Stand{BaseDepth: length.MM(600), ToeAhead: length.Micrometres(toe), CentreHeight: length.MM(1150)}
+		})
+	}
+	assert.NotContains(t, at(202_777), "wall/stand-tips")
+	assert.Contains(t, at(202_776), "wall/stand-tips")
+}
+
+// As many places as screws are wanted are enough, and one less is not: tall blocks,
+// two apart, in one row of a bare backer.
+func TestTheLimitOfCells(t *testing.T) {
+	at := func(places int) map[string]check.WatchOut {
+		return said(t, design.Room{}, func(_ *design.Wall, g *design.Group) {
+			row := []byte(strings.Repeat("0", 33))
+			for i := range places {
+				row[2+2*i] = '1'
+			}
+			short := strings.Repeat("0", 33)
+			g.Heights = []length.Length{length.MM(0), length.MM(60)}
+			g.Pattern.Kind, g.Pattern.Drawn = "drawn", nil
+			for i := range 22 {
+				if i == 2 {
+					g.Pattern.Drawn = append(g.Pattern.Drawn, string(row))
+				} else {
+					g.Pattern.Drawn = append(g.Pattern.Drawn, short)
+				}
+			}
+		})
+	}
+	places := 1
+	for at(places)["wall/too-few-cells"].Code != "" {
+		places++
+	}
+	w := at(places - 1)["wall/too-few-cells"]
+	assert.Equal(t, []any{check.Stop, true, check.Hang}, []any{w.Level, w.Evidence, w.Gate})
+	assert.Equal(t, []any{places, places - 1}, []any{w.Args["need"], w.Args["have"]})
+	assert.Greater(t, places, 5)
 }
 
 // What the worked jobs of damp stone, narrow modules and a stand are held by: the

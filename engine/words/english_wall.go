@@ -12,6 +12,9 @@ func englishWall() map[string]string {
 // englishWallFields names the fields of wall and way in that only a survey fills.
 func englishWallFields() map[string]string {
 	return map[string]string{
+		"choice/call point": "fire alarm call point",
+		"choice/exit sign":  "exit sign",
+
 		"label/room.fireAnswer":      "Fire safety: who said what, and when",
 		"label/room.answers":         "Other answers, with names and dates",
 		"label/walls.studs":          "Studs as found, from the left",
