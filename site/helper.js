@@ -83,7 +83,7 @@ export function makeHelper({ url, done, failed, overdueMs = Infinity }) {
   // fail gives up what the worker died over. The next piece has another worker,
   // unless it always ends like this.
   function fail() {
-    const lost = [busy?.work ?? waiting];
+    const lost = [busy?.work ?? waiting].filter(Boolean); // a worker may die at rest
     stop();
     failures += 1;
     if (failures > MOST_FAILURES && waiting) lost.push(waiting);
