@@ -17,7 +17,7 @@ import (
 // where its field waits under "more".
 func TestAWatchOutIsSaidOnce(t *testing.T) {
 	seen := 0
-	for name, doc := range scenarios(t) {
+	for name, doc := range everyScenario(t) {
 		for _, reading := range readings {
 			doc.View.Reading = reading
 			for _, open := range page.Sections(reading) {
@@ -40,7 +40,7 @@ func TestAWatchOutIsSaidOnce(t *testing.T) {
 
 // Nothing is lost either: what the maker's plan watches is said or counted.
 func TestEveryWatchOutIsSaidSomewhere(t *testing.T) {
-	for name, doc := range scenarios(t) {
+	for name, doc := range everyScenario(t) {
 		doc.View.Reading = page.Maker
 		var all strings.Builder
 		for _, open := range page.Sections(page.Maker) {
@@ -72,7 +72,7 @@ func TestTheMakersPriceInWords(t *testing.T) {
 // the cent: lines that are sums of the lines above them, and the one line that
 // only says what is left, are not added.
 func TestTheMakersPriceAddsUp(t *testing.T) {
-	for name, doc := range scenarios(t) {
+	for name, doc := range everyScenario(t) {
 		doc.View.Reading, doc.Design.Work.OwnBuild = page.Maker, false
 		for _, discount := range []float64{0, 7.5} {
 			doc.Design.Money.Discount = discount

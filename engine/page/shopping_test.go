@@ -68,7 +68,7 @@ func TestTheListCountsBottlesAndTinsAsThePrice(t *testing.T) {
 	for i := range book.Finishes {
 		book.Finishes[i].PerLitre = amount("1000")
 	}
-	for name, doc := range scenarios(t) {
+	for name, doc := range everyScenario(t) {
 		doc.View.Reading, doc.Design.Work.OwnBuild = page.Builder, true
 		in := input(t, doc, book, words.English(), page.Money)
 		text := said(t, section(t, doc, book, page.Money))

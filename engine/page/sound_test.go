@@ -5,7 +5,6 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
-	"github.com/stretchr/testify/require"
 
 	"blockfield/engine"
 	"blockfield/engine/check"
@@ -22,8 +21,7 @@ func heardJobs() []string { return []string{"s1.json", "s5.json", "s7.json", "s8
 func heardInput(t testing.TB, doc design.Document, lang words.Language, section string) (page.Input, engine.Hearing) {
 	t.Helper()
 	in := input(t, doc, design.DefaultBook(), lang, section)
-	h, err := engine.Hear(doc.Design)
-	require.NoError(t, err)
+	h := hear(t, doc.Design)
 	in.Heard, in.Plan = &h, in.Plan.With(h)
 	return in, h
 }
