@@ -8,6 +8,7 @@ import (
 	"blockfield/engine/check"
 	"blockfield/engine/design"
 	"blockfield/engine/design/designtest"
+	"blockfield/engine/money"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -26,7 +27,9 @@ func leaks(text string, digits []string) []string {
 
 // What a workshop hands out, a file and a link, is made of the document alone:
 // a price book has no way into it. This is what makes a check for a book in a
-// client's copy needless.
+// client's copy needless. The bought-in lines of a job are no figures of the book
+// but inputs of the design: they go along, name and amount, and nothing that the
+// book makes of them does.
 func TestNoPriceBookInFileOrLink(t *testing.T) {
 	book, digits := designtest.Sentinel(t)
 	doc := design.Default()
@@ -37,6 +40,10 @@ func TestNoPriceBookInFileOrLink(t *testing.T) {
 		Revision: r.Revision, BookCode: r.BookCode, Currency: "EUR", ValidUntil: "2030-01-31",
 		Net: design.Units(3060), Tax: design.Units(612), Gross: design.Units(3672),
 	}
+	doc.Design.Money.Extras = []design.Extra{{Name: "Floor stand", Amount: design.Units(95)}}
+	with, err := engine.Plan(doc.Design, book)
+	require.NoError(t, err)
+	require.Greater(t, with.Price.Net.Minor, r.Price.Net.Minor)
 	handedOut := func(doc design.Document) string {
 		link, err := design.EncodeLink(doc)
 		require.NoError(t, err)
@@ -45,6 +52,11 @@ func TestNoPriceBookInFileOrLink(t *testing.T) {
 		return string(design.Encode(doc)) + string(design.Encode(back))
 	}
 	assert.Empty(t, leaks(handedOut(doc), digits))
+	assert.Equal(t, 2, strings.Count(handedOut(doc), `"name": "Floor stand",`), "in the file and in the link")
+	assert.Equal(t, 2, strings.Count(handedOut(doc), `"amount": "95"`))
+	for _, m := range []money.Money{with.Price.Net, with.Price.Gross, with.Price.Cost, with.Price.BoughtIn, with.Price.Margin} {
+		assert.NotContains(t, handedOut(doc), m.Plain())
+	}
 	assert.NotContains(t, handedOut(doc), "rates")
 	assert.NotContains(t, handedOut(doc), "tasks")
 
@@ -53,8 +65,8 @@ func TestNoPriceBookInFileOrLink(t *testing.T) {
 	assert.NotEmpty(t, leaks(handedOut(doc), digits))
 
 	// And a file that somebody has put a book into is refused.
-	with := strings.Replace(string(design.Encode(design.Default())), `"design":`, `"rates": {"shop": "42"}, "design":`, 1)
-	_, err = design.Decode([]byte(with))
+	foreign := strings.Replace(string(design.Encode(design.Default())), `"design":`, `"rates": {"shop": "42"}, "design":`, 1)
+	_, err = design.Decode([]byte(foreign))
 	assert.ErrorContains(t, err, "rates")
 }
 

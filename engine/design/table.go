@@ -246,7 +246,10 @@ func jobRows() []Field {
 		amountRow(money+"budget", 0, maxBulk, "What the client wants to spend, tax included; 0 where it was not said."),
 		numberRow(money+"discount", 0, 25, 1, "%", "Taken off the price before tax."),
 		numberRow(money+"tax", 0, 40, 1, "%", "Tax on the net price."),
-		partsRow(money+"extras", 0, 16, "Bought-in lines that the tables do not know."),
+		// They are inputs of the design like any other, and enter its file and its link:
+		// the range of a client holds them by factors that everybody knows, and so could
+		// not keep them secret.
+		partsRow(money+"extras", 0, 16, "Bought-in lines that the tables do not know; whoever has the design can read them."),
 		textRow(money+"extras[].name", shortText, "What is bought."),
 		amountRow(money+"extras[].amount", 0, maxBulk, "What it costs."),
 	}

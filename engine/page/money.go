@@ -138,8 +138,28 @@ func (v *view) Includes() []string {
 			all = append(all, v.T("includes/"+w.key))
 		}
 	}
-	if len(v.Doc.Design.Money.Extras) > 0 {
-		all = append(all, v.T("includes/extras"))
+	if names := v.extraNames(); len(names) > 0 {
+		all = append(all, v.T("includes/extras", "names", names))
 	}
 	return append(all, v.T("includes/tax", "share", words.Percent(v.Doc.Design.Money.Tax)))
+}
+
+// extraNames are the bought-in lines of the design, in the words of whoever typed
+// them.
+func (v *view) extraNames() []string {
+	var names []string
+	for _, x := range v.Doc.Design.Money.Extras {
+		names = append(names, v.lineName(cost.Line{Key: "line/extra", Name: x.Name}))
+	}
+	return names
+}
+
+// ExtrasLine tells a maker that the bought-in lines of the job go along with the
+// design; empty where there are none.
+func (v *view) ExtrasLine() string {
+	names := v.extraNames()
+	if len(names) == 0 {
+		return ""
+	}
+	return v.T("money/extras", "names", names)
 }

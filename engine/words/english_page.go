@@ -336,6 +336,7 @@ func englishBenchMoney() map[string]string {
 		"money/terms":           "Terms",
 		"money/sum":             "Together",
 		"money/build-up":        "To the price",
+		"money/extras":          "Bought in for this job alone, and part of the design: its file and its link hold {names} with what it costs.",
 		"money/client-sees":     "The client sees {range}.",
 		"money/stages":          "Payments",
 		"money/role-material":   "Bought in",
@@ -351,7 +352,7 @@ func englishBenchMoney() map[string]string {
 		"includes/survey":    "a look at your room",
 		"includes/delivered": "delivery",
 		"includes/hung":      "hanging on the wall",
-		"includes/extras":    "what is bought in beside the panels",
+		"includes/extras":    "what is bought in beside the panels: {names}",
 		"includes/tax":       "tax of {share}",
 	}
 }
