@@ -77,19 +77,31 @@ func (h Hanging) railed(works func(Hung) bool) *check.Fix {
 // a stud, or its middle to a stud or between two.
 func (h Hanging) ways() []float64 {
 	const end = studEndMM / millimetresInM
+	ways := h.balances()
+	for _, p := range h.Built.Panels {
+		left, right := cleatEnds(p)
+		for _, x := range h.studs() {
+			ways = append(ways, x+end-right, x-end-left)
+		}
+	}
+	return slices.DeleteFunc(ways, func(m float64) bool { return math.Abs(m) > balanceMM/millimetresInM })
+}
+
+// balances are the ways that bring the middle of a panel to a stud or between two.
+func (h Hanging) balances() []float64 {
 	var ways []float64
 	studs := h.studs()
 	for _, p := range h.Built.Panels {
 		left, right := cleatEnds(p)
 		middle := (left + right) / 2
 		for i, x := range studs {
-			ways = append(ways, x+end-right, x-end-left, x-middle)
+			ways = append(ways, x-middle)
 			if i > 0 {
 				ways = append(ways, (x+studs[i-1])/2-middle)
 			}
 		}
 	}
-	return slices.DeleteFunc(ways, func(m float64) bool { return math.Abs(m) > balanceMM/millimetresInM })
+	return ways
 }
 
 // shortest is the shortest of some ways along the wall, in metres, after which the
@@ -100,8 +112,7 @@ func (h Hanging) shortest(ways []float64, works func(Hung) bool) *check.Fix {
 	place := h.Design.Place.Left
 	for _, m := range ways {
 		way := awayAs(m, place.Notation())
-		left := h.Built.Left.Add(way)
-		if left.Cmp(length.MM(0)) < 0 || left.Add(h.Built.TotalWidth).Cmp(h.Wall.Width) > 0 {
+		if !h.hangsAt(h.Built.Left.Add(way)) {
 			continue
 		}
 		if works(h.movedBy(way)) {

@@ -7,6 +7,7 @@ import (
 	"blockfield/engine/check"
 	"blockfield/engine/design"
 	"blockfield/engine/length"
+	"blockfield/engine/wood"
 	"blockfield/engine/words"
 )
 
@@ -90,6 +91,56 @@ func (h Hung) weighed() []check.WatchOut {
 		Field: h.Path + ".weighed", Source: check.CommonPractice,
 	}}
 }
+
+// proofTimes is the multiple of what a strip carries that it is tried with before a
+// panel hangs on it. Common practice, no source.
+const proofTimes = 2
+
+// ProofKg is what a strip is tried with: weights, never a person.
+func (b Bay) ProofKg() float64 { return proofTimes * b.Kg }
+
+// Spread of densities. The specific gravity of a species varies by about a tenth from
+// piece to piece (coefficient of variation, Wood Handbook, from memory); sheets by half
+// of that (common practice).
+const (
+	woodSpread  = 0.10
+	sheetSpread = 0.05
+)
+
+// MassRange is what the heaviest panel may weigh: its wood as light and dry as it may
+// be, or as heavy and moist. The moisture is that of the stock, or where wood comes to
+// rest in the extremes of the room. Wood whose density was weighed does not spread.
+func (h Hung) MassRange(room design.Room, stockPct float64) (low, high float64) {
+	dry := math.Min(stockPct, wood.EMC(room.TemperatureHigh, room.HumidityLow))
+	moist := math.Max(stockPct, wood.EMC(room.TemperatureLow, room.HumidityHigh))
+	heaviest := h.Built.Panels[0]
+	for _, p := range h.Built.Panels {
+		if p.MassKg > heaviest.MassKg {
+			heaviest = p
+		}
+	}
+	low, high = h.PanelKg, h.PanelKg
+	for _, part := range heaviest.Parts {
+		less, more := sheetSpread, sheetSpread
+		if species, ok := wood.Find(part.Wood); ok {
+			spread := woodSpread
+			if h.Design.Density > 0 && part.Wood == h.Design.Wood {
+				spread = 0
+			}
+			at := func(pct float64) float64 {
+				g12 := species.DensityKgM3 / wood.DensityAt(1, printedPct)
+				return wood.DensityAt(g12, pct) / species.DensityKgM3
+			}
+			less, more = 1-(1-spread)*at(dry), (1+spread)*at(moist)-1
+		}
+		low -= part.MassKg * less
+		high += part.MassKg * more
+	}
+	return low, high
+}
+
+// printedPct is the moisture that the densities of the tables are for.
+const printedPct = 12
 
 // Lifting is one lift by one person with two hands, in the centimetres of the
 // revised equation of NIOSH: Waters, Putz-Anderson and Garg, Applications manual

@@ -3,9 +3,14 @@ package wall_test
 import (
 	"testing"
 
+	"blockfield/engine/design"
+	"blockfield/engine/length"
+	"blockfield/engine/panel"
 	"blockfield/engine/wall"
+	"blockfield/engine/wood"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 )
 
 // Points of the tables in DHHS (NIOSH) 94-110 as a fact sheet of the Canadian
@@ -52,4 +57,53 @@ func TestLiftingRange(t *testing.T) {
 	} {
 		assert.Zero(t, l.LimitKg(), "%+v", l)
 	}
+}
+
+// Wood a tenth lighter and at the moisture of dry air, or a tenth heavier and moist
+// (GTR-190 eq. 4-10); sheet and strips by half of that; glue and finish as they are.
+func TestMassRange(t *testing.T) {
+	g := design.Default().Design.Walls[0].Groups[0]
+	built, err := panel.Build(g)
+	require.NoError(t, err)
+	h := wall.Hung{Design: g, Built: built, PanelKg: built.Panels[0].MassKg + 1}
+	room := design.Room{TemperatureLow: 20, TemperatureHigh: 20, HumidityLow: 30, HumidityHigh: 80}
+	low, high := h.MassRange(room, 9)
+	less, more := 0.0, 0.0
+	poplar, _ := wood.Find("poplar")
+	g12 := poplar.DensityKgM3 / 1120
+	for _, part := range built.Panels[0].Parts {
+		switch part.Kind {
+		case panel.BlockPart, panel.FramePart:
+			less += part.MassKg * (1 - 0.9*wood.DensityAt(g12, wood.EMC(20, 30))/poplar.DensityKgM3)
+			more += part.MassKg * (1.1*wood.DensityAt(g12, wood.EMC(20, 80))/poplar.DensityKgM3 - 1)
+		default:
+			less, more = less+0.05*part.MassKg, more+0.05*part.MassKg
+		}
+	}
+	assert.InDelta(t, h.PanelKg-less, low, 1e-9)
+	assert.InDelta(t, h.PanelKg+more, high, 1e-9)
+	assert.InDelta(t, 0.88, low/h.PanelKg, 0.02)
+	assert.InDelta(t, 1.11, high/h.PanelKg, 0.02)
+	_, wet := h.MassRange(room, 25)
+	assert.Greater(t, wet, high, "wet sticks")
+	h.Design.Density = 470
+	tight, _ := h.MassRange(room, 9)
+	assert.Greater(t, tight, low, "the density was weighed")
+}
+
+// The lift of the first panel onto its wall: hands at the sides of a panel 127 mm deep
+// and 842.4 high, up by 900 mm and 24 of air. 23 × 25/31.35 × (1 − 0.003 × 46.9) × (0.82 +
+// 4.5/92.4) × 0.9 = 12.3 kg.
+func TestLiftOn(t *testing.T) {
+	h := wall.Hang(first(t, func(*design.Wall, *design.Group) {}))
+	l := h.LiftOn()
+	assert.InDeltaSlice(t, []float64{31.35, 28.08, 92.4}, []float64{l.AwayCm, l.StartCm, l.RiseCm}, 1e-9)
+	assert.InDelta(t, 12.32, l.LimitKg(), 0.01)
+	high := wall.Hang(first(t, func(_ *design.Wall, g *design.Group) { g.Place.Height = length.MM(1500) }))
+	assert.Zero(t, high.LiftOn().LimitKg(), "hands end above 1.75 m, where the equation ends")
+}
+
+// Twice what the strip carries, all panels of a rail together.
+func TestProof(t *testing.T) {
+	assert.Equal(t, 80.0, wall.Bay{Load: wall.Load{Kg: 40}}.ProofKg())
 }

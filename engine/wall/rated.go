@@ -25,3 +25,17 @@ func ChooseRated(l Load, shearKN, pullKN, factor float64) Rated {
 	n := max(leastScrews, int(math.Ceil(math.Min(needed, mostFixings)-dustOfFloats)))
 	return Rated{Count: n, Needed: needed, Use: needed / float64(n)}
 }
+
+// ratedEndM is from an end of a strip to its first fixing. Common practice, no source.
+const ratedEndM = 0.050
+
+// Holes are where so many fixings go, even along the middle of the strip.
+func (r Rated) Holes(b Bay) []Point {
+	from, to := b.FromM+ratedEndM, b.ToM-ratedEndM
+	var all []Point
+	for i := range r.Count {
+		part := float64(i) / float64(r.Count-1)
+		all = append(all, Point{from + part*(to-from), b.TipM - halfHighMM/2/millimetresInM})
+	}
+	return all
+}

@@ -57,6 +57,22 @@ type Strip struct {
 // Screws is how many go into the wall.
 func (s Strip) Screws() int { return s.AStud * len(s.StudsM) }
 
+// Point is a place on a wall, from its left corner and up from the floor.
+type Point struct{ XM, YM float64 }
+
+// Holes are where the screws of the strip go into the wall, stud by stud from the
+// left, each from the top.
+func (s Strip) Holes() []Point {
+	var all []Point
+	foot := s.TipM - s.HeightM
+	for _, x := range s.StudsM {
+		for i := range s.PlacesM {
+			all = append(all, Point{x, foot + s.PlacesM[len(s.PlacesM)-1-i]})
+		}
+	}
+	return all
+}
+
 // Enough reports whether screws and strip hold and the strip fits.
 func (s Strip) Enough() bool { return s.MostUse() <= 1 && s.Fits }
 

@@ -285,3 +285,20 @@ func TestRated(t *testing.T) {
 	assert.LessOrEqual(t, weak.Use, 1.0)
 	assert.Greater(t, wall.ChooseRated(l, 1e-4, 1e-4, 4).Use, 1.0, "there is an end to counting")
 }
+
+// Holes stud by stud, each from the top; in rated bases even along the middle of an
+// 80 mm strip, 50 mm from its ends.
+func TestHoles(t *testing.T) {
+	s := wall.Strip{StudsM: []float64{1.5, 2.1}, PlacesM: []float64{0.02, 0.07}, HeightM: 0.3, TipM: 1.6}
+	want := []wall.Point{{XM: 1.5, YM: 1.37}, {XM: 1.5, YM: 1.32}, {XM: 2.1, YM: 1.37}, {XM: 2.1, YM: 1.32}}
+	for i, hole := range s.Holes() {
+		assert.InDelta(t, want[i].XM, hole.XM, 1e-9)
+		assert.InDelta(t, want[i].YM, hole.YM, 1e-9)
+	}
+	b := wall.Bay{FromM: 1, ToM: 2, TipM: 1.5}
+	holes := wall.Rated{Count: 4}.Holes(b)
+	for i, x := range []float64{1.05, 1.35, 1.65, 1.95} {
+		assert.InDelta(t, x, holes[i].XM, 1e-9)
+		assert.InDelta(t, 1.46, holes[i].YM, 1e-9)
+	}
+}
