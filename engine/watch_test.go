@@ -35,6 +35,9 @@ func codes(all []check.WatchOut) []string {
 // about its foot; the jobs leave both out: the booth's plugs are used to 36 % instead
 // of 16 %.
 //
+// One note is ours: the café's 50.7 kg are more than two people carry, so a split
+// is proposed.
+//
 // Two rules are read as the jobs have them. One backer a sheet is worth a note
 // from the second panel on: the café's single panel takes its sheet anyway. And
 // sanding is counted for one pair of hands, since the crew of a job is who
@@ -44,7 +47,7 @@ func TestWatchOutsOfWorkedJobs(t *testing.T) {
 		"bench/not-measured", "bench/sanding-time", "bench/short-block", "field/snapped",
 		"wall/cable", "wall/fire-question", "wall/hands-to-lift",
 	}
-	cafe := slices.Concat(booth, []string{"pattern/long-run", "price/over-budget", "wall/screws"})
+	cafe := slices.Concat(booth, []string{"bench/split", "pattern/long-run", "price/over-budget", "wall/screws"})
 	home := []string{
 		"bench/not-measured", "bench/oily-rags", "bench/short-block", "field/snapped", "price/own-indication",
 		"wall/one-stud", "wall/screws",
@@ -136,6 +139,7 @@ func TestFixesClear(t *testing.T) {
 		}
 	}
 	assert.Subset(t, fixes, map[string]bool{
+		"bench/board-too-short": true, "bench/finished-bases": true, "bench/saw-reach": true, "bench/split": true,
 		"bench/cold-shop": true, "bench/glue-skins": true, "bench/one-a-sheet": true, "bench/sheet-too-small": true,
 		"bench/short-block": true, "bench/short-tail": true, "bench/tiny-block": true, "bench/waste": true,
 		"frame/less-reveal": true, "frame/too-shallow": true, "panel/alike": true,

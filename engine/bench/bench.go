@@ -54,7 +54,7 @@ func Estimate(d design.Design, pace Pace, groups []panel.Group) (Bill, error) {
 			bill.CutBlocks += h.Cut
 		}
 	}
-	if err := bill.sheets(jobs); err != nil {
+	if err := bill.sheets(d.Bench, jobs); err != nil {
 		return Bill{}, err
 	}
 	if err := bill.frames(d.Bench, jobs, there, pace.Prices); err != nil {
@@ -68,6 +68,8 @@ func Estimate(d design.Design, pace Pace, groups []panel.Group) (Bill, error) {
 		return Bill{}, err
 	}
 	bill.weigh(jobs)
+	bill.splits(d, jobs)
+	bill.trims(d.Bench, jobs)
 	bill.fixings(jobs)
 	if err := bill.times(d.Work, pace, jobs); err != nil {
 		return Bill{}, err

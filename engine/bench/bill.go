@@ -21,6 +21,7 @@ type Bill struct {
 	Sheets    []SheetNeed
 	Frame     []FrameStock
 	Finishes  []FinishNeed
+	Coats     []Coat // of each finish, in the order of the work
 	Cleat     CleatStock
 	GlueKg    float64 // in the joints; what sticks in the tin comes with the bottles
 
@@ -81,8 +82,10 @@ type SheetNeed struct {
 	Sheet     string
 	Thickness length.Length
 	Count     int
-	PerSheet  int  // the fewest backers of one group that come out of a sheet; 0 where one is larger than a sheet
-	TooLarge  bool // some backer has to be joined out of several sheets
+	PerSheet  int           // the fewest backers of one group that come out of a sheet; 0 where one is larger than a sheet
+	TooLarge  bool          // some backer has to be joined out of several sheets
+	Backers   []Backer      // that come out of one sheet, by their sizes; the parts of Plan
+	Plan      cut.SheetPlan // of Backers; x across and y along the sheet
 }
 
 // FrameStock is the frame board of one wood, thickness and width.
@@ -156,7 +159,9 @@ type GroupBill struct {
 	Screw         length.Length // that the old simple rule counts; 0 elsewhere
 	FixingsNeeded float64       // before rounding up and the least count; 0 where not checked
 	Rule          FixingRule
-	PerSheet      int // backers out of a sheet; 0 where one is larger than a sheet
+	PerSheet      int // backers out of a sheet, all turned the same way; 0 where one is larger than a sheet
+	Split         Split
+	Trims         []Trim // of its four edges
 }
 
 // TaskTime is one row of the time table as far as this job needs it.

@@ -51,10 +51,10 @@ func (b *Bill) frames(in design.Bench, jobs []job, there *pile, prices Prices) e
 		if f.Cuts, f.BoughtM3, err = pieces[i].cut(in, offers, there, cut.QuickSteps/int64(len(b.Frame))); err != nil {
 			return err
 		}
-		if f.Cuts.planned() {
+		if f.Cuts.Planned() {
 			there.add(f.Wood, offers, f.Cuts.Plan.Boards)
 		}
-		if f.BoughtM = f.Cuts.boughtM(); !f.Cuts.planned() {
+		if f.BoughtM = f.Cuts.boughtM(); !f.Cuts.Planned() {
 			f.BoughtM = f.NeedM * frameWaste
 			f.BoughtM3 = f.BoughtM * f.Thickness.Metres() * f.Board.Metres()
 		}
@@ -96,7 +96,7 @@ func (b *Bill) cleats(in design.Bench, jobs []job, there *pile) error {
 	}
 	for i := range b.Cleat.Strips {
 		s := &b.Cleat.Strips[i]
-		strip := length.MM(cleatStripMM)
+		strip := StripWidth()
 		offers := there.offers(in.BoardLength, strip, s.Thickness, func(w design.Stock) bool {
 			return w.Owned && w.Thickness.Same(s.Thickness) && w.Width.Cmp(pieces[i].least) >= 0
 		})
@@ -106,7 +106,7 @@ func (b *Bill) cleats(in design.Bench, jobs []job, there *pile) error {
 		if s.Cuts, boughtM3, err = pieces[i].cut(in, offers, there, cut.QuickSteps/int64(len(b.Cleat.Strips))); err != nil {
 			return err
 		}
-		if s.BoughtM = s.Cuts.boughtM(); !s.Cuts.planned() {
+		if s.BoughtM = s.Cuts.boughtM(); !s.Cuts.Planned() {
 			s.BoughtM = s.NeedM * cleatWaste
 			boughtM3 = s.BoughtM * strip.Metres() * s.Thickness.Metres()
 		}
@@ -127,6 +127,9 @@ func (b *Bill) strip(thickness length.Length) int {
 	b.Cleat.Strips = append(b.Cleat.Strips, Strip{Thickness: thickness})
 	return len(b.Cleat.Strips) - 1
 }
+
+// StripWidth is the width of the strips that cleats and spacers are cut from.
+func StripWidth() length.Length { return length.MM(cleatStripMM) }
 
 // boardPieces are what is cut out of one kind of board.
 type boardPieces struct {
@@ -190,8 +193,9 @@ func (p *boardPieces) longest(n length.Notation) length.Length {
 	return length.Nanometres(most, n)
 }
 
-// planned reports whether there is a plan.
-func (c *BoardCuts) planned() bool { return c != nil && c.TooLong.IsZero() }
+// Planned reports whether there is a plan; boards are bought by the running metre
+// where there is none.
+func (c *BoardCuts) Planned() bool { return c != nil && c.TooLong.IsZero() }
 
 func (c *BoardCuts) boughtM() float64 {
 	if c == nil {

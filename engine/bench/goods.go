@@ -3,7 +3,6 @@ package bench
 import (
 	"fmt"
 
-	"blockfield/engine/panel"
 	"blockfield/engine/wood"
 )
 
@@ -32,7 +31,7 @@ func (b *Bill) glue(jobs []job) {
 	}
 }
 
-// finishes pools what fields and frames drink by finish.
+// finishes pools what fields and frames drink by finish, coat by coat.
 func (b *Bill) finishes(jobs []job) error {
 	for i, j := range jobs {
 		finish, ok := wood.FindFinish(j.design.Finish.Kind)
@@ -42,14 +41,20 @@ func (b *Bill) finishes(jobs []job) error {
 		coats, frameCoats := j.coats()
 		field := 0.0
 		for _, p := range j.built.Panels {
-			field += fieldLitres(finish.Coverage, p, coats)
+			for coat := range coats {
+				tops, long := coatLitres(finish.Coverage, p, coat+1)
+				field += tops + long
+			}
 		}
-		edges := float64(j.panels()) * j.built.FrameRunning.Metres() * j.built.FrameDepth.Metres() * frameFaces
-		frame := edges * float64(frameCoats) / finish.Coverage.Frame * finishWaste
+		frame := j.frameM2() * float64(frameCoats) / finish.Coverage.Frame * finishWaste
 		if field+frame == 0 {
 			continue
 		}
-		line := b.finishNeed(finish.Name)
+		at, known := b.finishNeed(finish.Name)
+		if !known {
+			b.coatsOf(finish, jobs)
+		}
+		line := &b.Finishes[at]
 		line.FieldLitres += field
 		line.FrameLitres += frame
 		line.Litres += field + frame
@@ -72,29 +77,16 @@ func (j job) coats() (field, frame int) {
 	return j.design.Finish.Coats, frame
 }
 
-// fieldLitres is what the field of one panel drinks.
-func fieldLitres(c wood.Coverage, p panel.Panel, coats int) float64 {
-	long := sideReach*p.SidesM2 + p.BareM2
-	litres := 0.0
-	for coat := range coats {
-		end, face := c.EndNext, c.FaceNext
-		if coat == 0 {
-			end, face = c.EndFirst, c.FaceFirst
-		}
-		litres += p.TopsM2/end + long/face
-	}
-	return litres * finishWaste
-}
-
-// finishNeed returns the line of a finish, which it adds where it is missing.
-func (b *Bill) finishNeed(name string) *FinishNeed {
+// finishNeed returns the index of the line of a finish, which it adds where it is
+// missing.
+func (b *Bill) finishNeed(name string) (at int, known bool) {
 	for i := range b.Finishes {
 		if b.Finishes[i].Finish == name {
-			return &b.Finishes[i]
+			return i, true
 		}
 	}
 	b.Finishes = append(b.Finishes, FinishNeed{Finish: name})
-	return &b.Finishes[len(b.Finishes)-1]
+	return len(b.Finishes) - 1, false
 }
 
 // weigh adds to the mass of each panel its share of the group's glue and

@@ -24,6 +24,7 @@ func small() design.Design {
 	d.Bench = design.Bench{
 		StickLength: length.MM(900), Kerf: length.MM(3), EndTrim: length.MM(50), HoldTail: length.MM(250),
 		Defects: 10, Spares: 3, SparesLeast: 2,
+		BackerOversize: length.MM(10), BackerGrain: design.AnyGrain, Trim: design.TrimBacker, SawDepth: length.MM(65),
 	}
 	g := &d.Walls[0].Groups[0]
 	g.Columns, g.Rows = 4, 2
@@ -54,8 +55,12 @@ func TestSmallJobByHand(t *testing.T) {
 	assert.InDelta(t, (3*0.02+3*0.04)*0.05*0.05, lot.BlocksM3, 1e-12)
 	assert.InDelta(t, 10, lot.UsedPercent, 1e-9, "180 of 1800 mm")
 
-	// Backer 200 × 100, cut as 213 × 113 out of 1210 × 2430: 5 × 21 or 10 × 11.
-	assert.Equal(t, []bench.SheetNeed{{Sheet: "birch ply", Thickness: length.MM(12), Count: 1, PerSheet: 110}}, b.Sheets)
+	// Backer 200 × 100, cut as 210 × 110 with a kerf each out of 1210 + 3 × 2430 + 3:
+	// 5 × 21 or 10 × 11.
+	require.Len(t, b.Sheets, 1)
+	assert.Equal(t, []any{"birch ply", "12 mm", 1, 110, false},
+		[]any{b.Sheets[0].Sheet, b.Sheets[0].Thickness.String(), b.Sheets[0].Count, b.Sheets[0].PerSheet, b.Sheets[0].TooLarge})
+	assert.Equal(t, []bench.Backer{{Width: length.MM(210), Height: length.MM(110), Count: 1}}, b.Sheets[0].Backers)
 	assert.InDelta(t, 6*0.0025*0.30, b.GlueKg, 1e-12)
 
 	// Steps, mm: along the rows 20 + 0 + 20 and 0 + 20 + 20, down the columns
@@ -209,8 +214,10 @@ func TestSpares(t *testing.T) {
 	assert.Equal(t, 726, estimate(t, d).CutBlocks)
 }
 
-// A backer that comes just twice out of the width of a sheet: 2 × (592 + 10 + 3)
-// = 1210. 604 mm does not (it needs 1234).
+// A backer that comes just twice out of the width of a sheet: 2 × 603.5 and one
+// cut of 3 between them are 1210. The reference adds a cut to each and stops at
+// 592 mm; the second is among the 10 mm that it takes off the sheet's edges. 604 mm
+// comes out once either way (it needs 1231).
 func TestSheets(t *testing.T) {
 	for _, c := range []struct {
 		name          string
@@ -220,9 +227,10 @@ func TestSheets(t *testing.T) {
 		count, per    int
 		tooLarge      bool
 	}{
-		{"592 mm wide: 2 × 605 in 1210", 37_000, 16, 33, 4, 2, 2, false},
-		{"592.2 mm wide: 2 × 605.2 are too much", 29_610, 20, 42, 4, 4, 1, false},
-		{"600 × 1140 mm, three across the sheet: 3 × 613 in 2430", 30_000, 20, 38, 4, 2, 3, false},
+		{"592 mm wide: 2 × 602 + 3 in 1210", 37_000, 16, 33, 4, 2, 2, false},
+		{"593.5 mm wide: 2 × 603.5 + 3 in 1210", 29_675, 20, 42, 4, 2, 2, false},
+		{"593.6 mm wide: 2 × 603.6 + 3 are too much", 29_680, 20, 42, 4, 4, 1, false},
+		{"600 × 1140 mm, three across the sheet: 3 × 610 + 2 × 3 in 2430", 30_000, 20, 38, 4, 2, 3, false},
 		{"604 × 1782 mm, once in the width", 30_200, 20, 59, 4, 4, 1, false},
 		{"larger than a sheet: two of them each", 50_000, 30, 30, 3, 6, 0, true},
 	} {

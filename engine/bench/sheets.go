@@ -2,66 +2,110 @@ package bench
 
 import (
 	"fmt"
+	"slices"
 
+	"blockfield/engine/cut"
+	"blockfield/engine/design"
 	"blockfield/engine/length"
 	"blockfield/engine/wood"
 )
 
-// A backer is cut larger than its field and trimmed after gluing, and a new
-// sheet's edges are not square. Common practice, no source.
+// What a saw and the crooked edges of a new sheet take. Common practice, no source.
 const (
-	backerOversizeMM = 10 // each way, trimmed off after gluing
-	backerKerfMM     = 3  // of the saw that cuts sheets
-	sheetEdgesMM     = 10 // each way off a sheet, both edges together
+	sheetKerfMM  = 3  // of the saw that cuts sheets
+	sheetEdgesMM = 10 // each way off a sheet, at the edges that no backer starts from; kerf included
 )
 
 // CutBacker is the side of a backer as it is cut out of the sheet, for a side of
 // its field.
-func CutBacker(field length.Length) length.Length { return field.Add(length.MM(backerOversizeMM)) }
+func CutBacker(field length.Length, in design.Bench) length.Length {
+	return field.Add(in.BackerOversize)
+}
 
-// sheets counts whole sheets. A sheet is cut into backers of one size; backers
-// of the same size from several groups share sheets.
-func (b *Bill) sheets(jobs []job) error {
-	type backer struct {
-		sheet             string
-		thick, wide, high int64
+// Backer is the backers of one size, with what they are cut larger.
+type Backer struct {
+	Width, Height length.Length // as the panel hangs
+	Count         int
+}
+
+// part is a backer as the planner of sheets knows it: the grain runs along its
+// length.
+func (k Backer) part(grain string) cut.Part {
+	w, h := k.Width.Nanometres(), k.Height.Nanometres()
+	if grain == design.GrainAcross {
+		w, h = h, w
 	}
-	panels := map[backer]int{}
-	var order []backer
-	fits := map[backer]int{}
-	needs := map[backer]int{} // index into b.Sheets
-	pieces := map[backer]int{}
+	return cut.Part{Width: w, Length: h, Count: k.Count, Turn: grain == design.AnyGrain}
+}
+
+// sheets plans whole sheets: the backers of all groups that are of one board share
+// them. A backer that is larger than a sheet has to be joined out of several.
+func (b *Bill) sheets(in design.Bench, jobs []job) error {
 	for i, j := range jobs {
 		sheet, ok := wood.FindSheet(j.design.Backer.Sheet)
 		if !ok {
 			return fmt.Errorf("%s.backer.sheet: unknown sheet %q", j.path, j.design.Backer.Sheet)
 		}
-		key := backer{
-			sheet.Name, j.design.Backer.Thickness.Nanometres(),
-			j.built.FieldWidth.Nanometres(), j.built.FieldHeight.Nanometres(),
+		need := &b.Sheets[b.sheetNeed(sheet.Name, j.design.Backer.Thickness)]
+		backer := Backer{
+			Width: CutBacker(j.built.FieldWidth, in), Height: CutBacker(j.built.FieldHeight, in), Count: j.panels(),
 		}
-		if _, ok := panels[key]; !ok {
-			order = append(order, key)
-			fits[key] = perSheet(sheet, j.built.FieldWidth, j.built.FieldHeight)
-			pieces[key] = sheetsEach(sheet, j.built.FieldWidth, j.built.FieldHeight)
-			needs[key] = b.sheetNeed(sheet.Name, j.design.Backer.Thickness)
-		}
-		panels[key] += j.panels()
-		b.Groups[i].PerSheet = fits[key]
-	}
-	for _, key := range order {
-		need := &b.Sheets[needs[key]]
-		if fits[key] == 0 {
+		g := &b.Groups[i]
+		if g.PerSheet = perSheet(sheet, backer, in.BackerGrain); g.PerSheet == 0 {
 			need.TooLarge = true
-			need.Count += panels[key] * pieces[key]
-			need.PerSheet = 0
+			need.Count += j.panels() * sheetsEach(sheet, backer, in.BackerGrain)
 			continue
 		}
-		need.Count += int(ceilDiv(int64(panels[key]), int64(fits[key])))
-		if !need.TooLarge && (need.PerSheet == 0 || fits[key] < need.PerSheet) {
-			need.PerSheet = fits[key]
+		need.add(backer)
+		if need.PerSheet == 0 || g.PerSheet < need.PerSheet {
+			need.PerSheet = g.PerSheet
 		}
 	}
+	for i := range b.Sheets {
+		if err := b.Sheets[i].plan(in); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// add pools backers of one size.
+func (s *SheetNeed) add(k Backer) {
+	i := slices.IndexFunc(s.Backers, func(o Backer) bool { return o.Width.Same(k.Width) && o.Height.Same(k.Height) })
+	if i < 0 {
+		s.Backers = append(s.Backers, k)
+		return
+	}
+	s.Backers[i].Count += k.Count
+}
+
+// plan cuts the backers out of as few sheets as possible.
+func (s *SheetNeed) plan(in design.Bench) error {
+	if s.TooLarge {
+		s.PerSheet = 0
+	}
+	if len(s.Backers) == 0 {
+		return nil
+	}
+	sheet, _ := wood.FindSheet(s.Sheet)
+	p := cut.SheetProblem{
+		Width: sheet.Width.Nanometres(), Length: sheet.Length.Nanometres(),
+		Kerf: length.MM(sheetKerfMM).Nanometres(), Trim: length.MM(sheetEdgesMM).Nanometres(),
+	}
+	// More sizes than the planner takes are those of many walls: the rest is
+	// counted size by size.
+	for _, k := range s.Backers[min(len(s.Backers), cut.MaxSizes):] {
+		s.Count += int(ceilDiv(int64(k.Count), int64(perSheet(sheet, k, in.BackerGrain))))
+	}
+	for _, k := range s.Backers[:min(len(s.Backers), cut.MaxSizes)] {
+		p.Parts = append(p.Parts, k.part(in.BackerGrain))
+	}
+	plan, err := cut.SolveSheets(p)
+	if err != nil {
+		return fmt.Errorf("design.bench: %w", err)
+	}
+	s.Count += plan.Sheets
+	s.Plan = plan
 	return nil
 }
 
@@ -77,21 +121,32 @@ func (b *Bill) sheetNeed(sheet string, thickness length.Length) int {
 	return len(b.Sheets) - 1
 }
 
-// perSheet returns how many backers come out of a sheet, all turned the same
-// way, the better of both ways.
-func perSheet(sheet wood.Sheet, width, height length.Length) int {
-	kerf := length.MM(backerKerfMM)
-	w, h := CutBacker(width).Add(kerf), CutBacker(height).Add(kerf)
+// perSheet returns how many backers of one size come out of a sheet, all turned
+// the same way, the better of the ways that the grain allows. Between n of them
+// there are n − 1 cuts; the last one is among what the edges take.
+func perSheet(sheet wood.Sheet, k Backer, grain string) int {
+	kerf := length.MM(sheetKerfMM)
 	across, along := usable(sheet)
-	return max(times(across, w)*times(along, h), times(across, h)*times(along, w))
+	part := k.part(grain)
+	w, l := length.Nanometres(part.Width, length.InMM).Add(kerf), length.Nanometres(part.Length, length.InMM).Add(kerf)
+	n := times(across.Add(kerf), w) * times(along.Add(kerf), l)
+	if part.Turn {
+		n = max(n, times(across.Add(kerf), l)*times(along.Add(kerf), w))
+	}
+	return n
 }
 
 // sheetsEach returns how many sheets one backer takes that is larger than a
 // sheet and has to be joined.
-func sheetsEach(sheet wood.Sheet, width, height length.Length) int {
-	w, h := CutBacker(width), CutBacker(height)
+func sheetsEach(sheet wood.Sheet, k Backer, grain string) int {
 	across, along := usable(sheet)
-	return min(timesUp(w, across)*timesUp(h, along), timesUp(h, across)*timesUp(w, along))
+	part := k.part(grain)
+	w, l := length.Nanometres(part.Width, length.InMM), length.Nanometres(part.Length, length.InMM)
+	n := timesUp(w, across) * timesUp(l, along)
+	if part.Turn {
+		n = min(n, timesUp(l, across)*timesUp(w, along))
+	}
+	return n
 }
 
 func usable(sheet wood.Sheet) (across, along length.Length) {

@@ -9,12 +9,11 @@ import (
 
 // Limits of the checks on stock. Common practice, no source.
 const (
-	wasteNotedPct   = 35  // of the bought length that ends up in no panel
-	shortWarnedMM   = 25  // a block that fingers cannot hold at the saw
-	shortRefusedMM  = 12  // a block that a usual carrier does not hold either
-	tailLeastMM     = 150 // between a hand and the blade
-	narrowerAtMost  = 0.1 // of a side: giving up more for a sheet is another panel
-	mostPanelsSplit = 12  // panels of a group, as the design allows
+	wasteNotedPct  = 35  // of the bought length that ends up in no panel
+	shortWarnedMM  = 25  // a block that fingers cannot hold at the saw
+	shortRefusedMM = 12  // a block that a usual carrier does not hold either
+	tailLeastMM    = 150 // between a hand and the blade
+	narrowerAtMost = 0.1 // of a side: giving up more for a sheet is another panel
 )
 
 // Limits of the checks on the work.
@@ -39,24 +38,27 @@ func (b Bill) WatchOuts(d design.Design, groups []panel.Group) []check.WatchOut 
 	if err != nil {
 		return nil // such a bill was never made
 	}
-	all := b.groupWatchOuts(jobs)
+	all := b.groupWatchOuts(d.Bench, jobs)
 	all = append(all, b.waste(d.Bench, jobs)...)
 	all = append(all, shortTail(d.Bench)...)
+	all = append(all, b.shortBoards(d.Bench)...)
+	all = append(all, b.sawReach(d.Bench)...)
 	all = append(all, b.sanding()...)
 	all = append(all, b.longRow(d.Bench)...)
 	return append(all, coldShop(d.Bench)...)
 }
 
 // groupWatchOuts are those that stand at one group.
-func (b Bill) groupWatchOuts(jobs []job) []check.WatchOut {
+func (b Bill) groupWatchOuts(in design.Bench, jobs []job) []check.WatchOut {
 	var all []check.WatchOut
 	for i, j := range jobs {
 		at := j.path[len(designPath):]
 		all = append(all, notMeasured(j, at)...)
 		all = append(all, shortBlock(j, at)...)
-		all = append(all, sheetTooSmall(b.Groups[i], j, at)...)
-		all = append(all, oneASheet(b.Groups[i], j, at)...)
+		all = append(all, tooLarge(b.Groups[i], j, at)...)
+		all = append(all, oneASheet(in, b.Groups[i], j, at)...)
 		all = append(all, oilyRags(j, at)...)
+		all = append(all, finishedBases(j, at)...)
 	}
 	return all
 }

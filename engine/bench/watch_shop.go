@@ -86,3 +86,42 @@ func oilyRags(j job, at string) []check.WatchOut {
 		Field: at + ".finish.kind", Source: check.CommonPractice,
 	}}
 }
+
+// finishedBases is about blocks that are finished before they are glued: glue does
+// not hold on a finish.
+func finishedBases(j job, at string) []check.WatchOut {
+	coats, _ := j.coats()
+	if j.design.Finish.When != design.FinishBefore || coats == 0 {
+		return nil
+	}
+	return []check.WatchOut{{
+		Code: "bench/finished-bases", Level: check.Stop, Gate: check.Glue,
+		Field: at + ".finish.when", Source: check.CommonPractice,
+		Fix: &check.Fix{Path: at + ".finish.when", Value: design.FinishMasked},
+	}}
+}
+
+// sawReach is about edges that are thicker than the saw cuts, the thickest of them.
+func (b Bill) sawReach(in design.Bench) []check.WatchOut {
+	deepest, reaches := Trim{}, true // whether the saw goes through every backer alone
+	for _, g := range b.Groups {
+		for _, t := range g.Trims {
+			if t.Sawn() && !t.Reached && t.Depth.Cmp(deepest.Depth) > 0 {
+				deepest = t
+			}
+			reaches = reaches && t.Backer.Cmp(in.SawDepth) <= 0
+		}
+	}
+	if deepest.Edge == "" {
+		return nil
+	}
+	w := check.WatchOut{
+		Code: "bench/saw-reach", Level: check.Caution,
+		Args:  words.Args{"depth": deepest.Depth, "saw": in.SawDepth, "edge": words.Key("edge/" + string(deepest.Edge))},
+		Field: "bench.trim", Source: check.Computed,
+	}
+	if in.Trim == design.TrimBlocks && reaches {
+		w.Fix = &check.Fix{Path: "bench.trim", Value: design.TrimBacker}
+	}
+	return []check.WatchOut{w}
+}

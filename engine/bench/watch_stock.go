@@ -145,54 +145,55 @@ func otherSticks(in design.Bench, jobs []job) *check.Fix {
 	return nil
 }
 
-// sheetTooSmall is about a backer that does not come out of one sheet.
-func sheetTooSmall(g GroupBill, j job, at string) []check.WatchOut {
-	if g.PerSheet > 0 {
+// tooLarge is about a panel that a sheet, a door or two people cannot take. What
+// does not come out of a sheet is a Stop; for door and people there is a Stop or a
+// Caution of the wall, and this proposes what to do.
+func tooLarge(g GroupBill, j job, at string) []check.WatchOut {
+	if !g.Split.Needed() || !g.Split.Sheet && g.Split.Wide == 0 {
 		return nil
 	}
 	sheet, _ := wood.FindSheet(j.design.Backer.Sheet)
-	across, down := split(sheet, j)
 	w := check.WatchOut{
 		Code: "bench/sheet-too-small", Level: check.Stop, Gate: check.Buy,
 		Args: words.Args{
 			"width": j.built.FieldWidth, "height": j.built.FieldHeight,
 			"sheetWidth": sheet.Width, "sheetLength": sheet.Length,
-			"across": across, "down": down,
+			"across": g.Split.Wide, "down": g.Split.High,
+			"mass": words.Kg(g.HeaviestKg), "why": g.Split.why(),
 		},
 		Field: at + ".panelsWide", Source: check.Computed,
 	}
-	switch wide, high := j.design.PanelsWide, j.design.PanelsHigh; {
-	case across == 0:
+	switch {
+	case !g.Split.Sheet:
+		w.Code, w.Level, w.Source = "bench/split", check.Note, check.CommonPractice
+	case g.Split.Wide == 0:
 		w.Code = "bench/sheets-too-small"
-	case j.design.Columns == 0 && down == high:
-		w.Fix = &check.Fix{Path: at + ".panelsWide", Value: strconv.Itoa(across)}
-	case j.design.Rows == 0 && across == wide:
-		w.Fix = &check.Fix{Path: at + ".panelsHigh", Value: strconv.Itoa(down)}
+	}
+	switch wide, high := j.design.PanelsWide, j.design.PanelsHigh; {
+	case g.Split.Wide == 0:
+	case j.design.Columns == 0 && g.Split.High == high && g.Split.Wide != wide:
+		w.Fix = &check.Fix{Path: at + ".panelsWide", Value: strconv.Itoa(g.Split.Wide)}
+	case j.design.Rows == 0 && g.Split.Wide == wide && g.Split.High != high:
+		w.Fix = &check.Fix{Path: at + ".panelsHigh", Value: strconv.Itoa(g.Split.High)}
 	}
 	return []check.WatchOut{w}
 }
 
-// split returns the least number of panels, across and down, whose backers
-// come out of whole sheets; of equal numbers the one with fewest across. Both
-// are 0 where a group may not have so many.
-func split(sheet wood.Sheet, j job) (across, down int) {
-	g := j.design
-	least := mostPanelsSplit + 1
-	for w := g.PanelsWide; w <= mostPanelsSplit; w++ {
-		for h := g.PanelsHigh; w*h < least && w*h <= mostPanelsSplit; h++ {
-			columns := (j.built.Columns*g.PanelsWide + w - 1) / w
-			rows := (j.built.Rows*g.PanelsHigh + h - 1) / h
-			if perSheet(sheet, j.built.Pitch.Times(columns), j.built.Pitch.Times(rows)) > 0 {
-				across, down, least = w, h, w*h
-			}
-		}
+// why is what cannot take the panel, but for a sheet.
+func (s Split) why() words.Key {
+	switch {
+	case s.Door && s.People:
+		return "split/door-and-people"
+	case s.Door:
+		return "split/door"
+	default:
+		return "split/people"
 	}
-	return across, down
 }
 
 // oneASheet notes that most of every sheet is left over. One panel takes one
 // sheet anyway, so it is said from the second panel on.
-func oneASheet(g GroupBill, j job, at string) []check.WatchOut {
+func oneASheet(in design.Bench, g GroupBill, j job, at string) []check.WatchOut {
 	if g.PerSheet != 1 || j.panels() < 2 {
 		return nil
 	}
@@ -204,22 +205,24 @@ func oneASheet(g GroupBill, j job, at string) []check.WatchOut {
 			"sheetWidth": sheet.Width, "sheetLength": sheet.Length,
 		},
 		Field: at + ".columns", Source: check.Computed,
-		Fix: narrower(sheet, j, at),
+		Fix: narrower(in, sheet, j, at),
 	}}
 }
 
 // narrower is the fewest columns or rows given up with which two backers come
 // out of a sheet; nil where that would be another panel.
-func narrower(sheet wood.Sheet, j job, at string) *check.Fix {
-	pitch := j.built.Pitch
+func narrower(in design.Bench, sheet wood.Sheet, j job, at string) *check.Fix {
 	columns, rows := j.built.Columns, j.built.Rows
+	twice := func(columns, rows int) bool {
+		return perSheet(sheet, Backer{
+			Width: CutBacker(j.built.Pitch.Times(columns), in), Height: CutBacker(j.built.Pitch.Times(rows), in),
+		}, in.BackerGrain) > 1
+	}
 	for less := 1; less <= max(columns, rows); less++ {
-		if fewer := columns - less; givesUpLittle(less, columns) &&
-			perSheet(sheet, pitch.Times(fewer), pitch.Times(rows)) > 1 {
+		if fewer := columns - less; givesUpLittle(less, columns) && twice(fewer, rows) {
 			return &check.Fix{Path: at + ".columns", Value: strconv.Itoa(fewer)}
 		}
-		if fewer := rows - less; givesUpLittle(less, rows) &&
-			perSheet(sheet, pitch.Times(columns), pitch.Times(fewer)) > 1 {
+		if fewer := rows - less; givesUpLittle(less, rows) && twice(columns, fewer) {
 			return &check.Fix{Path: at + ".rows", Value: strconv.Itoa(fewer)}
 		}
 	}
@@ -227,3 +230,34 @@ func narrower(sheet wood.Sheet, j job, at string) *check.Fix {
 }
 
 func givesUpLittle(less, of int) bool { return float64(less) <= narrowerAtMost*float64(of) }
+
+// shortBoards is about pieces of frames, cleats and spacers that no board is long
+// enough for, the longest of them.
+func (b Bill) shortBoards(in design.Bench) []check.WatchOut {
+	longest := length.Length{}
+	for _, f := range b.Frame {
+		if f.Cuts != nil {
+			longest = length.Max(longest, f.Cuts.TooLong)
+		}
+	}
+	for _, s := range b.Cleat.Strips {
+		if s.Cuts != nil {
+			longest = length.Max(longest, s.Cuts.TooLong)
+		}
+	}
+	if longest.IsZero() {
+		return nil
+	}
+	w := check.WatchOut{
+		Code: "bench/board-too-short", Level: check.Caution,
+		Args:  words.Args{"piece": longest, "board": in.BoardLength},
+		Field: "bench.boardLength", Source: check.Computed,
+	}
+	for _, size := range stickLengths(in.BoardLength) {
+		if size.Cmp(longest.Add(in.EndTrim)) >= 0 {
+			w.Fix = &check.Fix{Path: "bench.boardLength", Value: size.String()}
+			break
+		}
+	}
+	return []check.WatchOut{w}
+}

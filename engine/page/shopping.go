@@ -62,10 +62,26 @@ func (v *view) Purchases() []Purchase {
 func (v *view) stickItems() []Item {
 	var all []Item
 	for _, l := range v.Plan.Bill.Lots {
-		all = append(all, Item{
-			v.T("buy/sticks", "wood", v.T("choice/"+l.Wood), "size", l.Size, "length", l.StickLength),
-			v.T("buy/pieces", "n", l.Sticks),
-		})
+		wood := v.T("choice/" + l.Wood)
+		all = append(all, v.barItems(l.Bars, func(long length.Length) string {
+			return v.T("buy/sticks", "wood", wood, "size", l.Size, "length", long)
+		})...)
+	}
+	return all
+}
+
+// barItems are what is bought of each length, and below it what is there already.
+func (v *view) barItems(bars []bench.Bar, say func(length.Length) string) []Item {
+	var all []Item
+	for _, bar := range bars {
+		if bar.Bought > 0 {
+			all = append(all, Item{say(bar.Length), v.T("buy/pieces", "n", bar.Bought)})
+		}
+	}
+	for _, bar := range bars {
+		if bar.Owned && bar.Used > 0 {
+			all = append(all, Item{say(bar.Length), v.T("buy/there", "n", bar.Used)})
+		}
 	}
 	return all
 }
@@ -81,10 +97,10 @@ func (v *view) sheetItems() []Item {
 		}
 		all = append(all, Item{text, v.T("buy/sheets", "n", s.Count)})
 	}
+	number, in := v.Words.Units.Number, v.Doc.Design.Bench
 	for _, g := range v.Groups() {
-		number := v.Words.Units.Number
 		all = append(all, Item{
-			v.T("buy/backer", "width", number(v.Whole(bench.CutBacker(g.Built.FieldWidth))), "height", v.Whole(bench.CutBacker(g.Built.FieldHeight)),
+			v.T("buy/backer", "width", number(v.Whole(bench.CutBacker(g.Built.FieldWidth, in))), "height", v.Whole(bench.CutBacker(g.Built.FieldHeight, in)),
 				"fieldWidth", number(g.Built.FieldWidth), "fieldHeight", g.Built.FieldHeight),
 			v.T("buy/pieces", "n", g.Panels()),
 		})
@@ -126,10 +142,14 @@ func (v *view) finishItems() []Item {
 func (v *view) frameItems() []Item {
 	var all []Item
 	for _, f := range v.Plan.Bill.Frame {
-		all = append(all, Item{
-			v.T("buy/board", "wood", v.T("choice/"+f.Wood), "thickness", v.Words.Units.Number(f.Thickness), "board", f.Board),
-			v.Metres(f.BoughtM),
-		})
+		board := v.T("buy/board", "wood", v.T("choice/"+f.Wood), "thickness", v.Words.Units.Number(f.Thickness), "board", f.Board)
+		if f.Cuts.Planned() {
+			all = append(all, v.barItems(f.Cuts.Bars, func(long length.Length) string {
+				return v.T("buy/board-of", "board", board, "length", long)
+			})...)
+		} else {
+			all = append(all, Item{board, v.Metres(f.BoughtM)})
+		}
 		for _, g := range v.Groups() {
 			d := g.Design.Frame
 			if g.Built.Framed && d.Wood == f.Wood && d.Thickness.Same(f.Thickness) && d.Board.Same(f.Board) {
@@ -187,7 +207,16 @@ func (v *view) stripItems() []Item {
 	if v.Plan.Bill.Cleat.RunningM == 0 {
 		return nil
 	}
-	all := []Item{{v.T("buy/strips"), v.Metres(v.Plan.Bill.Cleat.RunningM)}}
+	var all []Item
+	for _, s := range v.Plan.Bill.Cleat.Strips {
+		if !s.Cuts.Planned() {
+			all = append(all, Item{v.T("buy/strips"), v.Metres(s.NeedM)})
+			continue
+		}
+		all = append(all, v.barItems(s.Cuts.Bars, func(long length.Length) string {
+			return v.T("buy/strips-of", "width", v.Words.Units.Number(bench.StripWidth()), "thickness", s.Thickness, "length", long)
+		})...)
+	}
 	for _, g := range v.Groups() {
 		for _, part := range g.Built.Panels[0].Parts {
 			n, key := g.Panels(), "buy/spacer"

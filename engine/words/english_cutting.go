@@ -46,5 +46,23 @@ func englishStockFields() map[string]string {
 	}
 }
 
-// englishCuts says how boards are cut.
-func englishCuts() map[string]string { return map[string]string{} }
+// englishCuts says how boards and sheets are cut.
+func englishCuts() map[string]string {
+	return map[string]string{
+		"buy/there":     "{n} of your own",
+		"buy/board-of":  "{board}, {length} long",
+		"buy/strips-of": "dry pine or ply, {width} × {thickness}, {length} long",
+
+		"bench/split":           "One panel weighs {mass}, and {why}. As {across} × {down} panels it could be taken.",
+		"split/people":          "two people carry 50 kg (110 lb) at most",
+		"split/door":            "its shorter side is higher than the door",
+		"split/door-and-people": "two people carry 50 kg (110 lb) at most; its shorter side is higher than the door, too",
+		"bench/finished-bases":  "Glue does not hold on a finish. Mask the bases of the blocks before they are finished, or finish the field once it is glued.",
+		"bench/saw-reach":       "At the {edge} the saw has to go through {depth}, and yours cuts {saw}. Trim the backer alone, trim before the blocks of that edge are glued, or plane it by hand.",
+		"edge/top":              "top edge",
+		"edge/left":             "left edge",
+		"edge/right":            "right edge",
+		"edge/bottom":           "bottom edge",
+		"bench/board-too-short": "A piece of {piece} does not come out of a board of {board}. Buy longer boards, or have the piece joined; it is priced by the running metre.",
+	}
+}
