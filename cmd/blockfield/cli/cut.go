@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"bytes"
 	"context"
 	"errors"
 	"flag"
@@ -17,6 +18,10 @@ const visitSteps = 50_000_000
 
 // maxMore is how many boards more than the fewest a curve may go.
 const maxMore = 20
+
+// errNoProblem is said of an empty file, and of a standard input on which nothing
+// comes.
+var errNoProblem = errors.New("nothing came (allowed a cutting problem as JSON)")
 
 // cutBars plans how to cut pieces from bars.
 func cutBars(_ context.Context, args []string, s Streams) (int, error) {
@@ -40,6 +45,9 @@ func cutBars(_ context.Context, args []string, s Streams) (int, error) {
 	if err != nil {
 		return badInput, err
 	}
+	if len(bytes.TrimSpace(body)) == 0 {
+		return badInput, located(names[0], errNoProblem)
+	}
 	order, err := readOrder(body)
 	if err != nil {
 		return badInput, located(names[0], err)
@@ -55,18 +63,25 @@ func cutBars(_ context.Context, args []string, s Streams) (int, error) {
 	return done, writeOutput(streamName, escaped(append(text, '\n')), s)
 }
 
-// cutPlan is what the command prints. Lengths are written as they were read,
-// and so are prices; without prices the cost is the length of the bars.
+// cutPlan is what the command prints. Lengths are written as they were read; cost
+// and bound are numbers.
 type cutPlan struct {
-	Boards      []cutBoard    `json:"boards"`
-	BoardCount  int           `json:"boardCount"`
-	Cost        any           `json:"cost"`
-	Bound       any           `json:"bound"`
-	Proven      bool          `json:"proven"`
-	Visits      int           `json:"visits"`
-	LeastVisits int           `json:"leastVisits"`
-	UsedPercent float64       `json:"usedPercent"`
-	Curve       []cutHandling `json:"curve,omitempty"`
+	Boards     []cutBoard `json:"boards"`
+	BoardCount int        `json:"boardCount"`
+	// Minimised is what the plan has as little of as possible, and what Bound is
+	// in: "cost", "boards" or, where cost is wanted and no bar has a price,
+	// "length".
+	Minimised string `json:"minimised"`
+	// Cost is a number in the unit of the prices; without prices it is the length
+	// of all bars, in millimetres or in the unit of lengths that are whole numbers.
+	Cost jsontext.Value `json:"cost"`
+	// Bound is a number that no plan is below: of boards, or in the unit of Cost.
+	Bound       jsontext.Value `json:"bound"`
+	Proven      bool           `json:"proven"` // this plan has no more than the bound
+	Visits      int            `json:"visits"`
+	LeastVisits int            `json:"leastVisits"`
+	UsedPercent float64        `json:"usedPercent"`
+	Curve       []cutHandling  `json:"curve,omitempty"`
 }
 
 type cutBoard struct {
@@ -83,10 +98,10 @@ type cutPiece struct {
 
 // cutHandling is what a board more saves in visits.
 type cutHandling struct {
-	BoardCount  int `json:"boardCount"`
-	Cost        any `json:"cost"`
-	Visits      int `json:"visits"`
-	LeastVisits int `json:"leastVisits"`
+	BoardCount  int            `json:"boardCount"`
+	Cost        jsontext.Value `json:"cost"`
+	Visits      int            `json:"visits"`
+	LeastVisits int            `json:"leastVisits"`
 }
 
 // solve plans the cuts, then the fewest visits with the same boards.
@@ -99,8 +114,8 @@ func (o *order) solve(steps int64, more int) (cutPlan, error) {
 	if err != nil {
 		return cutPlan{}, err
 	}
-	out := cutPlan{Boards: []cutBoard{}, Bound: plan.Bound, Proven: plan.Proven, UsedPercent: percent(plan.UsedShare())}
-	if o.problem.Goal == cut.Cost {
+	out := cutPlan{Boards: []cutBoard{}, Minimised: o.minimised(), Proven: plan.Proven, UsedPercent: percent(plan.UsedShare())}
+	if out.Bound = decimal(plan.Bound, 0); o.problem.Goal == cut.Cost {
 		out.Bound = o.money(plan.Bound)
 	}
 	if len(curve) > 0 {

@@ -256,20 +256,43 @@ func (o *order) text(value int64, n length.Notation) any {
 	return length.Nanometres(value, n).String()
 }
 
-// money writes a cost as the file writes prices.
-func (o *order) money(units int64) any {
-	if !o.priced {
-		return o.text(units, o.notations[0])
+// money writes a cost as a number: in the unit of the prices, without prices in
+// millimetres, or in the unit of lengths that are whole numbers.
+func (o *order) money(units int64) jsontext.Value {
+	switch {
+	case o.priced:
+		return decimal(units, o.decimals)
+	case o.plain:
+		return decimal(units, 0)
 	}
+	const nanometresADigit = 6 // of a millimetre
+	return decimal(units, nanometresADigit)
+}
+
+// decimal is a whole number of the last of so many decimals, without the noughts
+// that end it.
+func decimal(units int64, decimals int) jsontext.Value {
 	text := strconv.FormatInt(units, 10)
-	if o.decimals == 0 {
-		return text
+	if decimals == 0 {
+		return jsontext.Value(text)
 	}
-	for len(text) <= o.decimals {
+	for len(text) <= decimals {
 		text = "0" + text
 	}
-	at := len(text) - o.decimals
-	return text[:at] + "." + text[at:]
+	at := len(text) - decimals
+	return jsontext.Value(strings.TrimSuffix(strings.TrimRight(text[:at]+"."+text[at:], "0"), "."))
+}
+
+// minimised is what the plan has as little of as possible: without prices to add
+// up, the length of the bars.
+func (o *order) minimised() string {
+	switch {
+	case o.problem.Goal == cut.Boards:
+		return "boards"
+	case !o.priced:
+		return "length"
+	}
+	return "cost"
 }
 
 func (o *order) count(path string, v jsontext.Value) int {
