@@ -95,27 +95,26 @@ func (g HeardGroup) report(reader words.Reader) HeardReport {
 	if g.Arrangement.DeepestM() > 0 {
 		out.DepthHz = round(l.DepthHz, 0)
 	}
-	straight := func(hz float64) sound.Doubt { return sound.Trust(hz, l.DepthHz, 0) }
-	out.HalfSpace = bandReports(l.Dome.Bands, straight)
+	out.HalfSpace = bandReports(sound.Curve{
+		Bands: l.Dome.Bands, Doubt: func(hz float64) sound.Doubt { return sound.Trust(hz, l.DepthHz, 0) },
+	})
 	for _, plane := range []struct {
 		name  string
 		sweep sound.Sweep
 	}{{"across", l.Across}, {"down", l.Down}} {
 		for _, p := range plane.sweep.Polars {
-			doubt := func(hz float64) sound.Doubt { return sound.Trust(hz, l.DepthHz, p.IncidenceDeg) }
-			out.Planes = append(out.Planes, PlaneReport{plane.name, p.IncidenceDeg, bandReports(p.Bands, doubt)})
+			out.Planes = append(out.Planes, PlaneReport{plane.name, p.IncidenceDeg, bandReports(l.From(p))})
 		}
-		doubt := func(hz float64) sound.Doubt { return sound.TrustRandom(hz, l.DepthHz) }
-		out.Planes = append(out.Planes, PlaneReport{plane.name, "random", bandReports(plane.sweep.Random, doubt)})
+		out.Planes = append(out.Planes, PlaneReport{plane.name, "random", bandReports(l.FromEverywhere(plane.sweep))})
 	}
 	return out
 }
 
-func bandReports(bands []sound.Spread, doubt func(hz float64) sound.Doubt) []BandReport {
+func bandReports(c sound.Curve) []BandReport {
 	const digits = 3 // more would be false precision
-	out := make([]BandReport, len(bands))
-	for i, s := range bands {
-		d := doubt(s.Band.Hz())
+	out := make([]BandReport, len(c.Bands))
+	for i, s := range c.Bands {
+		d := c.Doubt(s.Band.Hz())
 		out[i] = BandReport{
 			Hz: s.Band.NominalHz(), Diffusion: round(s.Diffusion, digits), Flat: round(s.Flat, digits),
 			Normalised: round(s.Normalised, digits), Scattering: round(s.Scattering, digits),

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"html/template"
 	"slices"
+	"strconv"
 	"strings"
 
 	"blockfield/engine"
@@ -84,19 +85,15 @@ func (v *view) shown(g engine.HeardGroup, key string) []picture {
 		sweep sound.Sweep
 	}{{"across", l.Across}, {"down", l.Down}} {
 		all = append(all, picture{
-			Drawing: template.HTML(sound.Polars("polars-"+plane.name+"-"+key, v.Words, plane.sweep)),
+			Drawing: template.HTML(sound.Polars("polars-"+plane.name+"-"+key, v.Words, l, plane.sweep)),
 			Caption: v.T("hear/polars-" + plane.name), Width: "wide",
 		})
 	}
-	for _, p := range l.Across.Polars {
-		if p.IncidenceDeg == 0 || p.IncidenceDeg == 30 {
-			angle := words.Degrees(p.IncidenceDeg)
-			id := "diffusion-" + v.Words.Count(int(p.IncidenceDeg)) + "-" + key
-			all = append(all, picture{
-				Drawing: template.HTML(sound.DiffusionChart(id, v.Words, l, p)),
-				Caption: v.T("hear/diffusion-caption", "angle", angle), Width: "half",
-			})
-		}
+	for _, c := range shownCurves(l) {
+		all = append(all, picture{
+			Drawing: template.HTML(sound.DiffusionChart(c.id+"-"+key, v.Words, c.Curve)),
+			Caption: v.T("hear/diffusion-caption", "across", words.Key(c.across), "source", c.Source), Width: "half",
+		})
 	}
 	for _, b := range mapBands() {
 		id := "map-" + draw.Number(b.NominalHz()) + "-" + key
@@ -106,6 +103,27 @@ func (v *view) shown(g engine.HeardGroup, key string) []picture {
 		})
 	}
 	return all
+}
+
+// shownCurve is a curve that is drawn, and how its plane lies.
+type shownCurve struct {
+	sound.Curve
+	id, across string
+}
+
+// shownCurves are sound straight on and from 30°, and from everywhere in both
+// planes. At 60° nothing may be claimed.
+func shownCurves(l sound.Listening) []shownCurve {
+	var all []shownCurve
+	for _, p := range l.Across.Polars {
+		if p.IncidenceDeg == 0 || p.IncidenceDeg == 30 {
+			all = append(all, shownCurve{l.From(p), "diffusion-" + strconv.Itoa(int(p.IncidenceDeg)), "hear/left-to-right"})
+		}
+	}
+	return append(all,
+		shownCurve{l.FromEverywhere(l.Across), "diffusion-across", "hear/left-to-right"},
+		shownCurve{l.FromEverywhere(l.Down), "diffusion-down", "hear/top-to-bottom"},
+	)
 }
 
 // goalsPath is what is hoped for, which readers are asked in their own words.
@@ -222,18 +240,18 @@ func (v *view) watched(code string) bool {
 	return false
 }
 
-// What is said further down, or only to a maker.
+// left reports whether a home builder does without a sentence.
 func (v *view) left(code string) bool {
-	if code == "sound/calculated" {
-		return true // under why
-	}
 	forMakers := []string{"sound/clump", "sound/alike", "sound/dip", "sound/reflection", "sound/flutter"}
 	return v.Reading == Builder && slices.Contains(forMakers, code)
 }
 
-// Spoken is one group of panels in sentences: what it does, and how to live with
-// it.
-type Spoken struct{ Name, Does, Live string }
+// Spoken is one group of panels in sentences: what it spreads, what is odd about
+// its pattern, and how to live with it.
+type Spoken struct {
+	Name       string
+	Paragraphs []string
+}
 
 // Spoken are the sentences of each group.
 func (v *view) Spoken() []Spoken {
@@ -243,17 +261,25 @@ func (v *view) Spoken() []Spoken {
 		if len(v.Heard.Groups) > 1 {
 			one.Name = v.T("hear/group", "n", i+1)
 		}
-		var does, live []string
+		var spread, pattern, live []string
 		for _, l := range g.Verdict.Maker() {
-			switch {
-			case v.left(l.Code):
-			case l.Code == "sound/sit" || l.Code == "sound/not":
+			switch l.Code {
+			case "sound/sit", "sound/not":
 				live = append(live, v.line(l))
+			case "sound/clump", "sound/flat-board", "sound/dip", "sound/repeats", "sound/alike":
+				if !v.left(l.Code) {
+					pattern = append(pattern, v.line(l))
+				}
+			case "sound/calculated": // under why
 			default:
-				does = append(does, v.line(l))
+				spread = append(spread, v.line(l))
 			}
 		}
-		one.Does, one.Live = strings.Join(does, " "), strings.Join(live, " ")
+		for _, paragraph := range [][]string{spread, pattern, live} {
+			if len(paragraph) > 0 {
+				one.Paragraphs = append(one.Paragraphs, strings.Join(paragraph, " "))
+			}
+		}
 		all = append(all, one)
 	}
 	return all
@@ -266,7 +292,7 @@ func (v *view) RoomSaid() []string {
 	for _, l := range v.Heard.Room.Lines(v.Doc.Design) {
 		switch {
 		case v.left(l.Code):
-		case strings.HasPrefix(l.Code, "sound/ring"), strings.HasPrefix(l.Code, "sound/soft"):
+		case strings.HasPrefix(l.Code, "sound/ring"), strings.HasPrefix(l.Code, "sound/soft"), l.Code == "sound/use-unknown":
 			rings = append(rings, v.line(l))
 		default:
 			walls = append(walls, v.line(l))

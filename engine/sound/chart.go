@@ -120,19 +120,19 @@ func (c chart) bar(b Band, from, to float64) string {
 	return draw.Polygon(left, y0, left, y1, right, y1, right, y0)
 }
 
-// DiffusionChart draws the directional diffusion coefficient of one plane and
-// source beside that of a flat board of the same size. The band round the curve
-// is the model's mean error; where the curve is indicative only, or too near the
-// flat board's, it is broken, and where nothing may be claimed it is left out.
-func DiffusionChart(id string, r words.Reader, l Listening, p Polar) string {
-	c := newChart(id, "sound/diffusion-title", "sound/diffusion-desc", r, words.Args{"angle": words.Degrees(p.IncidenceDeg)})
-	bands := shownBands(p.Bands)
-	c.ribbon(bands, l.DepthHz, p.IncidenceDeg)
-	c.flatBoard(bands)
-	if hint := c.pieces(bands, l.DepthHz, p.IncidenceDeg, true); hint != "" {
+// DiffusionChart draws the directional diffusion coefficient of a curve beside
+// that of a flat board of the same size. The band round the curve is the model's
+// mean error; where the curve is indicative only, or too near the flat board's, it
+// is broken, and where nothing may be claimed it is left out.
+func DiffusionChart(id string, r words.Reader, curve Curve) string {
+	c := newChart(id, "sound/diffusion-title", "sound/diffusion-desc", r, words.Args{"source": curve.Source})
+	curve.Bands = shownBands(curve.Bands)
+	c.ribbon(curve)
+	c.flatBoard(curve.Bands)
+	if hint := c.pieces(curve, true); hint != "" {
 		c.Path(hint, draw.Class("hint"), draw.Fill("none"), draw.Stroke("currentColor"), draw.StrokeWidth(thickLine), draw.Dash(6, 4))
 	}
-	if solid := c.pieces(bands, l.DepthHz, p.IncidenceDeg, false); solid != "" {
+	if solid := c.pieces(curve, false); solid != "" {
 		c.Path(solid, draw.Class("curve"), draw.Fill("none"), draw.Stroke("currentColor"), draw.StrokeWidth(thickLine))
 	}
 	c.axes("sound/diffusion-axis", false)
@@ -143,7 +143,7 @@ func DiffusionChart(id string, r words.Reader, l Listening, p Polar) string {
 // that are not. A piece between two bands is as good as the worse of them; a
 // band whose difference from the flat board is less than the model can tell is a
 // hint too. Where nothing may be claimed there are no pieces.
-func (c chart) pieces(bands []Spread, depthHz, deg float64, hints bool) string {
+func (c chart) pieces(curve Curve, hints bool) string {
 	var path strings.Builder
 	var xy []float64
 	flush := func() {
@@ -152,12 +152,12 @@ func (c chart) pieces(bands []Spread, depthHz, deg float64, hints bool) string {
 		}
 		xy = nil
 	}
-	for i := 1; i < len(bands); i++ {
-		from, to := bands[i-1], bands[i]
-		if Trust(to.Band.Hz(), depthHz, deg).NoClaim {
+	for i := 1; i < len(curve.Bands); i++ {
+		from, to := curve.Bands[i-1], curve.Bands[i]
+		if curve.Doubt(to.Band.Hz()).NoClaim {
 			continue
 		}
-		if (isHint(from, depthHz, deg) || isHint(to, depthHz, deg)) != hints {
+		if (curve.isHint(from) || curve.isHint(to)) != hints {
 			flush()
 			continue
 		}
@@ -170,8 +170,8 @@ func (c chart) pieces(bands []Spread, depthHz, deg float64, hints bool) string {
 	return path.String()
 }
 
-func isHint(s Spread, depthHz, deg float64) bool {
-	return Trust(s.Band.Hz(), depthHz, deg).Indicative || math.Abs(s.Diffusion-s.Flat) < LeastDifference
+func (c Curve) isHint(s Spread) bool {
+	return c.Doubt(s.Band.Hz()).Indicative || math.Abs(s.Diffusion-s.Flat) < LeastDifference
 }
 
 // flatBoard draws the curve of a flat board of the same size.
@@ -187,18 +187,17 @@ func (c chart) flatBoard(bands []Spread) {
 }
 
 // ribbon hatches the model's mean error round the curve.
-func (c chart) ribbon(bands []Spread, depthHz, deg float64) {
-	if len(bands) < 2 || Trust(bands[0].Band.Hz(), depthHz, deg).NoClaim {
+func (c chart) ribbon(curve Curve) {
+	if len(curve.Bands) < 2 || curve.Doubt(curve.Bands[0].Band.Hz()).NoClaim {
 		return
 	}
 	var upper, lower []float64
-	for _, s := range bands {
-		e := Trust(s.Band.Hz(), depthHz, deg).Mean
-		upper = append(upper, c.x(s.Band), c.y(s.Diffusion+e))
+	for _, s := range curve.Bands {
+		upper = append(upper, c.x(s.Band), c.y(s.Diffusion+curve.Doubt(s.Band.Hz()).Mean))
 	}
-	for i := len(bands) - 1; i >= 0; i-- {
-		s := bands[i]
-		lower = append(lower, c.x(s.Band), c.y(s.Diffusion-Trust(s.Band.Hz(), depthHz, deg).Mean))
+	for i := len(curve.Bands) - 1; i >= 0; i-- {
+		s := curve.Bands[i]
+		lower = append(lower, c.x(s.Band), c.y(s.Diffusion-curve.Doubt(s.Band.Hz()).Mean))
 	}
 	c.Path(draw.Polygon(append(upper, lower...)...), draw.Class("ribbon"), c.Hatch(5, 0.8, 45))
 }

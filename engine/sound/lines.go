@@ -71,7 +71,7 @@ func (v Verdict) Maker() []Line {
 		say("sound/dip", words.Args{"hz": hz(*v.Dip)})
 	}
 	if v.RepeatM > 0 {
-		say("sound/repeats", words.Args{"n": v.Repeats, "repeat": metres(v.RepeatM)})
+		say("sound/repeats", words.Args{"n": v.Repeats, "repeat": words.About(metres(v.RepeatM))})
 	}
 	if v.Alike > likeNeighbour*v.Chance {
 		say("sound/alike", words.Args{"share": words.Percent(100 * v.Alike)})

@@ -93,26 +93,36 @@ func TestShareChart(t *testing.T) {
 }
 
 // Straight on the curve is a hint below twice the depth's frequency and solid
-// above, at 30° a hint throughout, at 60° not drawn.
+// above, at 30° and from everywhere a hint throughout, at 60° not drawn.
 func TestDiffusionChart(t *testing.T) {
 	l := listened(t)
-	for i, want := range map[int][2]int{0: {1, 1}, 1: {1, 0}, 3: {0, 0}} {
-		p := l.Across.Polars[i]
-		svg := sound.DiffusionChart("d", reader(), l, p)
-		keepPicture(t, "diffusion-"+words.Reader{}.Show(words.Degrees(p.IncidenceDeg)), svg)
+	polars := l.Across.Polars
+	for name, c := range map[string]struct {
+		curve sound.Curve
+		want  [2]int
+	}{
+		"straight": {l.From(polars[0]), [2]int{1, 1}}, "30": {l.From(polars[1]), [2]int{1, 0}}, "60": {l.From(polars[3]), [2]int{0, 0}},
+		"everywhere": {l.FromEverywhere(l.Across), [2]int{1, 0}},
+	} {
+		svg := sound.DiffusionChart("d", reader(), c.curve)
+		keepPicture(t, "diffusion-"+name, svg)
 		all := elements(t, svg)
-		assert.Equal(t, want, [2]int{len(withClass(all, "hint")), len(withClass(all, "curve"))}, "%v°", p.IncidenceDeg)
-		assert.Len(t, withClass(all, "ribbon"), want[0], "%v°", p.IncidenceDeg)
+		assert.Equal(t, c.want, [2]int{len(withClass(all, "hint")), len(withClass(all, "curve"))}, name)
+		assert.Len(t, withClass(all, "ribbon"), c.want[0], name)
 		assert.Len(t, withClass(all, "flat"), 1)
 	}
 }
 
 func TestPolars(t *testing.T) {
-	svg := sound.Polars("polars", reader(), listened(t).Across)
+	l := listened(t)
+	svg := sound.Polars("polars", reader(), l, l.Across)
 	keepPicture(t, "polars", svg)
 	all := elements(t, svg)
 	assert.Len(t, withClass(all, "polar"), 3*5, "0°, 30° and 60° in five octaves")
-	assert.Len(t, withClass(all, "curve"), 15)
+	// Twice the frequency of its depth, 69 mm, is 2.5 kHz: 4 and 8 kHz straight on
+	// are more than a hint.
+	assert.Len(t, withClass(all, "curve"), 2)
+	assert.Len(t, withClass(all, "hint"), 13)
 	assert.Len(t, withClass(all, "flat"), 15)
 }
 

@@ -23,8 +23,8 @@ func polarBands() []Band { return []Band{-3, 0, 3, 6, 9} }
 // Polars draws what the receivers of a plane hear, one half disc for each band
 // and each source of the sweep that is not on the left: the thick line is the
 // panel, the thin one a flat board of the same size. The rim is the loudest of
-// both, the middle 30 dB less.
-func Polars(id string, r words.Reader, s Sweep) string {
+// both, the middle 30 dB less. What is indicative only is drawn thinner.
+func Polars(id string, r words.Reader, l Listening, s Sweep) string {
 	var rows []Polar
 	for _, p := range s.Polars {
 		if p.IncidenceDeg >= 0 {
@@ -41,7 +41,8 @@ func Polars(id string, r words.Reader, s Sweep) string {
 			for _, spread := range p.Bands {
 				if spread.Band == b {
 					at := draw.Move((float64(j)+0.5)*polarWidth, float64(i)*polarHeight+polarRadius+6)
-					c.Group("polar", func() { onePolar(c, r, p, spread) }, at)
+					hint := Trust(b.Hz(), l.DepthHz, p.IncidenceDeg).Indicative
+					c.Group("polar", func() { onePolar(c, r, p, spread, hint) }, at)
 				}
 			}
 		}
@@ -50,7 +51,7 @@ func Polars(id string, r words.Reader, s Sweep) string {
 }
 
 // onePolar draws one half disc with its middle at the origin, the normal up.
-func onePolar(c *draw.Canvas, r words.Reader, p Polar, s Spread) {
+func onePolar(c *draw.Canvas, r words.Reader, p Polar, s Spread, hint bool) {
 	var loudest float64
 	for i := range s.Energy {
 		loudest = math.Max(loudest, math.Max(s.Energy[i], s.FlatEnergy[i]))
@@ -58,8 +59,12 @@ func onePolar(c *draw.Canvas, r words.Reader, p Polar, s Spread) {
 	c.Path(fan(p.AnglesDeg, func(int) float64 { return 1 }), draw.Class("rim"), draw.Fill("none"), draw.Stroke("currentColor"), draw.StrokeWidth(0.5))
 	c.Path(fan(p.AnglesDeg, func(i int) float64 { return depthOf(s.FlatEnergy[i], loudest) }),
 		draw.Class("flat"), draw.Fill("none"), draw.Stroke("currentColor"), draw.StrokeWidth(thinLine/2), draw.Dash(2, 2))
+	class, width := "curve", thickLine*0.7
+	if hint {
+		class, width = "hint", thinLine*0.8
+	}
 	c.Path(fan(p.AnglesDeg, func(i int) float64 { return depthOf(s.Energy[i], loudest) }),
-		draw.Class("curve"), draw.Fill("none"), draw.Stroke("currentColor"), draw.StrokeWidth(thickLine*0.7))
+		draw.Class(class), draw.Fill("none"), draw.Stroke("currentColor"), draw.StrokeWidth(width))
 	source := p.IncidenceDeg * math.Pi / 180
 	x, y := math.Sin(source), -math.Cos(source)
 	c.Line(x*polarRadius, y*polarRadius, x*polarRadius*0.8, y*polarRadius*0.8, draw.Class("source"), draw.Stroke("currentColor"), draw.StrokeWidth(thickLine))

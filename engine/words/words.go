@@ -180,7 +180,7 @@ func (r Reader) Show(value any) string {
 	case Percent:
 		return decimals(float64(v), 0) + " %"
 	case Hz:
-		return r.Count(int(v+0.5)) + " Hz"
+		return r.Count(int(v+0.5)) + noBreak + "Hz"
 	case Celsius:
 		return decimals(float64(v), 0) + " °C"
 	case Degrees:
@@ -222,6 +222,9 @@ func (r Reader) locale() string {
 
 // thinSpace groups the digits of large counts, as ISO 80000-1 asks.
 const thinSpace = "\u202f"
+
+// noBreak is a space at which a line does not break.
+const noBreak = "\u00a0"
 
 // Count writes a whole number with its digits in groups of three from 10,000
 // on.

@@ -53,7 +53,7 @@ func TestShow(t *testing.T) {
 		{r, words.Kg(38.04), "38.0 kg"},
 		{r, words.Percent(12.4), "12 %"},
 		{r, words.Hours(9.75), "9.8 h"},
-		{r, words.Hz(4763.9), "4764 Hz"},
+		{r, words.Hz(4763.9), "4764\u00a0Hz"},
 		{r, money.New(156000, "EUR"), "€1,560.00"},
 		{r, words.Key("level/stop"), "Stop"},
 		{r, words.Quantity{Value: 0.05, Unit: "kN"}, "0.05 kN"},

@@ -1,6 +1,7 @@
 package room
 
 import (
+	"math"
 	"slices"
 
 	"blockfield/engine/check"
@@ -71,6 +72,7 @@ func (r Room) reasons(d design.Design, v sound.Verdict) []sound.Line {
 	say(r.ringsLong(), "sound/rings-long", words.Args{"sabine": r.Rings.SabineS, "wanted": r.WantedS})
 	say(r.tooSmall(), "sound/small-room", size)
 	say(!r.soft() && !r.ringsLong() && r.VolumeM3 >= smallM3 && r.VolumeM3 < smallishM3, "sound/smallish-room", size)
+	say(!r.Noted && r.VolumeM3 >= smallishM3, "sound/if-it-rings", nil)
 	say(r.FieldM2 < decorationM2, "sound/small-area", words.Args{"area": words.M2(r.FieldM2)})
 	say(d.Room.Public, "sound/public", nil)
 	return all
@@ -92,17 +94,27 @@ func (r Room) Lines(d design.Design) []sound.Line {
 	between := length.Micrometres(int64(r.FlutterM * 1e6))
 	return append(r.ringing(),
 		sound.Line{Code: "sound/reflection", Args: words.Args{
-			"ear": d.Walls[0].ListenerDistance, "delay": r.DelayMS, "level": -r.LevelDB, "source": words.About(length.MM(sourceM * 1000)),
+			"ear": d.Walls[0].ListenerDistance, "delay": whole(r.DelayMS), "level": whole(-r.LevelDB), "source": words.About(length.MM(sourceM * 1000)),
 		}},
-		sound.Line{Code: "sound/flutter", Args: words.Args{"distance": between, "n": int(r.FlutterS + 0.5)}},
+		sound.Line{Code: "sound/flutter", Args: words.Args{"distance": between, "n": whole(r.FlutterS)}},
 		sound.Line{Code: "sound/area", Args: words.Args{"area": words.M2(r.FieldM2), "wall": words.M2(r.WallM2)}},
 		sound.Line{Code: "sound/out-of-scope"},
 	)
 }
 
+// whole rounds a figure that is worth no more.
+func whole(x float64) int { return int(math.Round(x)) }
+
+// tenths is a figure as it is said, in tenths.
+func tenths(x float64) int { return whole(10 * x) }
+
 // ringing says how long the room rings, and what is missing.
 func (r Room) ringing() []sound.Line {
-	rings := sound.Line{Code: "sound/ring", Args: words.Args{"sabine": r.Rings.SabineS, "eyring": r.Rings.EyringS}}
+	times := words.Phrase{Key: "sound/times", Args: words.Args{"sabine": r.Rings.SabineS, "eyring": r.Rings.EyringS}}
+	if tenths(r.Rings.SabineS) == tenths(r.Rings.EyringS) {
+		times.Key = "sound/times-alike"
+	}
+	rings := sound.Line{Code: "sound/ring", Args: words.Args{"times": times}}
 	if r.Noted {
 		rings.Code = "sound/ring-noted"
 	}
