@@ -226,7 +226,11 @@ func (v *view) Reasons() []string {
 		if v.Reading != Client && v.watched(l.Code) {
 			l = sound.Line{Code: "hear/because-" + strings.TrimPrefix(l.Code, "sound/")}
 		}
-		all = append(all, v.line(l))
+		said := v.line(l)
+		if v.Reading != Client && l.Code == "sound/if-it-rings" {
+			said += " " + v.T("hear/not-noted")
+		}
+		all = append(all, said)
 	}
 	return all
 }

@@ -13,6 +13,7 @@ func englishHearing() map[string]string {
 		"hear/group":        "Panel {n}",
 		"hear/hopes":        "What you hope for",
 		"hear/add-surface":  "Add carpet, curtains, soft panels …",
+		"hear/not-noted":    "What is soft in it has not been noted.",
 		"hear/for-instance": "For instance: {choices}.",
 		"hear/questions":    "Five questions about the room",
 

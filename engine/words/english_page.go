@@ -382,7 +382,7 @@ func englishLabels() map[string]string {
 		"label/walls.studFirst":           "First stud from the left",
 		"label/walls.studStep":            "Stud to stud",
 		"label/walls.rail":                "A rail across the studs",
-		"label/walls.listenerDistance":    "Nearest ear to the blocks",
+		"label/walls.listenerDistance":    "Nearest ear to blocks",
 		"label/walls.earHeight":           "Height of the ears",
 		"label/walls.fixing.kind":         "Fixing in the wall",
 		"label/walls.fixing.diameter":     "Diameter of a wood screw",
