@@ -1,6 +1,7 @@
 package page
 
 import (
+	"slices"
 	"strings"
 
 	"blockfield/engine/cost"
@@ -32,8 +33,8 @@ func (v *view) moneySlots() []slot {
 	return all
 }
 
-// MoneyGroup is the lines of one role with their sum, which a single line does
-// not need.
+// MoneyGroup is the lines of what belongs together with their sum, which a single
+// line does not need.
 type MoneyGroup struct {
 	Label string
 	Lines []MoneyLine
@@ -49,11 +50,18 @@ type MoneyLine struct {
 // MoneyGroups are the lines of the direct cost.
 func (v *view) MoneyGroups() []MoneyGroup {
 	var all []MoneyGroup
-	for _, role := range []cost.Role{cost.Material, cost.Labour, cost.Overhead, cost.Travel} {
-		g := MoneyGroup{Label: v.T("money/role-" + string(role))}
+	for _, one := range []struct {
+		key   string
+		roles []cost.Role
+	}{
+		{"material", []cost.Role{cost.Material}},
+		{"labour", []cost.Role{cost.Labour}},
+		{"beside", []cost.Role{cost.Overhead, cost.Travel}},
+	} {
+		g := MoneyGroup{Label: v.T("money/role-" + one.key)}
 		var sum money.Money
 		for _, l := range v.Plan.Price.Lines {
-			if l.Role == role && l.Amount.Minor != 0 {
+			if slices.Contains(one.roles, l.Role) && l.Amount.Minor != 0 {
 				g.Lines = append(g.Lines, MoneyLine{Label: v.lineName(l), Amount: v.Amount(l.Amount)})
 				sum = sum.Add(l.Amount)
 			}

@@ -341,8 +341,7 @@ func englishBenchMoney() map[string]string {
 		"money/stages":          "Payments",
 		"money/role-material":   "Bought in",
 		"money/role-labour":     "Work",
-		"money/role-overhead":   "Overhead",
-		"money/role-travel":     "Road",
+		"money/role-beside":     "Overhead and road",
 		"money/shopping-sum":    "Shopping",
 		"money/shopping-lead":   "Whole sticks, sheets and bottles. Tools are not in it.",
 
