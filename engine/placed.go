@@ -7,8 +7,8 @@ import (
 	"blockfield/engine/words"
 )
 
-// placed holds every group against its own wall: no edge of it under the floor,
-// above the wall or beside it. A panel that touches the floor, the ceiling or a
+// placed holds every group against its own wall, and against the others there: no
+// edge of it under the floor, above the wall or beside it, and no two over one another. A panel that touches the floor, the ceiling or a
 // corner is still on its wall. The document takes such places, since somebody
 // who types a size and then a place passes through them; nobody can hang one.
 func placed(d design.Design, groups []Group) []check.WatchOut {
@@ -17,7 +17,38 @@ func placed(d design.Design, groups []Group) []check.WatchOut {
 		all = append(all, g.upright(d.Walls[g.Wall].Height)...)
 		all = append(all, g.sideways(d.Walls[g.Wall].Width)...)
 	}
+	for i, g := range groups {
+		for _, other := range groups[:i] {
+			all = append(all, g.over(other)...)
+		}
+	}
 	return all
+}
+
+// over is a group that hangs over another one on the same wall.
+func (g Group) over(other Group) []check.WatchOut {
+	if g.Wall != other.Wall {
+		return nil
+	}
+	wide := shared(g.Built.Left, g.Built.TotalWidth, other.Built.Left, other.Built.TotalWidth)
+	high := shared(g.Built.Bottom, g.Built.TotalHeight, other.Built.Bottom, other.Built.TotalHeight)
+	none := length.MM(0)
+	if wide.Cmp(none) <= 0 || high.Cmp(none) <= 0 {
+		return nil
+	}
+	w := offWall("wall/overlap", words.Args{"wide": wide, "high": high})
+	w.Field = g.Path + ".place.left"
+	return []check.WatchOut{w}
+}
+
+// shared is how much two stretches have in common; below 0 it is how far they are
+// apart.
+func shared(a, wide, b, otherWide length.Length) length.Length {
+	from, to := length.Max(a, b), a.Add(wide)
+	if end := b.Add(otherWide); end.Cmp(to) < 0 {
+		to = end
+	}
+	return to.Sub(from)
 }
 
 // upright is the height of a group on a wall of some height.

@@ -61,3 +61,29 @@ func TestAGroupHangsOnItsWall(t *testing.T) {
 		}
 	}
 }
+
+// A second group of the first design's size, one panel to the right of the first: at
+// 1130 + 1240.6 = 2370.6 mm they touch, a tenth of a millimetre nearer they overlap.
+func TestGroupsKeepApart(t *testing.T) {
+	const second = "walls[0].groups[1].place."
+	at := func(left, height string) (check.WatchOut, bool) {
+		doc := edit(t, design.Default(), "walls[0].width = 5000 mm\nwalls[0].groups = +\n"+second+"left = "+left+"\n"+second+"height = "+height)
+		for _, w := range plan(t, doc.Design).WatchOuts {
+			if w.Code == "wall/overlap" {
+				return w, true
+			}
+		}
+		return check.WatchOut{}, false
+	}
+	_, fires := at("2370.6 mm", "900 mm")
+	assert.False(t, fires)
+	w, fires := at("2370.5 mm", "900 mm")
+	require.True(t, fires)
+	assert.Equal(t, []any{check.Stop, check.Offer, "walls[0].groups[1].place.left"}, []any{w.Level, w.Gate, w.Field})
+	assert.False(t, w.Evidence)
+	assert.Equal(t, []string{"0.1 mm", "842.4 mm"}, []string{w.Args["wide"].(length.Length).String(), w.Args["high"].(length.Length).String()})
+	_, fires = at("1130 mm", "1742.4 mm")
+	assert.False(t, fires, "one above the other")
+	_, fires = at("1130 mm", "1742.3 mm")
+	assert.True(t, fires)
+}

@@ -70,6 +70,7 @@ var triggers = map[string]string{
 	"wall/safety-device":  obstacle + "kind = sprinkler",
 	"wall/above-top":      group + "place.height = 2000 mm",
 	"wall/below-floor":    group + "place.edge = top\n" + group + "place.height = 100 mm",
+	"wall/overlap":        "walls[0].groups = +",
 	"wall/beyond-side":    group + "place.left = 3000 mm",
 	"wall/below-ears":     group + "place.height = 100 mm",
 	"wall/hands-to-carry": group + "place.height = 300 mm\nwork.crew = 1",

@@ -2,9 +2,11 @@ package page
 
 import (
 	"fmt"
+	"strings"
 
 	"blockfield/engine/panel"
 	"blockfield/engine/wall"
+	"blockfield/engine/words"
 )
 
 func (v *view) wallSets() []set {
@@ -19,11 +21,11 @@ func (v *view) wallSets() []set {
 		all = append(all, v.wallSet(w)...)
 	}
 	room := set{
-		id: "room", heading: "wall/room", base: "room.", fields: []string{"public"},
-		more: []string{"temperatureLow", "temperatureHigh", "humidityLow", "humidityHigh"},
+		id: "room", heading: "wall/room", base: "room.", fields: []string{"public", "fireAnswer"},
+		more: []string{"answers", "temperatureLow", "temperatureHigh", "humidityLow", "humidityHigh"},
 	}
 	if v.Reading == Builder {
-		room.fields, room.more = room.more, nil
+		room.fields, room.more = []string{"temperatureLow", "temperatureHigh", "humidityLow", "humidityHigh"}, nil
 	}
 	return append(all,
 		set{
@@ -33,7 +35,11 @@ func (v *view) wallSets() []set {
 		room,
 		set{
 			id: "way", heading: "wall/way", base: "wayIn.",
-			fields: []string{"doorWidth", "doorHeight", "corridor"}, more: []string{"stairs", "lift"},
+			fields: []string{"doorWidth", "doorHeight", "corridor"},
+			more: []string{
+				"stairs", "stairWidth", "landing", "lift", "liftDoor", "liftWidth", "liftDepth", "liftHeight", "vehicle",
+			},
+			add: "walls", adding: "wall/add-wall",
 		},
 	)
 }
@@ -42,9 +48,9 @@ func (v *view) wallSets() []set {
 func (v *view) wallSet(w int) []set {
 	base := fmt.Sprintf("walls[%d].", w)
 	all := []set{{
-		id: fmt.Sprintf("wall-%d", w), heading: "wall/wall", base: base,
-		fields: []string{"kind", "width", "height", "studFirst", "studStep"},
-		more:   []string{"rail", "earHeight", "name", "note"},
+		id: fmt.Sprintf("wall-%d", w), heading: "wall/wall", base: base, part: v.removable("walls", w, len(v.Doc.Design.Walls)),
+		fields: []string{"kind", "width", "height", "studFirst", "studStep", "studs", "board"},
+		more:   []string{"rail", "walkway", "earHeight", "name", "note"},
 	}}
 	for i := range v.Doc.Design.Walls[w].Obstacles {
 		id := fmt.Sprintf("obstacle-%d-%d", w, i)
@@ -61,32 +67,65 @@ func (v *view) wallSet(w int) []set {
 			all = append(all, placeSets(g)...)
 		}
 	}
+	last = &all[len(all)-1]
+	last.add, last.adding = base+"groups", "wall/add-group"
 	return append(all, set{
 		id: fmt.Sprintf("fixing-%d", w), heading: "wall/fixing", base: base + "fixing.",
-		fields: []string{"kind"}, more: []string{"diameter", "ratedShear", "ratedPull", "loadFactor", "what", "source"},
+		fields: []string{"kind"},
+		more:   []string{"diameter", "ratedShear", "ratedPull", "what", "source", "loadFactor", "reason"},
 	})
+}
+
+// removable is the path of a part that may be taken away: of a list of several any
+// but the first, which the page always shows.
+func (v *view) removable(list string, i, n int) string {
+	if n < 2 || i == 0 {
+		return ""
+	}
+	return fmt.Sprintf("%s[%d]", list, i)
 }
 
 func placeSets(g groupView) []set {
 	base := g.Path + "."
+	groups := g.Doc.Design.Walls[g.Wall].Groups
 	return []set{
 		{
 			id: "place-" + g.Key, heading: "wall/place", base: base,
+			part:   g.removable(fmt.Sprintf("walls[%d].groups", g.Wall), g.Index, len(groups)),
 			fields: []string{"place.left", "place.edge", "place.height"},
 		}, {
 			id: "cleat-" + g.Key, heading: "wall/cleat", base: base,
 			fields: []string{"cleat.thickness", "cleat.bevel", "cleat.lock"},
 			more:   []string{"stand.baseDepth", "stand.toeAhead", "stand.centreHeight"},
 		},
+		{id: "weigh-" + g.Key, heading: "wall/weighing", base: base, fields: []string{"weighed"}},
 	}
 }
 
+// notPlaced is for slots that do not follow from where a panel hangs.
+func notPlaced(changed string) bool { return !strings.Contains(changed, ".place.") }
+
 func (v *view) wallSlots() []slot {
-	all := []slot{{id: "wall-drawing", template: "wall-drawing", data: v}}
-	if v.Reading != Client {
-		all = append(all, slot{id: "mass", template: "mass", data: v})
-		all = append(all, v.obstacleNames()...)
+	var all []slot
+	for _, m := range v.WallMaps() {
+		all = append(all, slot{id: m.SlotID(), template: "wall-drawing", data: m})
 	}
+	all = append(all, slot{id: "wall-spots", template: "wall-spots", data: v})
+	if v.Reading == Client {
+		return append(append(all, slot{id: "wall-said", template: "wall-said", data: v}), v.atTheEnd()...)
+	}
+	all = append(all, slot{id: "mass", template: "mass", data: v})
+	for _, h := range v.Hangings() {
+		all = append(all,
+			slot{id: slotKey("hold", h.Key), template: "hold", data: h},
+			slot{id: slotKey("cleat-drawing", h.Key), template: "cleat-drawing", data: h, after: notPlaced},
+			slot{id: slotKey("rear", h.Key), template: "rear", data: h, after: notPlaced},
+			slot{id: slotKey("way-in", h.Key), template: "way-in", data: h, after: notPlaced},
+			slot{id: slotKey("day", h.Key), template: "day", data: h},
+		)
+	}
+	all = append(all, slot{id: "questions", template: "questions", data: v, after: notPlaced})
+	all = append(all, v.obstacleNames()...)
 	return append(all, v.atTheEnd()...)
 }
 
@@ -158,8 +197,29 @@ func (v *view) HeaviestKg() float64 {
 	return v.Plan.Mass.HeaviestPanelKg
 }
 
-// Carriers is how many people carry the heaviest panel.
-func (v *view) Carriers() int { return wall.Carriers(v.HeaviestKg()) }
+// WallSaid is what a client reads of mass and hanging.
+func (v *view) WallSaid() string {
+	kg := v.heaviest().Hanging.Kg()
+	return v.T("wall/said", "mass", v.KgOf(kg), "lift", wall.Lifters(kg))
+}
 
-// Lifters is how many people lift it above the chest.
-func (v *view) Lifters() int { return wall.Lifters(v.HeaviestKg()) }
+// Spots are the places that suit the groups in sight, each a button away.
+func (v *view) Spots() []spotView {
+	var all []spotView
+	for _, h := range v.Hangings() {
+		for _, s := range h.Hanging.Spots() {
+			label := v.T(s.Name)
+			if h.Name != "" {
+				label = v.T("spot/of", "name", h.Name, "spot", words.Key(s.Name))
+			}
+			all = append(all, spotView{label, s.Path, s.To.String()})
+		}
+		if v.Reading == Client {
+			return all // the group that a client looks at
+		}
+	}
+	return all
+}
+
+// spotView is a place that a button takes a group to.
+type spotView struct{ Label, Path, Value string }

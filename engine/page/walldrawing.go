@@ -1,14 +1,16 @@
 package page
 
 import (
+	"fmt"
 	"html/template"
 	"math"
-	"strings"
 	"unicode/utf8"
 
+	"blockfield/engine/check"
 	"blockfield/engine/design"
 	"blockfield/engine/draw"
 	"blockfield/engine/length"
+	"blockfield/engine/wall"
 )
 
 // Sizes of the drawing of a wall, as parts of its longer side.
@@ -23,36 +25,108 @@ const (
 // shoulders in proportion; a common height, from memory.
 const figureMM = 1750
 
-// WallDrawing draws the first wall to scale, seen from the room.
-func (v *view) WallDrawing() template.HTML {
-	w := v.Doc.Design.Walls[0]
-	d := wallDrawing{v: v, wall: w, width: w.Width.Millimetres(), height: w.Height.Millimetres()}
+// wallMap is one wall, drawn to scale and seen from the room.
+type wallMap struct {
+	*view
+	Index int // of the wall
+}
+
+// WallMaps are the walls of the design; a client looks at the first.
+func (v *view) WallMaps() []wallMap {
+	var all []wallMap
+	for i := range v.Doc.Design.Walls {
+		all = append(all, wallMap{v, i})
+	}
+	if v.Reading == Client {
+		all = all[:1]
+	}
+	return all
+}
+
+// SlotID is where the drawing stands.
+func (m wallMap) SlotID() string { return fmt.Sprintf("wall-drawing-%d", m.Index) }
+
+// Path is that of the wall.
+func (m wallMap) Path() string { return fmt.Sprintf("walls[%d]", m.Index) }
+
+// Name is what the wall is called, where there are several.
+func (m wallMap) Name() string {
+	if len(m.Doc.Design.Walls) < 2 || m.Reading == Client {
+		return ""
+	}
+	return m.wall().Name
+}
+
+func (m wallMap) wall() design.Wall { return m.Doc.Design.Walls[m.Index] }
+
+// hangings are the groups on the wall, with what carries them.
+func (m wallMap) hangings() []wall.Hanging {
+	var all []wall.Hanging
+	for i, g := range m.Plan.Groups {
+		if g.Wall == m.Index {
+			all = append(all, m.Plan.Hangings[i])
+		}
+	}
+	return all
+}
+
+// Caption says how to read the drawing.
+func (m wallMap) Caption() string {
+	text := m.T("wall/caption")
+	for _, z := range wall.Zones(m.wall()) {
+		if z.Level == check.Stop {
+			return text + " " + m.T("wall/caption-zones")
+		}
+		text = m.T("wall/caption") + " " + m.T("wall/caption-care")
+	}
+	return text
+}
+
+// Drawing draws the wall.
+func (m wallMap) Drawing() template.HTML {
+	w := m.wall()
+	d := wallDrawing{m: m, wall: w, hung: m.hangings(), width: w.Width.Millimetres(), height: w.Height.Millimetres()}
 	d.size = math.Max(d.width, d.height*1.2) * wallType
 	d.below, d.beside = d.dimensionLines()
-	left, foot, top := d.margin(len(d.beside)), d.margin(len(d.below)), d.topMargin()
-	const right = 2.5 // heights of type
-	d.Canvas = draw.New("wall-svg", draw.Box{
-		X: -left, Y: -top, Width: d.width + left + right*d.size, Height: d.height + foot + top,
-	})
+	box := d.view()
+	d.Canvas = draw.New(fmt.Sprintf("wall-svg-%d", m.Index), box)
 	d.Class("drawing wall-drawing")
-	d.Title(v.T("wall/drawing-title"))
-	d.Desc(v.wallText())
+	d.Title(m.T("wall/drawing-title"))
+	d.Desc(m.wallText())
 	d.draw()
 	return template.HTML(d.String())
 }
 
+// view is the part of the plane that is shown, in mm.
+func (d wallDrawing) view() draw.Box {
+	const right = 2.9 // heights of type
+	left, foot, top := d.margin(len(d.beside)), d.margin(len(d.below)), d.topMargin()
+	return draw.Box{X: -left, Y: -top, Width: d.width + left + right*d.size, Height: d.height + foot + top}
+}
+
+// WallScale is how many mm of a wall the height of its drawing shows.
+func WallScale(in Input, index int) float64 {
+	m := wallMap{newView(in), index}
+	w := m.wall()
+	d := wallDrawing{m: m, wall: w, hung: m.hangings(), width: w.Width.Millimetres(), height: w.Height.Millimetres()}
+	d.size = math.Max(d.width, d.height*1.2) * wallType
+	d.below, d.beside = d.dimensionLines()
+	return d.view().Height
+}
+
 // wallText says in words where the panels hang.
-func (v *view) wallText() string {
-	g := v.First()
-	return v.T("wall/drawing-text",
-		"wallWidth", v.Doc.Design.Walls[0].Width, "wallHeight", v.Doc.Design.Walls[0].Height,
-		"width", g.Built.TotalWidth, "height", g.Built.TotalHeight, "left", g.Built.Left, "bottom", g.Built.Bottom)
+func (m wallMap) wallText() string {
+	g := m.hangings()[0].Built
+	return m.T("wall/drawing-text",
+		"wallWidth", m.wall().Width, "wallHeight", m.wall().Height,
+		"width", g.TotalWidth, "height", g.TotalHeight, "left", g.Left, "bottom", g.Bottom)
 }
 
 type wallDrawing struct {
 	*draw.Canvas
-	v             *view
+	m             wallMap
 	wall          design.Wall
+	hung          []wall.Hanging
 	width, height float64 // mm
 	size          float64 // height of the type
 	below, beside [][]span
@@ -98,13 +172,13 @@ func (d wallDrawing) narrow(s span) bool {
 // outwards. A short span whose figure would stand in its neighbour's line has a
 // line to itself.
 func (d wallDrawing) dimensionLines() (below, beside [][]span) {
-	g := d.v.First()
-	show := func(l length.Length) string { return d.v.Words.Units.Number(l) }
-	left, width := g.Built.Left.Millimetres(), g.Built.TotalWidth.Millimetres()
-	bottom, height := g.Built.Bottom.Millimetres(), g.Built.TotalHeight.Millimetres()
+	g := d.hung[0].Built
+	show := func(l length.Length) string { return d.m.Words.Units.Number(l) }
+	left, width := g.Left.Millimetres(), g.TotalWidth.Millimetres()
+	bottom, height := g.Bottom.Millimetres(), g.TotalHeight.Millimetres()
 	foot := d.height - bottom
-	below = d.lines(span{0, left, show(g.Built.Left)}, span{left, left + width, show(g.Built.TotalWidth)})
-	beside = d.lines(span{foot, d.height, show(g.Built.Bottom)}, span{foot - height, foot, show(g.Built.TotalHeight)})
+	below = d.lines(span{0, left, show(g.Left)}, span{left, left + width, show(g.TotalWidth)})
+	beside = d.lines(span{foot, d.height, show(g.Bottom)}, span{foot - height, foot, show(g.TotalHeight)})
 	return append(below, []span{{0, d.width, show(d.wall.Width)}}), append(beside, []span{{0, d.height, show(d.wall.Height)}})
 }
 
@@ -124,13 +198,17 @@ func (d wallDrawing) box(x, y, width, height length.Length) draw.Box {
 
 func (d wallDrawing) draw() {
 	d.Rect(draw.Box{Width: d.width, Height: d.height}, draw.Class("wall"), draw.Fill("none"), draw.Stroke("currentColor"), d.line(0.1))
+	d.zones()
 	d.studs()
+	d.ears()
 	for _, o := range d.wall.Obstacles {
 		d.obstacle(o)
 	}
-	for _, g := range d.v.Groups() {
-		if g.Wall == 0 {
-			d.group(g)
+	for _, h := range d.hung {
+		d.liftRoom(h)
+		d.group(h)
+		if d.m.Reading != Client {
+			d.strips(h)
 		}
 	}
 	for _, o := range d.wall.Obstacles {
@@ -143,14 +221,72 @@ func (d wallDrawing) draw() {
 
 func (d wallDrawing) line(heights float64) draw.Attr { return draw.StrokeWidth(heights * d.size) }
 
+// up turns a box on the wall, y up from the floor, into one of the drawing.
+func (d wallDrawing) up(b wall.Box) draw.Box {
+	return draw.Box{X: b.Left, Y: d.height - b.Top, Width: b.Right - b.Left, Height: b.Top - b.Bottom}
+}
+
+// zones are hatched: densely where no panel may be, lightly where care is asked for.
+func (d wallDrawing) zones() {
+	for _, z := range wall.Zones(d.wall) {
+		class, hatch := "zone care", d.Hatch(1.1*d.size, 0.05*d.size, -45)
+		if z.Level == check.Stop {
+			class, hatch = "zone keep-out", d.Hatch(0.55*d.size, 0.14*d.size, -45)
+		}
+		d.Rect(d.up(z.Box), draw.Class(class), hatch)
+	}
+}
+
+// studs are dashed, those that a strip is screwed to with longer strokes.
 func (d wallDrawing) studs() {
-	step := d.wall.StudStep
-	if !strings.Contains(d.wall.Kind, "studs") || step.IsZero() {
+	held := map[int64]bool{}
+	for _, h := range d.hung {
+		for _, s := range h.Strips {
+			for _, x := range s.StudsM {
+				held[int64(math.Round(x*1e6))] = true
+			}
+		}
+	}
+	for _, x := range d.hung[0].StudPlaces() {
+		mm, class, dash := x.Millimetres(), "stud", draw.Dash(0.5*d.size, 0.5*d.size)
+		if held[x.Nanometres()/1000] {
+			class, dash = "stud held", draw.Dash(1.4*d.size, 0.3*d.size)
+		}
+		d.Line(mm, 0, mm, d.height, draw.Class(class), draw.Stroke("currentColor"), d.line(0.07), dash)
+	}
+}
+
+// ears is the height of those who listen.
+func (d wallDrawing) ears() {
+	y := d.height - d.wall.EarHeight.Millimetres()
+	d.Group("ears", func() {
+		d.Line(0, y, d.width, y, draw.Stroke("currentColor"), d.line(0.05), draw.Dash(0.15*d.size, 0.45*d.size))
+		d.Text(d.width+0.3*d.size, y+0.35*d.size, d.m.T("wall/ears"), draw.Size(0.9*d.size), draw.Fill("currentColor"))
+	})
+}
+
+// liftRoom is the air that hooking the group on takes, above it.
+func (d wallDrawing) liftRoom(h wall.Hanging) {
+	if h.Means == wall.Stand {
 		return
 	}
-	for x := d.wall.StudFirst; x.Cmp(d.wall.Width) < 0; x = x.Add(step) {
-		mm := x.Millimetres()
-		d.Line(mm, 0, mm, d.height, draw.Class("stud"), draw.Stroke("currentColor"), d.line(0.06), draw.Dash(0.7*d.size, 0.5*d.size))
+	b := d.box(h.Built.Left, h.Built.Bottom.Add(h.Built.TotalHeight), h.Built.TotalWidth, h.LiftRoom)
+	d.Rect(b, draw.Class("lift-room"), draw.Fill("none"), draw.Stroke("currentColor"), d.line(0.06), draw.Dash(0.3*d.size, 0.3*d.size))
+}
+
+// strips are the halves of the cleats on the wall with their screws, behind the
+// panels.
+func (d wallDrawing) strips(h wall.Hanging) {
+	const mm = 1000
+	for _, s := range h.Strips {
+		top := d.height - s.TipM*mm
+		d.Group("strip", func() {
+			d.Rect(draw.Box{X: s.LeftM * mm, Y: top, Width: (s.RightM - s.LeftM) * mm, Height: s.HeightM * mm},
+				draw.Fill("none"), draw.Stroke("currentColor"), d.line(0.07), draw.Dash(0.5*d.size, 0.25*d.size))
+			for _, hole := range s.Holes() {
+				d.Circle(hole.XM*mm, d.height-hole.YM*mm, 0.16*d.size, draw.Fill("currentColor"))
+			}
+		})
 	}
 }
 
@@ -166,7 +302,7 @@ func (d wallDrawing) obstacle(o design.Obstacle) {
 func (d wallDrawing) obstacleName(o design.Obstacle) {
 	const lift, drop = 0.35, 1.05 // of the line of the type off the box, in its heights
 	b := d.box(o.X, o.Y, o.Width, o.Height)
-	name := capital(d.v.T("choice/" + o.Kind))
+	name := capital(d.m.T("choice/" + o.Kind))
 	half := 0.5 * digitWidth * d.size * float64(utf8.RuneCountInString(name))
 	x := min(max(b.X+b.Width/2, half), d.width-half)
 	y := b.Y - lift*d.size
@@ -180,12 +316,9 @@ func (d wallDrawing) obstacleName(o design.Obstacle) {
 
 // onPanel reports whether a box touches a panel on this wall.
 func (d wallDrawing) onPanel(b draw.Box) bool {
-	for _, g := range d.v.Groups() {
-		if g.Wall != 0 {
-			continue
-		}
-		for _, p := range g.Built.Panels {
-			o := d.box(p.Left, p.Bottom, g.Built.OuterWidth, g.Built.OuterHeight)
+	for _, h := range d.hung {
+		for _, p := range h.Built.Panels {
+			o := d.box(p.Left, p.Bottom, h.Built.OuterWidth, h.Built.OuterHeight)
 			if b.X < o.X+o.Width && o.X < b.X+b.Width && b.Y < o.Y+o.Height && o.Y < b.Y+b.Height {
 				return true
 			}
@@ -198,7 +331,7 @@ func (d wallDrawing) onPanel(b draw.Box) bool {
 // would be a grey haze at this scale, and slow.
 const drawnCells = 6000
 
-func (d wallDrawing) group(g groupView) {
+func (d wallDrawing) group(g wall.Hanging) {
 	frame := g.Built.OuterWidth.Sub(g.Built.FieldWidth).Half()
 	for _, p := range g.Built.Panels {
 		outer := d.box(p.Left, p.Bottom, g.Built.OuterWidth, g.Built.OuterHeight)
@@ -216,7 +349,7 @@ func (d wallDrawing) group(g groupView) {
 func (d wallDrawing) figure() {
 	const head = figureMM / 7.48 // canon of proportion, common practice
 	x := d.width - 0.9*head*2
-	if g := d.v.First(); g.Built.Left.Add(g.Built.TotalWidth).Millimetres() > x-head {
+	if g := d.hung[0].Built; g.Left.Add(g.TotalWidth).Millimetres() > x-head {
 		x = 0.9 * head * 2
 	}
 	at := func(across, up float64) (float64, float64) { return x + across*head, d.height - up*head }

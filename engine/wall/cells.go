@@ -70,6 +70,11 @@ func longestUpTo(most float64) float64 {
 	return best
 }
 
+// LeastMM is the shortest block that hides the tip of a screw of a length.
+func (r Rear) LeastMM(screwMM float64) float64 {
+	return math.Max(0, screwMM+overTipMM-r.CleatMM-r.BackerMM)
+}
+
 // Mark says what a screw of a length meets in a cell.
 func (r Rear) Mark(row, column int, screwMM float64) Cell {
 	h := r.HeightsMM[r.Grid.At(row, column)]
@@ -79,7 +84,7 @@ func (r Rear) Mark(row, column int, screwMM float64) Cell {
 		return Safe
 	case h == 0:
 		return Void
-	case screwMM <= behind+h-overTipMM:
+	case h >= r.LeastMM(screwMM):
 		return Safe
 	default:
 		return Short

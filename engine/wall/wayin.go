@@ -32,7 +32,7 @@ type Step struct {
 // group. A door counts as a passage as wide, which is the cautious way. What it
 // leaves open: handrails, ceilings over stairs, and the edge of a lift's door.
 func (h Hung) WaySteps() []Step {
-	in, packed, bare := h.WayIn, h.packed(), h.bare()
+	in, packed, bare := h.WayIn, h.Packed(), h.bare()
 	step := func(name string, passes func(Packed) bool, longest float64, sizes ...length.Length) Step {
 		s := Step{Name: name, Measured: true}
 		for _, size := range sizes {
@@ -77,8 +77,8 @@ func (h Hung) WaySteps() []Step {
 // deep is how far a panel stands out: its stack, or its frame.
 func (h Hung) deep() length.Length { return length.Max(h.Built.Stack, h.Built.FrameDepth) }
 
-// packed is a panel with its packing, and bare one without packing and frame.
-func (h Hung) packed() Packed {
+// Packed is a panel with its packing, and bare one without packing and frame.
+func (h Hung) Packed() Packed {
 	wrap := length.MM(wrapMM).Times(2)
 	return Packed{
 		WidthM: h.Built.OuterWidth.Add(wrap).Metres(), HeightM: h.Built.OuterHeight.Add(wrap).Metres(),
@@ -119,7 +119,7 @@ func (h Hung) comesUp(up []Step) []check.WatchOut {
 		open = open || !s.Measured
 	}
 	if open {
-		p := h.packed()
+		p := h.Packed()
 		return []check.WatchOut{{
 			Code: "wall/way-in-open", Level: check.Caution, Gate: check.Offer, Field: "wayIn.stairs", Source: check.CommonPractice,
 			Args: words.Args{"wide": metres(p.WidthM), "high": metres(p.HeightM), "deep": metres(p.DeepM)},

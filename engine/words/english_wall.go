@@ -6,6 +6,10 @@ import "maps"
 func englishWall() map[string]string {
 	all := englishHung()
 	maps.Copy(all, englishWallFields())
+	maps.Copy(all, englishHolding())
+	maps.Copy(all, englishRear())
+	maps.Copy(all, englishWayIn())
+	maps.Copy(all, englishDay())
 	return all
 }
 
@@ -79,8 +83,157 @@ func englishHung() map[string]string {
 		"wall/low-factor":       "Counted with {factor} times the load instead of {usual}, because: {reason}. That holds only as long as nobody can be below.",
 		"wall/factor-unsaid":    "{typed} times the load was asked for, and {usual} times counts, since nobody has said why nobody can be below.",
 		"wall/weighed-off":      "The heaviest panel weighs {measured}, and {computed} was expected: wet wood, other heights or a wrong count. Everything that holds and lifts it is counted for {measured}.",
+		"wall/overlap":          "Two groups of panels would hang over one another, by {wide} × {high}. Move one of them.",
 		"wall/walkway":          "People walk along this wall. The panel stands out {out} and begins {bottom} above the floor: whoever feels the way with a stick meets it with the head. Between {low} and {high} that is much; ask which rule holds here.",
 		"wall/fire-answer":      "Fire safety was answered: {answer}. Keep it in writing with the job.",
 		"wall/way-in-open":      "Stairs or lift are not checked: measure every landing, turn and car for a packed panel of {wide} × {high} × {deep}.",
+	}
+}
+
+// englishHolding is what the section Wall says of what holds a panel, of its mass and of
+// its place.
+func englishHolding() map[string]string {
+	return map[string]string{
+		"wall/add-group":      "Add a group of panels on this wall",
+		"wall/add-wall":       "Add another wall",
+		"wall/pad":            "Move the panel on the wall",
+		"wall/help":           "Drag the panel, or move it with the arrow keys, a hundredth of a metre at a time or, with Shift, a tenth of that. It stops at the studs, in the middle and at the ears.",
+		"wall/ears":           "ears",
+		"wall/caption-care":   "Lightly hatched: with care.",
+		"wall/caption-zones":  "Densely hatched: no panel there. Lightly: with care.",
+		"wall/said":           "The panel weighs {mass}, and {lift} {lift|person lifts|people lift} it on. Say whether the place suits you; studs, cables and what the wall holds are checked before anything is offered.",
+		"wall/caution-client": "Do not hang it by this drawing. Whoever hangs it looks for cables and pipes first, and nothing is hung before wall and fixings are checked.",
+		"wall/weighing":       "Weighing",
+		"wall/mass-range":     "By the density of the wood, which differs by about a tenth from tree to tree (Wood Handbook, from memory), and by its moisture, the heaviest panel may weigh {low} to {high}. Its middle of mass lies {out} off the wall.",
+		"wall/mass-weighed":   "It was weighed: {mass}, and everything below is counted for that.",
+		"wall/niosh-under":    "By the lifting equation of NIOSH, which is for one person, the lift onto the cleat is within its limit of {limit}: hands {away} in front of the ankles, from {from} to {to} above the floor, a poor grip, now and then.",
+		"wall/niosh-over":     "By the lifting equation of NIOSH, which is for one person, nobody should lift more than {limit} so, and the panel has {mass}: hands {away} in front of the ankles, from {from} to {to} above the floor, a poor grip, now and then. It says nothing of teams.",
+		"wall/niosh-outside":  "The lifting equation of NIOSH, which is for one person, has no value for this lift: the hands would end {to} above the floor, and it ends at 175 cm (69 in). Take a panel lifter, or stand higher.",
+
+		"spot/middle": "Middle of the wall",
+		"spot/studs":  "Balanced on studs",
+		"spot/ears":   "Middle at the ears",
+		"spot/of":     "{name}: {spot}",
+
+		"hold/heading":            "What holds it",
+		"hold/unchecked":          "Fixings not checked",
+		"hold/not-counted":        "Not checked: the studs or the wall behind, and what holds them; pipes and cables; anybody who pulls, leans or climbs; earthquakes; and the glue under the blocks, which holds nothing here. Local rules and the fixing's maker come first.",
+		"hold/not-counted-stand":  "Not checked: the stand itself and how the panels are held on it; anybody who pushes, leans or climbs; a floor that is not level; earthquakes.",
+		"hold/strips":             "Strips in the wall",
+		"hold/strips-value":       "{count}, of which this one is used most",
+		"hold/screws":             "Screws in the wall",
+		"hold/screws-value":       "{count} wood screws No. {gauge}, {long} long: {each} one above another in each stud, at {at} from the left corner",
+		"hold/strip":              "Strip in the wall",
+		"hold/strip-value":        "{thick} thick, {high} high, {long} long, its tip {tip} above the floor",
+		"hold/bored":              "Bored in the strip",
+		"hold/bored-value":        "{shank} through the strip, {thread} for the thread",
+		"hold/used":               "Used",
+		"hold/used-value":         "the busiest screw to {use}, the strip to {bend} of what it bends and {sag} of what it may sag, all with {factor} times the load",
+		"hold/shows":              "Longer than the panel",
+		"hold/shows-value":        "{out}: it shows, or the frame is notched for it",
+		"hold/rated":              "Fixings in the wall",
+		"hold/rated-value":        "{count} a strip, by its maker's value for {what} ({source})",
+		"hold/rated-values":       "One of them",
+		"hold/rated-values-value": "{shear} sideways, {pull} out, as typed",
+		"hold/rated-strip":        "Strip in the wall",
+		"hold/rated-strip-value":  "{thick} thick, 80 mm (3 1/8 in) high, {long} long, its tip {tip} above the floor",
+		"hold/rated-used":         "Used",
+		"hold/rated-used-value":   "to {use} with {factor} times the load, shear and pull added",
+		"hold/half":               "Cleat on the panel",
+		"hold/half-value":         "{count} wood screws No. {gauge}, {long} long, in row {rows}, each used to {use}",
+		"hold/half-open":          "Cleat on the panel",
+		"hold/half-open-value":    "too few places where its screws cannot show",
+		"hold/lock":               "Lift lock",
+		"hold/stand":              "Floor stand",
+		"hold/stand-value":        "foot {base} deep; {side} its edge is {toe} from the middle of mass",
+		"hold/tips":               "Falls",
+		"hold/tips-value":         "{side} at {angle}, its middle of mass {centre} above the floor; 10° are the least",
+
+		"hold/section":         "The cleat in section",
+		"hold/section-title":   "Panel and cleat cut from top to bottom, to scale, wall at the left",
+		"hold/section-text":    "The strip on the wall and the cleat on the panel meet in a bevel of {bevel}. The tip of the strip is {below} below the upper edge of the panel; {room} of air above it are needed to hook it on. A spacer at the foot keeps the panel upright.",
+		"hold/section-caption": "To scale, the wall at the left; the middle is left out.",
+		"hold/section-rule":    "Both halves are ripped from one board at the same angle. The spacer at the foot is as thick as the cleat.",
+		"hold/stack":           "Depth",
+		"hold/stack-value":     "cleat {cleat}, backer {backer}, tallest block {block}: {stack}",
+		"hold/frame":           "Frame",
+		"hold/frame-value":     "{depth} deep, out of a board of {board}",
+		"hold/bevel":           "Bevel",
+		"hold/bevel-value":     "{bevel} from the level",
+		"hold/tip":             "Tip of the strip",
+		"hold/tip-value":       "{below} below the upper edge of the panel: {tip} above the floor",
+		"hold/lift-room":       "Lift room",
+		"hold/lift-room-value": "{need} needed above the panel, {free} there",
+	}
+}
+
+// englishRear is what the rear map says.
+func englishRear() map[string]string {
+	return map[string]string{
+		"rear/open":         "The back: where its screws go",
+		"rear/title":        "The back of the panel, left and right changed, the top up",
+		"rear/text":         "{count} rings mark the screws of the cleat; hatched cells have a block too short for them, dark cells none.",
+		"rear/heading":      "REAR VIEW",
+		"rear/panels":       "Back {letter}, panels {numbers}",
+		"rear/marks":        "Rings: wood screws No. {gauge}, {long} long, through cleat and backer. Open cells hide their tips (blocks of {least} and more), hatched ones do not, dark ones are bare backer. Columns are numbered as in front, so they run backwards here.",
+		"rear/turn":         "Turn the panel over its upright edge, like a page: the triangle stays at the top. Then look at its edge before you drill:",
+		"rear/corner-left":  "At the top left of the back is column {column} of the front: from the top {heights}.",
+		"rear/corner-right": "At the top right of the back is column {column} of the front: from the top {heights}.",
+		"rear/row":          "Row {row}, {down} below the top of the field, from the left edge of the back",
+	}
+}
+
+// englishWayIn is what is said of the way in, step by step.
+func englishWayIn() map[string]string {
+	return map[string]string{
+		"way/open":         "The way in",
+		"way/packed":       "Packed, the largest panel is {wide} × {high} × {deep}.",
+		"way/passes":       "passes",
+		"way/passes-bare":  "passes without frame and packing only",
+		"way/stuck":        "does not pass",
+		"way/not-measured": "not measured",
+		"way/longest":      "(longest {long})",
+		"way/open-points":  "Counted with exact turns; a door counts as a passage as wide. Not checked: handrails, ceilings over stairs, the edge of a lift's door, and what stands about. Try it with a batten of the same length.",
+		"way-step/door":    "From the corridor through the door",
+		"way-step/stairs":  "Landing of the stairs",
+		"way-step/lift":    "Lift",
+		"way-step/vehicle": "Vehicle",
+	}
+}
+
+// englishDay is the day of hanging, step by step, and what is asked about a public room.
+func englishDay() map[string]string {
+	return map[string]string{
+		"day/open":        "The day of hanging",
+		"day/weigh":       "Weigh the panel and type what it weighs: screws, strip and people are counted for {mass} now.",
+		"day/unchecked":   "Stop here: nothing is known that holds it. Nothing is hung before.",
+		"day/trace":       "Trace cables and pipes with a detector over the whole height of the strip ({at}). Switch the circuit off where you cannot be sure.",
+		"day/cable":       "{kind} at {at}",
+		"day/no-cable":    "no socket or switch is noted",
+		"day/studs":       "Find the studs with a magnet or a fine drill and mark their middles: {at} from the left corner are expected. Type what you find, if it differs.",
+		"day/level":       "Draw a level line {tip} above the floor, from {from} to {to}: the tip of the strip.",
+		"day/bore":        "Bore the {count} holes of the list below and screw the strip on, bevel up and towards the room.",
+		"day/proof":       "Try it: hang {mass} of weights on the strip, spread over its length and close to the floor, nobody under it, never a person. That is twice what it will carry (common practice, no source). Wait ten minutes, look for gaps, cracks and sinking, and take them off.",
+		"day/lift":        "{people} {people|person lifts|people lift} the panel on, one of them says when.",
+		"day/lift-named":  "{lead} leads the lift, {method}.",
+		"day/lower-first": "The lower panels first.",
+		"day/hook":        "Lift it {room} above its place, put it against the wall and let it down onto the strip along its whole length. Look behind it from both sides.",
+		"day/lock":        "Fasten the lift lock ({lock}), and try to lift the panel off.",
+		"day/record":      "Write down who hung it, when, what it weighed and what was found. Look at joints, lock and level after three months and after a year.",
+		"day/stand":       "Set the stand up where it will be, on a level floor, its toe towards the room, and try it with a push.",
+		"day/lift-stand":  "{people} {people|person lifts|people lift} each panel on, the lowest first.",
+		"day/holes":       "Holes in the wall",
+		"day/along":       "From the left corner, {unit}",
+		"day/up":          "Above the floor, {unit}",
+
+		"ask/heading":   "To be asked in a public room",
+		"ask/lead":      "Ask whoever answers for the building, write down who said what and when, and keep to it. Nothing here is a ruling.",
+		"ask/fire":      "Which fire class must the surface have, and which proof is wanted? A deep field of blocks is not what classes are tested on.",
+		"ask/walkway":   "How far may it stand out where people walk, also those who feel the way with a stick?",
+		"ask/devices":   "How far must it keep from detectors, sprinklers, call points and signs?",
+		"ask/escape":    "Does it narrow an escape way, or stand in the swing of a door?",
+		"ask/reach":     "May it hang within reach, and who answers when somebody pulls at it?",
+		"ask/protected": "Is the wall protected as a monument, and what may touch it?",
+		"ask/drill":     "Who may drill here, and who keeps the plans of pipes and cables?",
 	}
 }
