@@ -1,0 +1,210 @@
+package page
+
+import (
+	"html/template"
+	"math"
+
+	"blockfield/engine/draw"
+	"blockfield/engine/length"
+	"blockfield/engine/panel"
+	"blockfield/engine/wall"
+	"blockfield/engine/words"
+)
+
+// Sizes of the section through a panel on its cleat, in mm.
+const (
+	sectionType  = 8.5  // height of the type
+	sectionBelow = 72.0 // of the strip that is shown below its tip
+	sectionFoot  = 92.0 // of the panel that is shown above its foot
+	sectionBreak = 22.0 // between the two parts
+	sectionWall  = 40.0 // of a solid wall
+)
+
+// CleatLines name the sizes of the section, and what hooking on takes.
+func (h hangingView) CleatLines() []Line {
+	tallest := h.Design.Heights[len(h.Design.Heights)-1]
+	all := []Line{
+		h.line("stack", "cleat", h.Design.Cleat.Thickness, "backer", h.Design.Backer.Thickness, "block", tallest, "stack", h.Built.Stack),
+	}
+	if h.Built.Framed {
+		all = append(all, h.line("frame", "depth", h.Built.FrameDepth, "board", h.Design.Frame.Board))
+	}
+	all = append(all,
+		h.line("bevel", "bevel", words.Degrees(h.Design.Cleat.Bevel)),
+		h.line("tip", "below", h.tipBelowTop(), "tip", h.at(h.Bays[0].TipM)))
+	if h.Means == wall.Stand {
+		return all
+	}
+	free := length.Max(h.FreeAbove(), length.MM(0))
+	return append(all, h.line("lift-room", "need", h.LiftRoom, "free", free))
+}
+
+// tipBelowTop is from the upper edge of a panel to the tip of its strip: what the level
+// line is measured by.
+func (h hangingView) tipBelowTop() length.Length {
+	p := h.Built.Panels[0]
+	return h.Built.OuterHeight.Sub(p.FieldTop()).Add(h.Halves[0].Foot)
+}
+
+// cleatDrawing is the section, x out from the wall and y down from the upper edge of
+// the panel.
+type cleatDrawing struct {
+	*draw.Canvas
+	h                 hangingView
+	cleat, backer     float64
+	fieldTop, foot    float64 // of the field; lower inner corner of the panel's half
+	bevel, deep, high float64
+	cut, gone         float64 // where the upper part ends; how much is left out
+	behind            float64 // of the wall that is shown
+}
+
+// CleatDrawing draws panel, cleat and wall cut from top to bottom.
+func (h hangingView) CleatDrawing() template.HTML {
+	d := h.section()
+	const t = sectionType
+	lift := h.LiftRoom.Millimetres()
+	d.Canvas = draw.New("cleat-svg-"+h.Key, draw.Box{
+		X: -d.behind - t, Y: -lift - 2*t, Width: d.behind + d.deep + 8.5*t, Height: d.high - d.gone + lift + 5.5*t,
+	})
+	d.Class("drawing cleat-drawing")
+	d.Title(h.T("hold/section-title"))
+	d.Desc(h.T("hold/section-text", "bevel", words.Degrees(h.Design.Cleat.Bevel), "below", h.tipBelowTop(), "room", h.LiftRoom))
+	d.wall()
+	d.built()
+	d.strip()
+	d.sizes()
+	return template.HTML(d.String())
+}
+
+func (h hangingView) section() cleatDrawing {
+	d := cleatDrawing{
+		h: h, cleat: h.Design.Cleat.Thickness.Millimetres(), backer: h.Design.Backer.Thickness.Millimetres(),
+		deep: math.Max(h.Built.Stack.Millimetres(), h.Built.FrameDepth.Millimetres()), high: h.Built.OuterHeight.Millimetres(),
+	}
+	d.fieldTop = d.high - h.Built.Panels[0].FieldTop().Millimetres()
+	d.foot = d.fieldTop + h.Halves[0].Foot.Millimetres()
+	d.bevel = d.cleat * math.Tan(h.Design.Cleat.Bevel*math.Pi/180)
+	d.cut = d.foot + sectionBelow
+	d.gone = math.Max(0, d.high-sectionFoot-d.cut-sectionBreak)
+	d.behind = sectionWall
+	if s, ok := h.Worst(); ok {
+		d.behind = math.Max(d.behind, s.ScrewMM-d.cleat+sectionType/2)
+	}
+	return d
+}
+
+// y is a place in the drawing: what lies below the part that is left out moves up.
+func (d cleatDrawing) y(mm float64) float64 {
+	if mm > d.cut {
+		return mm - d.gone
+	}
+	return mm
+}
+
+// upright draws something between two heights in both parts.
+func (d cleatDrawing) upright(x, width, from, to float64, attrs ...draw.Attr) {
+	part := func(a, b float64) {
+		if b > a {
+			d.Rect(draw.Box{X: x, Y: d.y(a), Width: width, Height: b - a}, attrs...)
+		}
+	}
+	if d.gone == 0 {
+		part(from, to)
+		return
+	}
+	part(from, math.Min(to, d.cut))
+	part(math.Max(from, d.cut+d.gone+sectionBreak), to)
+}
+
+// wall is what is behind: board and stud, or a solid wall.
+func (d cleatDrawing) wall() {
+	top, foot := -d.h.LiftRoom.Millimetres()-sectionType, d.high+sectionType
+	board := 0.0
+	if d.h.Means == wall.Studs {
+		board = d.h.BoardMM
+		d.upright(-board, board, top, foot, draw.Class("board"), draw.Fill("none"), draw.Stroke("currentColor"), draw.StrokeWidth(0.5))
+	}
+	d.upright(-d.behind, d.behind-board, top, foot, draw.Class("behind"), d.Hatch(5, 0.5, 45))
+	d.Line(0, top, 0, d.y(foot), draw.Stroke("currentColor"), draw.StrokeWidth(0.8))
+}
+
+// built is frame, backer, blocks, the panel's half and its spacer.
+func (d cleatDrawing) built() {
+	h := d.h
+	fieldFoot := d.fieldTop + h.Built.FieldHeight.Millimetres()
+	wood := func(class string) []draw.Attr {
+		return []draw.Attr{draw.Class(class), draw.Stroke("currentColor"), draw.StrokeWidth(0.4)}
+	}
+	if h.Built.Framed {
+		t, deep := h.Design.Frame.Thickness.Millimetres(), h.Built.FrameDepth.Millimetres()
+		d.upright(0, deep, 0, t, append(wood("frame"), draw.Fill("#d9b98c"))...)
+		d.upright(0, deep, d.high-t, d.high, append(wood("frame"), draw.Fill("#d9b98c"))...)
+	}
+	d.upright(d.cleat, d.backer, d.fieldTop, fieldFoot, append(wood("backer"), draw.Fill("#8a7357"))...)
+	half := h.Halves[0]
+	column := 0
+	if len(half.Row.Places) > 0 {
+		column = half.Row.Places[0].Column
+	}
+	for row := range half.Grid.Rows {
+		tall := half.HeightsMM[half.Grid.At(row, column)]
+		from := d.fieldTop + float64(row)*half.PitchMM
+		if tall > 0 && (d.gone == 0 || from+half.BlockMM <= d.cut || from >= d.cut+d.gone+sectionBreak) {
+			d.upright(d.cleat+d.backer, tall, from, from+half.BlockMM, append(wood("block"), draw.Fill("#e8d3b3"))...)
+		}
+	}
+	for _, part := range h.Built.Panels[0].Parts {
+		foot, high := d.high-part.Y.Millimetres(), part.Height.Millimetres()
+		switch part.Kind {
+		case panel.CleatPart: // its height is the mean of both faces
+			top := d.foot - high + d.bevel/2
+			d.Path(draw.Polygon(0, top, d.cleat, top, d.cleat, d.foot, 0, d.foot+d.bevel), append(wood("cleat"), draw.Fill("#c79a63"))...)
+		case panel.SpacerPart:
+			d.upright(0, d.cleat, foot-high, foot, append(wood("spacer"), draw.Fill("#c79a63"))...)
+		}
+	}
+	for _, row := range half.Row.Rows {
+		y := d.fieldTop + half.RowY(row)
+		d.Line(0, y, half.Row.ScrewMM, y, draw.Class("screw"), draw.Stroke("currentColor"), draw.StrokeWidth(1.6))
+	}
+}
+
+// strip is the half on the wall with its topmost screw.
+func (d cleatDrawing) strip() {
+	if d.h.Means == wall.Stand {
+		return
+	}
+	high := sectionBelow
+	s, counted := d.h.Worst()
+	if counted {
+		high = math.Min(high, s.HeightM*1000)
+	}
+	d.Path(draw.Polygon(0, d.foot+d.bevel, d.cleat, d.foot, d.cleat, d.foot+high, 0, d.foot+high),
+		draw.Class("strip"), draw.Fill("#b07c45"), draw.Stroke("currentColor"), draw.StrokeWidth(0.4))
+	if !counted {
+		return
+	}
+	if y := (s.HeightM - s.PlacesM[len(s.PlacesM)-1]) * 1000; y < sectionBelow {
+		d.Line(d.cleat-s.ScrewMM, d.foot+y, d.cleat, d.foot+y, draw.Class("screw"), draw.Stroke("currentColor"), draw.StrokeWidth(1.6))
+	}
+}
+
+// sizes are the dimension lines: the air above, the tip below the top, and how deep it
+// all is.
+func (d cleatDrawing) sizes() {
+	const t = sectionType
+	show := func(l length.Length) string { return d.h.Words.Units.Number(l) }
+	at := d.deep + 3*t
+	tip := d.foot
+	if d.h.Means != wall.Stand {
+		d.DimensionV(draw.Dimension{From: -d.h.LiftRoom.Millimetres(), To: 0, At: at + 2*t, Object: d.deep, Text: show(d.h.LiftRoom), Size: t})
+	}
+	d.DimensionV(draw.Dimension{From: 0, To: tip, At: at, Object: d.deep, Text: show(d.h.tipBelowTop()), Size: t})
+	foot := d.y(d.high)
+	d.DimensionH(draw.Dimension{From: 0, To: d.deep, At: foot + 2.6*t, Object: foot, Text: show(d.h.at(d.deep / 1000)), Size: t})
+	if d.gone > 0 {
+		y := d.cut + sectionBreak/2
+		d.Path(draw.Polyline(-d.behind, y, d.deep*0.45, y, d.deep*0.5, y-5, d.deep*0.55, y+5, d.deep*0.6, y, d.deep+t, y),
+			draw.Class("break"), draw.Fill("none"), draw.Stroke("currentColor"), draw.StrokeWidth(0.4))
+	}
+}
