@@ -74,6 +74,9 @@ func TestTheDearestBook(t *testing.T) {
 				assert.Contains(t, codes(r.WatchOuts), "price/too-large", name)
 			}
 		}
+		if currency != "KWD" { // the one whose smallest unit is the smallest: a selling book takes many plans
+			continue
+		}
 		if s, err := engine.SellingBook(book); err == nil {
 			_, err = design.DecodeSelling(design.EncodeSelling(s))
 			assert.NoError(t, err)
