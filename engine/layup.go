@@ -8,7 +8,7 @@ import (
 
 // Layup returns the row cards of a planned design, laid from a start edge. In the
 // bins lies what was planned to be cut.
-func (r Result) Layup(d design.Design, start string) layup.Layout {
+func (r Result) Layup(d design.Design, start string) []layup.Card {
 	fields := make([]layup.Field, len(r.Groups))
 	for i, g := range r.Groups {
 		fields[i] = layup.Field{Group: g.Design, GramsPerBlock: r.gramsPerBlock(i)}

@@ -32,6 +32,8 @@ export function startEngine({ url, restored, failed, late }) {
   let lastID = 0;
   let text = "";
   let book = "";
+  let opening = 0;
+  const records = new Map(); // of the work on each opening of a design, as the engine writes them
   let section = "";
   let alarm = 0;
   let lateAlarm = 0;
@@ -69,6 +71,8 @@ export function startEngine({ url, restored, failed, late }) {
     watch();
     if (answer.text) text = answer.text;
     if (answer.book !== undefined) book = answer.book;
+    if (answer.text) opening = answer.opening;
+    if (answer.record) records.set(opening, answer.record);
     if (answer.section) section = answer.section;
     one?.resolve(answer);
   }
@@ -113,6 +117,9 @@ export function startEngine({ url, restored, failed, late }) {
     const again = [];
     if (book) again.push({ op: "open", text: book, from: "saved" });
     if (text) again.push({ op: "open", text, from: "saved" });
+    const record = records.get(opening);
+    if (record) again.push({ op: "open", text: record, from: "saved" });
+    records.clear();
     if (section) again.push({ op: "section", name: section });
     if (again.length === 0) again.push({ op: "hello" });
     const resolve = (answer) => restored(answer, fatal?.request);

@@ -174,6 +174,17 @@ export function makeJobs({ first, say, unsay, back, goTo }) {
     opening = answer.opening;
   }
 
+  // hold makes the job that is shown one that this tab writes, since something is to
+  // be kept beside its design: a visit is taken over, a job of another tab is left to
+  // it. It promises the id, or null where nothing could be kept.
+  async function hold({ text, revision }) {
+    await settled;
+    if (visit) keepVisit();
+    else if (ours === false) part();
+    own = worth(revision);
+    return write(text) ? id : null;
+  }
+
   function keepVisit() {
     const { text, revision } = visit;
     visit = null;
@@ -185,6 +196,7 @@ export function makeJobs({ first, say, unsay, back, goTo }) {
 
   return {
     keep,
+    hold,
     opened,
     restarted,
     visiting: () => visit !== null,

@@ -3,6 +3,7 @@
 // not kept, or was kept and cannot be read.
 import { saveFile } from "./files.js";
 import { makeJobs } from "./jobs.js";
+import * as records from "./records.js";
 import * as status from "./status.js";
 import * as store from "./store.js";
 
@@ -19,10 +20,18 @@ function unread(key, name, text, answer) {
   });
 }
 
-function forget(id) {
+// forget takes a job out, with the record of its work.
+async function forget(id) {
   const text = store.job(id);
   store.removeJob(id);
-  status.show("job-forgotten", { actions: [["put-back", () => { store.keepJob(id, text); status.hide("job-forgotten"); }]] });
+  const record = await records.record(id);
+  await records.keepRecord(id, null);
+  const putBack = () => {
+    store.keepJob(id, text);
+    if (record !== null) records.keepRecord(id, record);
+    status.hide("job-forgotten");
+  };
+  status.show("job-forgotten", { actions: [["put-back", putBack]] });
 }
 
 // makeKeeping works with the engine, the form, and main.js's ask, apply and
@@ -33,6 +42,7 @@ export function makeKeeping({ first, engine, form, ask, apply, open }) {
   let earlier = null; // those of the last visit, until they are taken up
   let over = false; // there is no engine any more: what is written down stays
   let badBook = null; // a kept price book that could not be read
+  let writing = Promise.resolve(); // of records
 
   const jobs = makeJobs({
     first,
@@ -63,6 +73,24 @@ export function makeKeeping({ first, engine, form, ask, apply, open }) {
     stashed = all.length > 0;
   }
 
+  // keepRecord keeps the record of an answer with its job. Records are written one
+  // after another: the last one stays.
+  function keepRecord(answer) {
+    writing = writing.then(async () => {
+      const id = await jobs.hold(answer);
+      check(id !== null && await records.keepRecord(id, answer.record));
+    });
+  }
+
+  // openRecord takes up what was kept of the work on the job that is open.
+  async function openRecord() {
+    const text = await records.record(jobs.id());
+    if (text === null || jobs.visiting()) return;
+    const answer = await engine.ask({ op: "open", text, from: "saved" }).catch(() => ({ ok: false, faults: [] }));
+    if (answer.ok) apply(answer);
+    else if (!engine.dead()) unread("record-unread", "record", text, answer);
+  }
+
   // back goes from a design that was only looked at to the job, with the steps of
   // its history where they are there.
   async function back() {
@@ -77,6 +105,7 @@ export function makeKeeping({ first, engine, form, ask, apply, open }) {
     const text = store.job(id) ?? "";
     const answer = await open({ op: "open", text, from: "saved" }, { from: "job", id, silent: true });
     if (!answer.ok && !answer.died) unread("job-unread", "kept", text, answer);
+    if (answer.ok) await openRecord();
   }
 
   async function openBook(alone) {
@@ -91,6 +120,7 @@ export function makeKeeping({ first, engine, form, ask, apply, open }) {
 
   async function openKept(text) {
     const answer = await ask({ op: "open", text, from: "saved" }, { opened: "job" });
+    if (answer.ok) await openRecord();
     if (answer.ok || engine.dead()) return;
     jobs.unreadable();
     unread("job-unread", "kept", text, answer);
@@ -136,6 +166,7 @@ export function makeKeeping({ first, engine, form, ask, apply, open }) {
     // when it is another one than before.
     keep(answer, opened, id) {
       if (answer.text) check(opened ? jobs.opened(answer, opened, id) : jobs.keep(answer));
+      if (answer.record) keepRecord(answer);
       if (answer.book === undefined) return;
       status.hide("book-unread");
       check(store.keepBook(answer.book, { aside: badBook }));

@@ -6,6 +6,7 @@ import { labelOf, showValue, watchForm } from "./form.js";
 import { makeHearing } from "./hear.js";
 import { watchJobList } from "./joblist.js";
 import { makeKeeping } from "./keeping.js";
+import { makeRows } from "./rows.js";
 import { makeStage } from "./stage.js";
 import * as status from "./status.js";
 import { insertAll, keepOffline } from "./trusted.js";
@@ -61,6 +62,13 @@ const hearing = makeHearing({
   url: new URL("hear-worker.js", import.meta.url),
   heard: ({ revision, heard: text }) => heard({ revision, text }),
   deaf: (revision) => heard({ revision, name: "deaf" }),
+});
+
+const rows = makeRows({
+  place: byID("rows"),
+  others: document.querySelectorAll("header.top, main, .skip"),
+  ask,
+  left: () => history.replaceState(null, "", "#bench"),
 });
 
 const keeping = makeKeeping({ first: byID("revision").textContent, engine, form, ask, apply, open });
@@ -207,6 +215,11 @@ async function goToField(path, section) {
 const sections = () => [...document.querySelectorAll("#nav a")].map((link) => link.hash.slice(1));
 
 function followHash() {
+  if (hash() === "rows") {
+    rows.open();
+    return;
+  }
+  rows.close();
   if (linked()) openLink(hash());
   else if (sections().includes(hash())) ask({ op: "section", name: hash() });
 }

@@ -26,12 +26,16 @@ func (d Design) Revision() string {
 // Code is the code of the price book's content, printed on papers with money.
 func (b Book) Code() string { return codeOf(bookTree(), reflect.ValueOf(&b).Elem()) }
 
-// codeOf writes the first 30 bits of the SHA-256 of a value without spaces, all
-// lengths in millimetres.
+// codeOf is the code of a value without spaces, all lengths in millimetres.
 func codeOf(n *node, v reflect.Value) string {
 	w := writer{sizes: true}
 	w.node(n, v)
-	sum := sha256.Sum256(w.out)
+	return CodeOf(w.out)
+}
+
+// CodeOf writes the first 30 bits of the SHA-256 of any content.
+func CodeOf(content []byte) string {
+	sum := sha256.Sum256(content)
 	bits := binary.BigEndian.Uint32(sum[:])
 	code := make([]byte, codeLetters)
 	for i := range code {

@@ -10,7 +10,8 @@
 // as that takes, as even as they come, the longer ones first. Cells of bare backer
 // are held open by loose blocks of the same section while the glue grabs. Those of a
 // row are pulled when the next row is pressed, so that they hold that one too; the
-// last two rows of a panel are pulled together.
+// last two rows of a panel are pulled together. The bins lend them; where a bin has
+// none to lend, off-cuts of the same section do.
 package layup
 
 import (
@@ -62,35 +63,24 @@ type Card struct {
 	Parts        []int   // blocks that are glued at a time
 	Ends         []int   // columns after which the parts end; the last is the last column
 	Set          int     // loose blocks to set in this row
+	Bin          Bin     // that they come out of; empty where none is set
+	Lacking      int     // of them: the bin has no more to lend
 	Pull         int     // loose blocks to pull once the row is pressed
 	Measure      bool    // the distance is to be measured now
 	// Distance is from the start edge to the far face of the row.
 	Distance length.Length
 }
 
-// Spacers are the loose blocks of one field.
-type Spacers struct {
-	Most  int // in use at a time; 0: no cell is bare
-	Bin   Bin
-	Short int // blocks to cut beyond what lies in the bin, or 0
-}
-
-// Layout is the cards of a job.
-type Layout struct {
-	Cards   []Card    // in the order of work
-	Spacers []Spacers // of each field
-}
-
-// Lay makes the cards of a job.
-func Lay(fields []Field, way Way) Layout {
-	var out Layout
+// Lay makes the cards of a job, in the order of work.
+func Lay(fields []Field, way Way) []Card {
+	var cards []Card
 	for f, work := range fields {
 		for p, grid := range work.Panels {
-			out.Cards = append(out.Cards, panelCards(work, grid, way, f, p)...)
+			cards = append(cards, panelCards(work, grid, way, f, p)...)
 		}
 	}
-	out.Spacers = spacers(fields, out.Cards, way.Good)
-	return out
+	lend(fields, cards, way.Good)
+	return cards
 }
 
 // panelCards are the cards of one panel.

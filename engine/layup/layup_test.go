@@ -60,9 +60,9 @@ func TestCardsAreTheField(t *testing.T) {
 	for _, name := range []string{"s1", "s2", "s3", "s4", "s5", "s6", "s7", "s8", "p1", "p2"} {
 		fields := fieldsOf(t, name)
 		for _, start := range []string{design.TopEdge, design.BottomEdge} {
-			layout := layup.Lay(fields, layup.Way{Start: start, AtOnce: 20, Good: plenty})
+			cards := layup.Lay(fields, layup.Way{Start: start, AtOnce: 20, Good: plenty})
 			seen := map[string]bool{}
-			for _, c := range layout.Cards {
+			for _, c := range cards {
 				at := fmt.Sprint(c.Field, c.Panel, c.Row)
 				require.False(t, seen[at], "%s: row %s is on two cards", name, at)
 				seen[at] = true
@@ -78,7 +78,7 @@ func TestCardsAreTheField(t *testing.T) {
 					rows += grid.Rows
 				}
 			}
-			assert.Len(t, layout.Cards, rows, "%s: a row is missing", name)
+			assert.Len(t, cards, rows, "%s: a row is missing", name)
 		}
 	}
 }
@@ -122,8 +122,8 @@ func checkCard(t *testing.T, f layup.Field, c layup.Card) {
 // The first row of the booth as it is printed with the worked job.
 func TestCardOfTheBooth(t *testing.T) {
 	fields := fieldsOf(t, "s1")
-	layout := layup.Lay(fields, layup.Way{Start: design.TopEdge, AtOnce: 100, Good: plenty})
-	first := layout.Cards[0]
+	cards := layup.Lay(fields, layup.Way{Start: design.TopEdge, AtOnce: 100, Good: plenty})
+	first := cards[0]
 	var heights []string
 	for _, level := range first.Levels {
 		heights = append(heights, fields[0].Group.Heights[level].String())
@@ -144,15 +144,15 @@ func TestStartEdge(t *testing.T) {
 	for start, rows := range map[string][]int{
 		design.TopEdge: {0, 1, 2, 3, 4, 5}, design.BottomEdge: {5, 4, 3, 2, 1, 0},
 	} {
-		layout := layup.Lay([]layup.Field{drawn([]int64{0, 20, 40}, lines...)},
+		cards := layup.Lay([]layup.Field{drawn([]int64{0, 20, 40}, lines...)},
 			layup.Way{Start: start, AtOnce: 9, Good: plenty})
-		for i, c := range layout.Cards {
+		for i, c := range cards {
 			assert.Equal(t, rows[i], c.Row, start)
 			assert.Equal(t, i+1, c.Order)
 			assert.Equal(t, i == 4 || i == 5, c.Measure, "the fifth and the last")
 		}
-		assert.Equal(t, "200.8 mm", layout.Cards[4].Distance.String())
-		assert.Equal(t, "241 mm", layout.Cards[5].Distance.String())
+		assert.Equal(t, "200.8 mm", cards[4].Distance.String())
+		assert.Equal(t, "241 mm", cards[5].Distance.String())
 	}
 }
 
@@ -167,14 +167,14 @@ func TestParts(t *testing.T) {
 		{41, 30, []int{21, 20}}, {41, 41, []int{41}}, {42, 41, []int{21, 21}}, {43, 14, []int{11, 11, 11, 10}},
 		{5, 1, []int{1, 1, 1, 1, 1}}, {3, 0, []int{3}},
 	} {
-		got := layup.Lay([]layup.Field{row(c.blocks)}, layup.Way{AtOnce: c.atOnce, Good: plenty}).Cards[0]
+		got := layup.Lay([]layup.Field{row(c.blocks)}, layup.Way{AtOnce: c.atOnce, Good: plenty})[0]
 		assert.Equal(t, c.want, got.Parts, "%d blocks, %d at once", c.blocks, c.atOnce)
 	}
-	mixed := layup.Lay([]layup.Field{drawn([]int64{0, 20}, "1100110")}, layup.Way{AtOnce: 2, Good: plenty}).Cards[0]
+	mixed := layup.Lay([]layup.Field{drawn([]int64{0, 20}, "1100110")}, layup.Way{AtOnce: 2, Good: plenty})[0]
 	assert.Equal(t, []int{2, 2}, mixed.Parts)
 	assert.Equal(t, []int{2, 7}, mixed.Ends)
 	assert.InDelta(t, 4*0.48, mixed.Grams, 1e-12)
-	empty := layup.Lay([]layup.Field{drawn([]int64{0, 20}, "000")}, layup.Way{AtOnce: 2, Good: plenty}).Cards[0]
+	empty := layup.Lay([]layup.Field{drawn([]int64{0, 20}, "000")}, layup.Way{AtOnce: 2, Good: plenty})[0]
 	assert.Empty(t, empty.Parts)
 	assert.Zero(t, empty.Grams)
 	assert.Equal(t, 3, empty.Set)
@@ -184,37 +184,49 @@ func TestParts(t *testing.T) {
 // and never more stand loose than the field says.
 func TestLooseBlocks(t *testing.T) {
 	f := drawn([]int64{0, 20, 60}, "0112", "0012", "2112", "0002")
-	layout := layup.Lay([]layup.Field{f}, layup.Way{Start: design.TopEdge, AtOnce: 9, Good: plenty})
+	cards := layup.Lay([]layup.Field{f}, layup.Way{Start: design.TopEdge, AtOnce: 9, Good: plenty})
 	var set, pull []int
-	for _, c := range layout.Cards {
+	for _, c := range cards {
 		set, pull = append(set, c.Set), append(pull, c.Pull)
 	}
 	assert.Equal(t, []int{1, 2, 0, 3}, set)
 	assert.Equal(t, []int{0, 1, 2, 3}, pull)
-	assert.Equal(t, 3, layout.Spacers[0].Most)
-	assert.Equal(t, "60 mm", layout.Spacers[0].Bin.Height.String())
+	assert.Equal(t, "60 mm", cards[0].Bin.Height.String())
+	assert.Zero(t, cards[2].Bin, "nothing is set")
 
 	for _, name := range []string{"s1", "s3", "s7"} {
 		fields := fieldsOf(t, name)
-		loose, most := 0, 0
-		layout := layup.Lay(fields, layup.Way{AtOnce: 30, Good: plenty})
-		for _, c := range layout.Cards {
+		loose := 0
+		cards := layup.Lay(fields, layup.Way{AtOnce: 30, Good: plenty})
+		for _, c := range cards {
 			loose += c.Set
-			most = max(most, loose)
 			loose -= c.Pull
 			if c.Order == c.Rows {
 				require.Zero(t, loose, "%s: panel %d keeps loose blocks", name, c.Panel)
 			}
 		}
-		assert.Equal(t, most, layout.Spacers[0].Most, name)
 	}
-	assert.Zero(t, layup.Lay(fieldsOf(t, "s8"), layup.Way{Good: plenty}).Spacers[0].Most, "no bare cells")
+	for _, c := range layup.Lay(fieldsOf(t, "s8"), layup.Way{Good: plenty}) {
+		assert.Zero(t, c.Set, "no bare cells")
+	}
 }
 
-// The tallest bin lends the loose blocks as long as it has some over; otherwise the
-// next one; and where none has, the one that lacks least says how many.
+// lent are the bins of a field's rows, with what is lacking.
+func lent(cards []layup.Card) []string {
+	var all []string
+	for _, c := range cards {
+		if c.Set > 0 {
+			all = append(all, fmt.Sprint(c.Bin.Height, " ", c.Lacking))
+		}
+	}
+	return all
+}
+
+// The tallest bin lends the loose blocks as long as it has some over after this row
+// and the next; otherwise the next one; and where none has, the one that lacks least says
+// how many. By hand: each row takes two of 20 mm and one of 60 mm and sets one.
 func TestBinOfLooseBlocks(t *testing.T) {
-	f := drawn([]int64{0, 20, 60}, "0112", "0112") // four of 20 mm, two of 60 mm, two loose at once
+	f := drawn([]int64{0, 20, 60}, "0112", "0112")
 	stock := func(low, high int) func(layup.Bin) int {
 		return func(b layup.Bin) int {
 			if b.Height.Same(length.MM(60)) {
@@ -225,21 +237,58 @@ func TestBinOfLooseBlocks(t *testing.T) {
 	}
 	for _, c := range []struct {
 		low, high int
-		bin       string
-		short     int
+		want      []string
 	}{
-		{4, 4, "60 mm", 0}, // two are glued, two over
-		{6, 3, "20 mm", 0}, // four are glued, two over
-		{5, 2, "20 mm", 1},
-		{4, 3, "60 mm", 1},
+		{4, 4, []string{"60 mm 0", "60 mm 0"}}, // two are glued, and both loose ones stand at once
+		{6, 3, []string{"60 mm 0", "20 mm 0"}}, // the second finds the only spare one lent
+		{6, 2, []string{"20 mm 0", "20 mm 0"}},
+		{5, 2, []string{"20 mm 0", "60 mm 1"}}, // both lack one: the taller
+		{4, 2, []string{"60 mm 1", "60 mm 1"}},
 	} {
-		got := layup.Lay([]layup.Field{f}, layup.Way{Start: design.TopEdge, AtOnce: 9, Good: stock(c.low, c.high)}).Spacers[0]
-		assert.Equal(t, c.bin, got.Bin.Height.String(), "%+v", c)
-		assert.Equal(t, c.short, got.Short, "%+v", c)
+		cards := layup.Lay([]layup.Field{f}, layup.Way{Start: design.TopEdge, AtOnce: 9, Good: stock(c.low, c.high)})
+		assert.Equal(t, c.want, lent(cards), "%d of 20 mm, %d of 60 mm", c.low, c.high)
 	}
 
 	// A second group out of the same bins finds what the first has left.
-	both := layup.Lay([]layup.Field{f, f}, layup.Way{AtOnce: 9, Good: stock(100, 5)})
-	assert.Equal(t, "60 mm", both.Spacers[0].Bin.Height.String())
-	assert.Equal(t, "20 mm", both.Spacers[1].Bin.Height.String(), "four of the five are glued")
+	both := layup.Lay([]layup.Field{f, f}, layup.Way{Start: design.TopEdge, AtOnce: 9, Good: stock(100, 5)})
+	assert.Equal(t, []string{"60 mm 0", "60 mm 0", "60 mm 0", "20 mm 0"}, lent(both))
+}
+
+// No bin lends what its own rows still need: counted block by block, the bins of the
+// jobs with bare cells never run dry but by what a card says is lacking.
+func TestBinsNeverRunDry(t *testing.T) {
+	for _, name := range []string{"s1", "s3", "s7"} {
+		fields := fieldsOf(t, name)
+		need := map[string]int{}
+		for _, c := range layup.Lay(fields, layup.Way{AtOnce: 30, Good: plenty}) {
+			for level, n := range c.Counts {
+				need[fields[c.Field].Group.Heights[level].String()] += n
+			}
+		}
+		const spare = 3
+		good := func(b layup.Bin) int { return need[b.Height.String()] + spare }
+		in := map[string]int{}
+		for height, n := range need {
+			in[height] = n + spare
+		}
+		out := []layup.Card{}
+		for _, c := range layup.Lay(fields, layup.Way{AtOnce: 30, Good: good}) {
+			for level, n := range c.Counts {
+				if h := fields[c.Field].Group.Heights[level]; !h.IsZero() {
+					in[h.String()] -= n
+				}
+			}
+			if c.Set > 0 {
+				in[c.Bin.Height.String()] -= c.Set - c.Lacking
+				out = append(out, c)
+			}
+			for height, n := range in {
+				require.GreaterOrEqual(t, n, 0, "%s: the %s bin at row %d of panel %d", name, height, c.Row, c.Panel)
+			}
+			for len(out) > 0 && (out[0].Order < c.Order || out[0].Panel != c.Panel || c.Order == c.Rows) {
+				in[out[0].Bin.Height.String()] += out[0].Set - out[0].Lacking
+				out = out[1:]
+			}
+		}
+	}
 }

@@ -1,42 +1,48 @@
 package layup
 
-import "slices"
-
-// spacers chooses for each field the bin that its loose blocks come out of.
-func spacers(fields []Field, cards []Card, good func(Bin) int) []Spacers {
-	all := make([]Spacers, len(fields))
-	used := map[key]int{} // glued so far, by bin
-	for f, work := range fields {
+// lend chooses for each row with bare cells the bin that its loose blocks come out
+// of, and says what is lacking there.
+//
+// A loose block stands from its own row until the next one is pressed. So a bin lends
+// what it has left after both rows, and after what it has lent to the row before.
+func lend(fields []Field, cards []Card, good func(Bin) int) {
+	glued := map[key]int{} // so far, by bin
+	for i := range cards {
+		c := &cards[i]
+		work := fields[c.Field]
+		for level, n := range c.Counts {
+			glued[work.bin(level).key()] += n
+		}
+		if c.Set == 0 {
+			continue
+		}
 		bins := work.bins()
-		spare := make([]int, len(bins)) // least number that a bin has left beyond the loose blocks
+		left := make([]int, len(bins))
 		for k, b := range bins {
-			spare[k] = good(b)
+			left[k] = good(b) - glued[b.key()] - c.Set
+			if c.Order > 1 && cards[i-1].Set > 0 && cards[i-1].Bin.key() == b.key() {
+				left[k] -= cards[i-1].Set - cards[i-1].Lacking
+			}
+			if c.Order < c.Rows {
+				left[k] -= cards[i+1].of(work, b)
+			}
 		}
-		held := 0 // loose blocks of the row before
-		for _, c := range cards {
-			if c.Field != f {
-				continue
-			}
-			if c.Order == 1 {
-				held = 0
-			}
-			for k, n := range c.Counts {
-				used[work.bin(k).key()] += n
-			}
-			if loose := held + c.Set; loose > 0 {
-				all[f].Most = max(all[f].Most, loose)
-				for k, b := range bins {
-					spare[k] = min(spare[k], good(b)-used[b.key()]-loose)
-				}
-			}
-			held = c.Set
-		}
-		if all[f].Most > 0 && len(bins) > 0 {
-			best := choose(spare)
-			all[f].Bin, all[f].Short = bins[best], max(0, -spare[best])
+		if len(bins) > 0 {
+			best := choose(left)
+			c.Bin, c.Lacking = bins[best], min(c.Set, max(0, -left[best]))
 		}
 	}
-	return all
+}
+
+// of is how many blocks of a bin a row takes.
+func (c Card) of(work Field, b Bin) int {
+	n := 0
+	for level, count := range c.Counts {
+		if work.bin(level).key() == b.key() {
+			n += count
+		}
+	}
+	return n
 }
 
 func (f Field) bin(level int) Bin {
@@ -54,13 +60,17 @@ func (f Field) bins() []Bin {
 	return all
 }
 
-// choose takes the tallest bin that never runs short, since a tall block can be
-// pulled; if all do, the one that is least short.
-func choose(spare []int) int {
-	for k := len(spare) - 1; k >= 0; k-- {
-		if spare[k] >= 0 {
+// choose takes the tallest bin that has enough, since a tall block can be pulled; if
+// none has, the one that lacks least.
+func choose(left []int) int {
+	best := len(left) - 1
+	for k := best; k >= 0; k-- {
+		if left[k] >= 0 {
 			return k
 		}
+		if left[k] > left[best] {
+			best = k
+		}
 	}
-	return slices.Index(spare, slices.Max(spare))
+	return best
 }

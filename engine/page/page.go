@@ -26,6 +26,7 @@ import (
 type Input struct {
 	Doc              design.Document
 	Plan             engine.Result
+	Job              engine.Job          // the plan with what its record says of the work
 	Today            string              // ISO date; empty: nobody knows
 	Book             design.Book         // that the plan was made with
 	Selling          *design.SellingBook // that clients are quoted by; nil: the example's

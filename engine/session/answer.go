@@ -51,14 +51,19 @@ func (s *Session) answer(req Request) Response {
 		return s.hear(req)
 	case "heard":
 		return s.heard(req)
+	case "row":
+		return s.row(req)
 	default:
 		return s.refuse(errors.New("internal error: no such operation: " + strconv.Quote(req.Op)))
 	}
 }
 
 func (s *Session) openText(req Request) Response {
-	if format := design.FormatOf([]byte(req.Text)); format == design.BookFormat || format == design.SellingFormat {
+	switch format := design.FormatOf([]byte(req.Text)); format {
+	case design.BookFormat, design.SellingFormat:
 		return s.openPrices(req, format)
+	case design.RecordFormat:
+		return s.openRecord(req)
 	}
 	res := s.openDesign(req)
 	if len(res.Faults) > 0 {

@@ -33,8 +33,9 @@ type Response struct {
 	Fragments []page.Fragment `json:"fragments,omitempty"`
 	Values    []Value         `json:"values,omitempty"`
 	Scene     []byte          `json:"scene,omitempty"`
-	Text      string          `json:"text,omitempty"` // the document, for safe keeping
-	Book      *string         `json:"book,omitempty"` // the prices now in force, for safe keeping in this browser; empty: the example figures
+	Text      string          `json:"text,omitempty"`   // the document, for safe keeping
+	Record    *string         `json:"record,omitempty"` // of the work on this job, where it has changed, for safe keeping
+	Book      *string         `json:"book,omitempty"`   // the prices now in force, for safe keeping in this browser; empty: the example figures
 	Revision  string          `json:"revision,omitempty"`
 	Title     string          `json:"title,omitempty"`
 	Section   string          `json:"section,omitempty"`

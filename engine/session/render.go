@@ -16,7 +16,7 @@ import (
 func (s *Session) input() page.Input {
 	in := page.Input{
 		Doc: s.now.doc, Words: s.reader(), Section: s.section,
-		Plan: s.now.plan.On(s.today, s.now.doc, s.prices.book), Today: s.today,
+		Plan: s.now.plan.On(s.today, s.now.doc, s.prices.book), Today: s.today, Job: s.job(),
 		Book: s.prices.book, Selling: &s.prices.selling, SellingOnly: s.prices.sellingOnly,
 		CanUndo: len(s.undo) > 0, CanRedo: len(s.redo) > 0,
 	}

@@ -32,7 +32,8 @@ type Session struct {
 	now      state
 	undo     []kept
 	redo     []kept
-	openings int // how many designs were opened
+	openings int                   // how many designs were opened
+	records  map[int]design.Record // of the work on each opening; none: nothing was done yet
 }
 
 // state is a document with its plan.
@@ -53,7 +54,9 @@ func (s state) kept() kept { return kept{s.doc, s.opening} }
 
 // New returns a session that has the default design open.
 func New(book design.Book) *Session {
-	s := &Session{prices: privatePrices(book), language: words.English(), section: "look"}
+	s := &Session{
+		prices: privatePrices(book), language: words.English(), section: "look", records: map[int]design.Record{},
+	}
 	now, err := s.planned(design.Default())
 	if err != nil {
 		panic(fmt.Sprintf("session: internal error: the default design has no plan: %v", err))

@@ -1,0 +1,127 @@
+package engine
+
+import (
+	"fmt"
+	"slices"
+
+	"blockfield/engine/design"
+	"blockfield/engine/layup"
+)
+
+// Job is a planned design together with what its record says of the work on it.
+type Job struct {
+	Plan   Result
+	Record design.Record
+	Cards  []layup.Card // of all rows, in the order of work
+}
+
+// Follow returns how far a job has come. The design is the one that was planned; it
+// may be another than the one that the record was begun for.
+func Follow(d design.Design, r Result, rec design.Record) Job {
+	return Job{Plan: r, Record: rec, Cards: r.Layup(d, rec.Lay.Start)}
+}
+
+// At is the card that is on the screen, from 0; −1 where there are none.
+func (j Job) At() int { return min(j.Record.Lay.At, len(j.Cards)) - 1 }
+
+// PanelState is how far the rows of one panel are.
+type PanelState struct {
+	Laid     int    // rows
+	Stale    bool   // they were laid from cards that differ from those of now
+	Revision string // from whose cards they were laid; empty: none is laid
+}
+
+// panelOf is the entry of the record for the panel of a card, or −1.
+func (j Job) panelOf(c layup.Card) int {
+	g := j.Plan.Groups[c.Field]
+	return slices.IndexFunc(j.Record.Rows, func(p design.Rows) bool {
+		return p.Wall == g.Wall+1 && p.Group == g.Index+1 && p.Panel == c.Panel+1
+	})
+}
+
+// fieldCode is the code of what the cards of a panel say: section, slack, wood,
+// heights and levels. A panel that hangs elsewhere has the same cards.
+func (j Job) fieldCode(c layup.Card) string {
+	g := j.Plan.Groups[c.Field]
+	content := fmt.Appendf(nil, "%s %d %d", g.Design.Wood, g.Design.Block.Size.Nanometres(), g.Design.Block.Slack.Nanometres())
+	for _, h := range g.Design.Heights {
+		content = fmt.Appendf(content, " %d", h.Nanometres())
+	}
+	grid := g.Built.Panels[c.Panel].Grid
+	content = fmt.Appendf(content, " %d×%d ", grid.Columns, grid.Rows)
+	return design.CodeOf(append(content, grid.Levels...))
+}
+
+// Panel is how far the panel of a card is.
+func (j Job) Panel(c layup.Card) PanelState {
+	i := j.panelOf(c)
+	if i < 0 || len(j.Record.Rows[i].Laid) == 0 {
+		return PanelState{}
+	}
+	p := j.Record.Rows[i]
+	return PanelState{Laid: len(p.Laid), Stale: p.Field != j.fieldCode(c), Revision: p.Revision}
+}
+
+// Laid reports whether the row of a card lies on its panel, laid from these very
+// cards.
+func (j Job) Laid(c layup.Card) bool {
+	i := j.panelOf(c)
+	if i < 0 || j.Record.Rows[i].Field != j.fieldCode(c) {
+		return false
+	}
+	_, found := slices.BinarySearch(j.Record.Rows[i].Laid, c.Row+1)
+	return found
+}
+
+// LaidRows counts the cards whose rows are laid.
+func (j Job) LaidRows() int {
+	n := 0
+	for _, c := range j.Cards {
+		if j.Laid(c) {
+			n++
+		}
+	}
+	return n
+}
+
+// Ticked returns the record with the row of a card laid or not. A panel that was
+// laid from other cards is left as it is: whoever lays on has to begin it anew.
+func (j Job) Ticked(c layup.Card, laid bool) design.Record {
+	rec := design.CloneRecord(j.Record)
+	if j.Panel(c).Stale {
+		return rec
+	}
+	i := j.panelOf(c)
+	if i < 0 {
+		g := j.Plan.Groups[c.Field]
+		i = len(rec.Rows)
+		rec.Rows = append(rec.Rows, design.Rows{Wall: g.Wall + 1, Group: g.Index + 1, Panel: c.Panel + 1, Laid: []int{}})
+	}
+	p := &rec.Rows[i]
+	p.Revision, p.Field = j.Plan.Revision, j.fieldCode(c)
+	at, found := slices.BinarySearch(p.Laid, c.Row+1)
+	switch {
+	case laid && !found:
+		p.Laid = slices.Insert(p.Laid, at, c.Row+1)
+	case !laid && found:
+		p.Laid = slices.Delete(p.Laid, at, at+1)
+	}
+	return rec
+}
+
+// Anew returns the record with no row of a card's panel laid.
+func (j Job) Anew(c layup.Card) design.Record {
+	rec := design.CloneRecord(j.Record)
+	if i := j.panelOf(c); i >= 0 {
+		rec.Rows[i].Laid = []int{}
+		rec.Rows[i].Revision, rec.Rows[i].Field = j.Plan.Revision, j.fieldCode(c)
+	}
+	return rec
+}
+
+// Moved returns the record with another card on the screen, as many cards on.
+func (j Job) Moved(by int) design.Record {
+	rec := design.CloneRecord(j.Record)
+	rec.Lay.At = min(max(1, j.At()+1+by), max(1, len(j.Cards)))
+	return rec
+}
