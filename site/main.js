@@ -193,6 +193,7 @@ const buttons = {
   light: (button) => lookBy("light", button.value),
   shoot: (button) => stage.shoot(Number(button.value), `${byID("title").textContent} ${byID("revision").textContent}`),
   sweep: () => stage.sweep(),
+  print: () => window.print(),
   "view-reset"() {
     stage.forget();
     return ask({ op: "drag", kind: "reset" });

@@ -245,6 +245,8 @@ func (v *view) sets() []set {
 		return v.benchSets()
 	case Money:
 		return v.moneySets()
+	case Papers:
+		return nil
 	default:
 		return v.lookSets()
 	}

@@ -33,7 +33,8 @@ type Input struct {
 	SellingOnly      bool                // the selling book is somebody's, and Book is not
 	Levers           []engine.Lever      // what brings a job over its budget down; for the money section
 	Words            words.Reader
-	Section          string          // that is open: "look", "sound", "wall", "bench" or "money"
+	Section          string          // that is open: "look", "sound", "wall", "bench", "money" or "papers"
+	Papers           PaperView       // for their section
 	Heard            *engine.Hearing // what the panels do to sound; nil: not known yet
 	Listening        bool            // what was heard is of the design before, and a newer hearing is on its way
 	Deaf             bool            // this design could not be heard
@@ -74,19 +75,20 @@ const (
 
 // The sections.
 const (
-	Look  = "look"
-	Sound = "sound"
-	Wall  = "wall"
-	Bench = "bench"
-	Money = "money"
+	Look   = "look"
+	Sound  = "sound"
+	Wall   = "wall"
+	Bench  = "bench"
+	Money  = "money"
+	Papers = "papers"
 )
 
 // Sections are the sections that a reader meets, in the order of the talk.
 func Sections(reading string) []string {
 	if reading == Client {
-		return []string{Look, Sound, Wall, Money}
+		return []string{Look, Sound, Wall, Money, Papers}
 	}
-	return []string{Look, Sound, Wall, Bench, Money}
+	return []string{Look, Sound, Wall, Bench, Money, Papers}
 }
 
 // Index writes the whole document of the first paint.

@@ -109,6 +109,8 @@ func (v *view) slots() []slot {
 		return v.benchSlots()
 	case Money:
 		return v.moneySlots()
+	case Papers:
+		return v.paperSlots()
 	default:
 		return v.lookSlots()
 	}

@@ -45,19 +45,21 @@ type Set struct {
 	Format   sheet.Format
 	Sheets   []sheet.Sheet
 	Drawings []sheet.Drawing
+	tables   []table
 }
 
 // Make makes a set; false for a name that is none.
 func Make(in Input, name string) (Set, bool) {
 	m := &maker{Input: in}
 	var papers []sheet.Paper
+	var tables []table
 	switch name {
 	case CutSet:
-		papers = []sheet.Paper{m.stopList()}
+		papers, tables = []sheet.Paper{m.stopList()}, []table{m.counts()}
 	default:
 		return Set{}, false
 	}
-	s := Set{Name: name, Title: m.T("papers/set-" + name), Format: in.Format, Drawings: m.drawings}
+	s := Set{Name: name, Title: m.T("papers/set-" + name), Format: in.Format, Drawings: m.drawings, tables: tables}
 	s.Sheets = sheet.Layout("sheet-"+name+"-", in.Format, m.frame(), papers)
 	return s, true
 }

@@ -180,6 +180,10 @@ func (s *Session) act(req Request) Response {
 		}
 		return res
 	}
+	if req.Name == "papers-set" || req.Name == "papers-format" {
+		s.paper.choose(req.Name, req.Path)
+		return s.whole("")
+	}
 	before := s.now
 	doc, err := s.acted(req)
 	if err == nil {

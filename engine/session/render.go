@@ -23,6 +23,9 @@ func (s *Session) input() page.Input {
 	if s.section == page.Money { // the only one that shows them, and they take many plans
 		in.Levers = s.levers()
 	}
+	if s.section == page.Papers {
+		in.Papers = s.papers(in)
+	}
 	return s.listen(in)
 }
 

@@ -28,6 +28,7 @@ type Session struct {
 	language words.Language
 	section  string
 	look     look
+	paper    paper
 	ear      ear
 	now      state
 	undo     []kept

@@ -35,16 +35,17 @@ func TestUsage(t *testing.T) {
 	t.Parallel()
 	all := run(t, "")
 	assert.Equal(t, 2, all.code)
-	for _, name := range []string{"serve", "build", "report", "picture", "cut", "scatter", "check"} {
+	for _, name := range []string{"serve", "build", "report", "papers", "picture", "cut", "scatter", "check"} {
 		assert.Contains(t, all.err, "blockfield "+name+" ")
 		help := run(t, "", name, "-h")
 		assert.Equal(t, 0, help.code, name)
 		assert.Contains(t, help.out, "blockfield "+name+" ")
 	}
 	assert.Equal(t, 0, run(t, "", "help").code)
-	assert.Equal(t, result{2, "", "blockfield: \"fly\" is not a command (allowed serve, build, report, picture, cut, scatter, check)\n"}, run(t, "", "fly"))
+	assert.Equal(t, result{2, "", "blockfield: \"fly\" is not a command (allowed serve, build, report, papers, picture, cut, scatter, check)\n"}, run(t, "", "fly"))
 	for _, args := range [][]string{
 		{"check"}, {"report"}, {"report", "a", "b"}, {"picture", "a"}, {"picture", "-o", "x.png"},
+		{"papers", "a"}, {"papers", "-o", "x"}, {"papers", "a", "-o", "-"},
 		{"build"}, {"build", "-o", "-"}, {"build", "-o", "x", "y"}, {"serve", "x"},
 	} {
 		got := run(t, "", args...)

@@ -45,6 +45,7 @@ func Carried(modules fs.FS) (Ingredients, error) {
 	}
 	return Ingredients{
 		Assets:  site.Assets(),
+		Fonts:   site.Fonts(),
 		Modules: modules,
 		Designs: testdata.Designs(),
 		Schemas: map[string][]byte{

@@ -17,6 +17,7 @@ func policy(loader, frameScript []byte) string {
 		"default-src 'none'",
 		"script-src 'self' 'wasm-unsafe-eval' " + scriptHash(loader) + " " + scriptHash(frameScript),
 		"style-src 'self'",
+		"font-src 'self'",
 		"img-src 'self' data: blob:",
 		"connect-src 'self'",
 		"worker-src 'self'",

@@ -44,6 +44,7 @@ const hashLength = 12
 // Ingredients is everything that a site is made of.
 type Ingredients struct {
 	Assets  fs.FS             // style sheets, scripts, icon, manifest
+	Fonts   map[string][]byte // faces of the papers by file name
 	Modules fs.FS             // engine.wasm, preview.wasm, wasm_exec.js
 	Designs fs.FS             // the example designs
 	Schemas map[string][]byte // JSON Schemas by file name
@@ -89,6 +90,7 @@ func Build(in Ingredients, opt Options) (*Site, error) {
 			return nil, fmt.Errorf("build: %s is missing from the ingredients", name)
 		}
 	}
+	maps.Copy(assets, in.Fonts)
 	s.policy = policy(assets[loader], assets[frameScript])
 	top := map[string][]byte{manifest: assets[manifest], icon: assets[icon]}
 	serviceWorker := assets[workerScript]
@@ -215,6 +217,8 @@ func mediaType(name string) string {
 		return "text/css; charset=utf-8"
 	case ".js":
 		return "text/javascript; charset=utf-8"
+	case ".ttf":
+		return "font/ttf"
 	case ".wasm":
 		return "application/wasm"
 	case ".svg":

@@ -1,0 +1,119 @@
+package cli
+
+import (
+	"context"
+	"flag"
+	"fmt"
+	"os"
+	"path/filepath"
+	"slices"
+	"strconv"
+	"strings"
+
+	"blockfield/engine"
+	"blockfield/engine/page"
+	"blockfield/engine/papers"
+	"blockfield/engine/papers/sheet"
+	"blockfield/engine/words"
+	"blockfield/site"
+)
+
+// archive is the file that holds all others of an export.
+const archive = "papers.zip"
+
+// writePapers writes the papers of a design into a folder.
+func writePapers(_ context.Context, args []string, s Streams) (int, error) {
+	flags := flag.NewFlagSet("papers", flag.ContinueOnError)
+	prices := optionalFile(flags, "prices")
+	out := flags.String("o", "", "")
+	paper := flags.String("paper", sheet.A4().Name, "")
+	set := flags.String("set", "", "")
+	today := dayFlag(flags)
+	names, err := parse(flags, args)
+	if err != nil {
+		return badInput, err
+	}
+	if len(names) != 1 || *out == "" || *out == streamName {
+		return badInput, errUsage
+	}
+	format, ok := sheet.Named(*paper)
+	if !ok {
+		return badInput, fmt.Errorf("-paper: %s is no size of paper (allowed %s)", strconv.Quote(*paper), paperNames())
+	}
+	in, err := papersInput(names[0], *prices, string(*today), format, s)
+	if err != nil {
+		return badInput, err
+	}
+	sets, err := setsOf(in, *set)
+	if err != nil {
+		return badInput, err
+	}
+	fonts := site.Fonts()
+	files := papers.Files(in, sets, papers.Fonts{Regular: fonts[site.RegularFont], Bold: fonts[site.BoldFont]})
+	return done, writeFiles(*out, files, s)
+}
+
+// papersInput reads a design with its prices, planned as of a day.
+func papersInput(name string, prices *string, today string, format sheet.Format, s Streams) (papers.Input, error) {
+	doc, err := readDesign(name, s)
+	if err != nil {
+		return papers.Input{}, err
+	}
+	book, err := pricesOn(prices, today, s)
+	if err != nil {
+		return papers.Input{}, err
+	}
+	plan, err := engine.Plan(doc.Design, book)
+	if err != nil {
+		return papers.Input{}, located(name, err)
+	}
+	return papers.Input{
+		Doc: doc, Plan: plan.On(today, doc, book), Book: book, Today: today, Format: format,
+		Words: words.Reader{Language: words.English(), Units: doc.View.Units},
+	}, nil
+}
+
+// setsOf are the sets to write: one of a name, or else all that the builder of the
+// design has.
+func setsOf(in papers.Input, name string) ([]string, error) {
+	reading := page.Maker
+	if in.Doc.Design.Work.OwnBuild {
+		reading = page.Builder
+	}
+	all := papers.For(reading)
+	if name == "" {
+		return all, nil
+	}
+	if !slices.Contains(all, name) {
+		return nil, fmt.Errorf("-set: %s is no set of papers of this design (allowed %s)", strconv.Quote(name), strings.Join(all, ", "))
+	}
+	return []string{name}, nil
+}
+
+func paperNames() string {
+	var all []string
+	for _, f := range sheet.Formats() {
+		all = append(all, f.Name)
+	}
+	return strings.Join(all, ", ")
+}
+
+// writeFiles writes files below a folder, which is made where it is missing, and
+// the archive of all of them.
+func writeFiles(dir string, files []papers.File, s Streams) error {
+	packed, err := papers.Zip(files)
+	if err != nil {
+		return err
+	}
+	for _, f := range append(files, papers.File{Name: archive, Body: packed}) {
+		to := filepath.Join(dir, filepath.FromSlash(f.Name))
+		if err := os.MkdirAll(filepath.Dir(to), 0o755); err != nil {
+			return fmt.Errorf("%s: %w", words.Printable(dir), cause(err))
+		}
+		if err := writeOutput(to, f.Body, s); err != nil {
+			return err
+		}
+	}
+	fmt.Fprintf(s.Out, "%s: %d files, and all of them in %s\n", words.Printable(dir), len(files), archive)
+	return nil
+}

@@ -1,0 +1,115 @@
+package main_test
+
+import (
+	"compress/zlib"
+	"fmt"
+	"io"
+	"math"
+	"regexp"
+	"strings"
+	"testing"
+
+	"github.com/chromedp/chromedp"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"blockfield/engine"
+	"blockfield/engine/design"
+	"blockfield/engine/page"
+	"blockfield/engine/papers"
+	"blockfield/engine/papers/sheet"
+	"blockfield/engine/words"
+)
+
+// What Chromium prints of the section Papers is the sheets and nothing else: as many
+// pages, of the size of the paper, set in the font that they were measured with.
+func TestPapersPrint(t *testing.T) {
+	t.Parallel()
+	b, _ := openPage(t)
+	b.read(page.Maker)
+	b.section(page.Papers)
+	b.click(`[data-act="papers-format"][data-path="Letter"]`)
+	b.wait(`document.querySelector(".leaf-Letter .revision")`)
+
+	doc := design.Default()
+	plan, err := engine.Plan(doc.Design, design.DefaultBook())
+	require.NoError(t, err)
+	set, ok := papers.Make(papers.Input{
+		Doc: doc, Plan: plan, Book: design.DefaultBook(), Format: sheet.Letter(),
+		Words: words.Reader{Language: words.English(), Units: doc.View.Units},
+	}, papers.For(page.Maker)[0])
+	require.True(t, ok)
+	assert.Equal(t, len(set.Sheets), eval[int](b, `document.querySelectorAll(".leaf").length`))
+
+	pdf := b.printed()
+	pages := regexp.MustCompile(`/Type /Page\b`).FindAllString(pdf, -1)
+	assert.Len(t, pages, len(set.Sheets))
+	sizes := regexp.MustCompile(`/MediaBox \[([^\]]*)\]`).FindAllStringSubmatch(pdf, -1)
+	require.Len(t, sizes, len(set.Sheets))
+	for _, size := range sizes {
+		var x, y, width, height float64
+		_, err := fmt.Sscan(size[1], &x, &y, &width, &height)
+		require.NoError(t, err)
+		// 8 1/2 by 11 inches of 72 points.
+		assert.InDelta(t, 612, width, 1)
+		assert.InDelta(t, 792, height, 1)
+	}
+	bars := barsOf(t, pdf)
+	assert.Len(t, bars, len(set.Sheets))
+	for _, longest := range bars {
+		assert.InDelta(t, 100*72/25.4, longest, 0.15, "the bar of 100 mm, in points")
+	}
+	assert.Contains(t, pdf, "+GoRegular", "the font that the sheets were measured with")
+}
+
+// printed is the page as the browser prints it, a PDF.
+func (b *tab) printed() string {
+	b.t.Helper()
+	eval[bool](b, `document.fonts.ready.then(() => true)`)
+	got, err := chromedp.Run(b.ctx, chromedp.PrintToPDF(chromedp.PDFPreferCSSPageSize()))
+	require.NoError(b.t, err)
+	return string(got)
+}
+
+// barsOf is how wide the rectangle of 2 mm is that stands on each page, in points,
+// read from the commands that draw the page.
+func barsOf(t *testing.T, pdf string) []float64 {
+	t.Helper()
+	var all []float64
+	for _, at := range regexp.MustCompile(`stream\r?\n`).FindAllStringIndex(pdf, -1) {
+		r, err := zlib.NewReader(strings.NewReader(pdf[at[1]:]))
+		if err != nil {
+			continue // the word "endstream", or a stream that is not packed
+		}
+		body, err := io.ReadAll(r)
+		require.NoError(t, err)
+		if bar := barIn(string(body)); bar > 0 {
+			all = append(all, bar)
+		}
+	}
+	require.NotEmpty(t, all)
+	return all
+}
+
+// barIn is the width of the rectangle of 2 mm in the commands of one page: a
+// matrix scales what follows it until its state is left.
+func barIn(commands string) float64 {
+	scale, states := 1.0, []float64{}
+	for line := range strings.Lines(commands) {
+		var a, b, c, d, e, f float64
+		switch line = strings.TrimSpace(line); {
+		case line == "q":
+			states = append(states, scale)
+		case line == "Q" && len(states) > 0:
+			scale, states = states[len(states)-1], states[:len(states)-1]
+		case strings.HasSuffix(line, " cm"):
+			fmt.Sscan(line, &a, &b, &c, &d, &e, &f)
+			scale *= a
+		case strings.HasSuffix(line, " re"):
+			if fmt.Sscan(line, &a, &b, &c, &d); math.Abs(d-2) < 1e-3 && c > 20 {
+				return c * scale
+			}
+		}
+	}
+	return 0
+}
