@@ -62,6 +62,20 @@
     },
   };
 
+  // The module asks for the density of the display once and never again. So it is
+  // told 1, and gets a body of as many pixels as the display has dots there, shrunk
+  // to fit.
+  Object.defineProperty(window, "devicePixelRatio", { value: 1 });
+  const setDensity = (ratio) => {
+    if (!(ratio > 0)) throw new Error(`preview: density ${ratio}`);
+    const { style } = document.body;
+    style.width = style.height = `${100 * ratio}%`;
+    style.transformOrigin = "0 0";
+    style.transform = `scale(${1 / ratio})`;
+    window.dispatchEvent(new Event("resize"));
+    wake();
+  };
+
   // A lost context is the page's to mend: it starts a new frame. Without this
   // the module would reload the frame's document.
   window.addEventListener("webglcontextlost", (event) => {
@@ -97,6 +111,8 @@
         return preview.zoom(Number(message.factor));
       case "lamp":
         return preview.lamp(Number(message.dx), Number(message.dy));
+      case "density":
+        return setDensity(Number(message.ratio));
       case "pixels":
         return preview.pixels();
       case "sweep":

@@ -76,6 +76,20 @@ export function startPreview({ mount, trustedHTML, wasmURL, execURL, frameScript
   };
   const post = (message, transfer = []) => frame.contentWindow.postMessage(message, "*", transfer);
 
+  // The density is how many dots of the display a pixel of the page has. It changes
+  // when the window moves to another display and when the page is enlarged. The
+  // query says so, but not in every browser: each message looks too.
+  let density = 1; // that the frame knows of
+  let query = null; // that holds as long as the density does
+  const watchDensity = () => {
+    query?.removeEventListener("change", watchDensity);
+    query = matchMedia(`(resolution: ${devicePixelRatio}dppx)`);
+    query.addEventListener("change", watchDensity);
+    if (density === devicePixelRatio) return;
+    density = devicePixelRatio;
+    post({ type: "density", ratio: density });
+  };
+
   const receive = (event) => {
     if (event.source !== frame.contentWindow || stopped) return;
     const message = event.data;
@@ -87,6 +101,7 @@ export function startPreview({ mount, trustedHTML, wasmURL, execURL, frameScript
     }
     if (message.type === "ready" && !ready) {
       ready = true;
+      watchDensity();
       waiting.forEach((held) => post(held));
       waiting = [];
     }
@@ -112,6 +127,7 @@ export function startPreview({ mount, trustedHTML, wasmURL, execURL, frameScript
         message = { ...message, scene: scenes };
       }
       if (ready) {
+        if (density !== devicePixelRatio) watchDensity();
         post(message);
         return;
       }
@@ -122,6 +138,7 @@ export function startPreview({ mount, trustedHTML, wasmURL, execURL, frameScript
       if (stopped) return;
       if (ready) post({ type: "stop" });
       stopped = true;
+      query?.removeEventListener("change", watchDensity);
       window.removeEventListener("message", receive);
       frame.remove();
     },

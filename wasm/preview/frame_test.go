@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"github.com/chromedp/cdproto/cdp"
+	"github.com/chromedp/cdproto/emulation"
 	"github.com/chromedp/cdproto/systeminfo"
 	"github.com/chromedp/chromedp"
 	"github.com/stretchr/testify/assert"
@@ -91,6 +92,16 @@ func TestFrameAnswers(t *testing.T) {
 	t.Run("a resized frame is drawn anew", func(t *testing.T) {
 		got := value[message](t, tr, "trial.resize('small')")
 		assert.Equal(t, [2]int{200, 150}, [2]int{got.Width, got.Height})
+	})
+	t.Run("a denser display has a finer picture", func(t *testing.T) {
+		for _, density := range []float64{2, 1.5, 1} {
+			_, err := chromedp.Call(tr.ctx, emulation.SetDeviceMetricsOverride, emulation.SetDeviceMetricsOverrideParams{
+				Width: 800, Height: 600, DeviceScaleFactor: density,
+			})
+			require.NoError(t, err)
+			got := ask(t, "{type: 'ask'}", "drawn")
+			assert.Equal(t, [2]int{int(200 * density), int(150 * density)}, [2]int{got.Width, got.Height})
+		}
 	})
 	assert.Empty(t, value[[]string](t, tr, "trial.violations"))
 }

@@ -65,14 +65,14 @@ func (p *picture) Update() error { return nil }
 // Layout is never called, since there is LayoutF, but the interface asks for it.
 func (p *picture) Layout(w, h int) (int, int) { return w, h }
 
-// LayoutF notes how large the picture must be: as the frame in the display's
-// own pixels, up to maxPixels. Ebitengine's own screen is a single dot, since
-// DrawFinalScreen goes past it: copying every pixel once more costs as much as
-// a band on software graphics.
+// LayoutF notes how large the picture must be: as the body of the frame, which
+// has a pixel for each dot of the display, up to maxPixels. Ebitengine's own screen
+// is a single dot, since DrawFinalScreen goes past it: copying every pixel once more
+// costs as much as a band on software graphics.
 func (p *picture) LayoutF(w, h float64) (float64, float64) {
-	k := ebiten.Monitor().DeviceScaleFactor()
-	if n := w * h * k * k; n > maxPixels {
-		k *= math.Sqrt(maxPixels / n)
+	k := 1.0
+	if n := w * h; n > maxPixels {
+		k = math.Sqrt(maxPixels / n)
 	}
 	p.wanted = image.Pt(int(max(math.Round(w*k), 1)), int(max(math.Round(h*k), 1)))
 	return 1, 1
