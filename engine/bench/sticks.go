@@ -195,3 +195,12 @@ func (l *Lot) buy(b design.Bench, plan cut.Plan) {
 	l.BlocksM3 = neededM * section
 	l.UsedPercent = 100 * neededM / (boughtM + ownM)
 }
+
+// GroupLetter names a group of sticks that are cut alike: A to Z, then AA.
+func GroupLetter(i int) string {
+	const letters = 26
+	if i < letters {
+		return string(rune('A' + i))
+	}
+	return GroupLetter(i/letters-1) + GroupLetter(i%letters)
+}

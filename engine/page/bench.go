@@ -1,6 +1,7 @@
 package page
 
 import (
+	"fmt"
 	"math"
 
 	"blockfield/engine/bench"
@@ -17,23 +18,67 @@ func (v *view) benchSets() []set {
 	if v.Reading == Builder {
 		work.fields, work.more = []string{"ownBuild", "crew"}, []string{"speedFactor"}
 	}
-	return []set{
+	all := []set{
 		{
 			id: "sticks", heading: "bench/sticks", base: "bench.",
-			fields: []string{"stickLength", "kerf", "endTrim", "holdTail"},
+			fields: []string{"stickLength", "kerf", "endTrim", "holdTail", "handling"},
 			more:   []string{"carrier", "gang", "defects", "spares", "sparesLeast"},
 		},
 		{
+			id: "boards", heading: "bench/boards", base: "bench.",
+			fields: []string{"boardLength", "backerOversize", "trim", "sawDepth"},
+			more:   []string{"backerGrain"},
+		},
+	}
+	for i := range v.Doc.Design.Bench.Stock {
+		path := fmt.Sprintf("bench.stock[%d]", i)
+		id := fmt.Sprintf("stock-%d", i)
+		all = append(all, set{
+			id: id, name: id + "-name", part: path, base: path + ".",
+			fields: []string{"wood", "length", "width", "thickness", "count", "owned"},
+		})
+	}
+	last := &all[len(all)-1]
+	last.add, last.adding = "bench.stock", "bench/add-stock"
+	for _, g := range v.Groups() {
+		all = append(all, set{
+			id: "finish-when-" + g.Key, heading: "finish/heading", base: g.Path + ".", fields: []string{"finish.when"},
+		})
+	}
+	return append(all,
+		set{
 			id: "glue", heading: "bench/shop", base: "bench.",
 			fields: []string{"stockMoisture", "glueOpenMinutes", "temperature"},
 			more:   []string{"woodTimes", "fatigue"},
 		},
 		work,
+	)
+}
+
+// stockNames are the headings of other wood, which follow from what it is.
+func (v *view) stockNames() []slot {
+	var all []slot
+	for i, s := range v.Doc.Design.Bench.Stock {
+		path := fmt.Sprintf("bench.stock[%d].", i)
+		key := "stock/yard"
+		if s.Owned {
+			key = "stock/there"
+		}
+		all = append(all, slot{
+			id: fmt.Sprintf("stock-%d-name", i), template: "part-name", inline: true,
+			data:  v.T(key, "wood", v.T("choice/"+s.Wood)),
+			after: func(changed string) bool { return changed == path+"wood" || changed == path+"owned" },
+		})
 	}
+	return all
 }
 
 func (v *view) benchSlots() []slot {
-	all := []slot{{id: "bench-stock", template: "bench-stock", data: v}, {id: "bench-hours", template: "bench-hours", data: v}}
+	var all []slot
+	for _, id := range []string{"bench-stock", "bench-hours", "bench-cuts", "bench-handling", "bench-sheets", "bench-finish"} {
+		all = append(all, slot{id: id, template: id, data: v})
+	}
+	all = append(all, v.stockNames()...)
 	if v.Reading == Maker {
 		all = append(all, slot{id: "gates", template: "gates", data: v})
 	}

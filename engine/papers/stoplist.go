@@ -55,7 +55,7 @@ func (m *maker) stickPlan(lot bench.Lot) sheet.Block {
 			pieces = append(pieces, m.T("stop/pieces", "n", p.Count, "height", m.number(p.Length, lot)))
 		}
 		t.Rows = append(t.Rows, []sheet.Cell{
-			{Text: groupLetter(i), Bold: true}, {Text: m.Show(b.Count)}, {Text: strings.Join(pieces, ", ")},
+			{Text: bench.GroupLetter(i), Bold: true}, {Text: m.Show(b.Count)}, {Text: strings.Join(pieces, ", ")},
 			{Text: m.Words.Units.Number(length.Nanometres(b.Offcut, lot.StickLength.Notation()))},
 		})
 	}
@@ -72,21 +72,13 @@ func (m *maker) number(nm int64, lot bench.Lot) string {
 	return m.Words.Units.Number(length.Nanometres(nm, lot.StickLength.Notation()))
 }
 
-// groupLetter names a group of sticks: A to Z, then AA.
-func groupLetter(i int) string {
-	if i < 26 {
-		return string(rune('A' + i))
-	}
-	return groupLetter(i/26-1) + groupLetter(i%26)
-}
-
 // from says out of which sticks a height comes, and how many of each.
 func (m *maker) from(plan cut.Plan, h length.Length) string {
 	var all []string
 	for i, b := range plan.Boards {
 		for _, p := range b.Pieces {
 			if p.Length == h.Nanometres() {
-				all = append(all, m.T("stop/from-group", "group", groupLetter(i), "n", p.Count))
+				all = append(all, m.T("stop/from-group", "group", bench.GroupLetter(i), "n", p.Count))
 			}
 		}
 	}
