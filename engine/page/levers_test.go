@@ -14,10 +14,10 @@ import (
 
 // moneyText is the text of the price section of the booth over its budget, with
 // the levers that its reader is shown.
-func moneyText(t *testing.T, reading string) (text string, shown []engine.Lever) {
+func moneyText(t *testing.T, reading string, budget int64) (text string, shown []engine.Lever) {
 	doc := scenarios(t)["s1.json"]
 	doc.View.Reading = reading
-	doc.Design.Money.Budget = design.Units(1000)
+	doc.Design.Money.Budget = design.Units(budget)
 	in := input(t, doc, design.DefaultBook(), words.English(), page.Money)
 	in.Levers = engine.Levers(doc, in.Plan, in.Book)
 	if reading == page.Client {
@@ -33,7 +33,7 @@ func moneyText(t *testing.T, reading string) (text string, shown []engine.Lever)
 }
 
 func TestLeversForTheMaker(t *testing.T) {
-	text, shown := moneyText(t, page.Maker)
+	text, shown := moneyText(t, page.Maker, 1000)
 	require.Len(t, shown, 3)
 	assert.Contains(t, text, "Over the budget of ¤1,000.")
 	for _, l := range shown {
@@ -44,11 +44,22 @@ func TestLeversForTheMaker(t *testing.T) {
 
 // A client reads round figures and no hours, which are the workshop's.
 func TestLeversForTheClient(t *testing.T) {
-	text, shown := moneyText(t, page.Client)
+	text, shown := moneyText(t, page.Client, 1500)
 	require.Len(t, shown, 3)
 	for _, l := range shown {
 		assert.Contains(t, text, "Saves about "+l.Saves.Whole("en"), l.Key)
 	}
-	assert.Contains(t, text, "A budget of ¤1,000 may not be enough.")
+	assert.Contains(t, text, "A budget of ¤1,500 may not be enough.")
 	assert.NotContains(t, text, "less work")
+}
+
+// Either side of the lower end of the range: what is surely not enough is said so.
+func TestABudgetBelowTheRange(t *testing.T) {
+	for budget, want := range map[int64]string{
+		1450: "A budget of ¤1,450 may not be enough.", 1449: "The price is above the budget of ¤1,449.",
+	} {
+		text, _ := moneyText(t, page.Client, budget)
+		require.Contains(t, text, "¤1,450 – ")
+		assert.Contains(t, text, want)
+	}
 }

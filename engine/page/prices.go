@@ -181,8 +181,11 @@ func (v *view) leverReader(key string) string {
 func (v *view) BudgetLine() string {
 	budget := cost.Budget(v.Doc.Design.Money, v.Levers[0].Saves.Currency)
 	key := "lever/lead"
-	if v.Reading == Client { // who knows a range only
+	if low, _, ok := v.quote(); v.Reading == Client && ok { // who knows a range only
 		key += "-client"
+		if low.Cmp(budget) > 0 {
+			key += "-below"
+		}
 	}
 	return v.T(key, "budget", budget.Whole(v.locale()))
 }

@@ -108,6 +108,7 @@ func englishPrices() map[string]string {
 
 		"lever/heading":            "What brings the price down",
 		"lever/lead":               "Over the budget of {budget}. These changes, planned anew, save most:",
+		"lever/lead-client-below":  "The price is above the budget of {budget}. These changes bring it down most:",
 		"lever/lead-client":        "A budget of {budget} may not be enough. These changes bring the price down most:",
 		"lever/larger-blocks":      "Blocks of {size}: {fewer} fewer of them.",
 		"lever/fewer-heights":      "{n} heights: {heights}.",
