@@ -194,6 +194,14 @@ func parse(t *testing.T, heights int, rows ...string) field.Grid {
 	return lay(t, design.Pattern{Kind: design.Drawn, Drawn: rows}, len(rows[0]), len(rows), heights)
 }
 
+func TestRuns(t *testing.T) {
+	g := parse(t, 3, "0111", "0102", "1012")
+	assert.Equal(t, []field.Run{{Length: 3, Row: 0, Column: 1, Level: 1}}, g.Runs(3))
+	assert.Len(t, g.Runs(2), 4, "and down: zeros in column 1, ones in 2, twos in 4")
+	run := field.Run{Length: 2, Down: true, Row: 1, Column: 3}
+	assert.Equal(t, []bool{false, true, true, false}, []bool{run.Holds(0, 3), run.Holds(1, 3), run.Holds(2, 3), run.Holds(1, 2)})
+}
+
 func TestLongestRun(t *testing.T) {
 	assert.Equal(t, field.Run{Length: 3, Row: 1, Column: 1, Level: 2}, parse(t, 3, "0101", "0222", "1010").LongestRun())
 	assert.Equal(t, field.Run{Length: 3, Down: true, Column: 3, Level: 1}, parse(t, 3, "0101", "0221", "1011").LongestRun())

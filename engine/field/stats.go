@@ -22,15 +22,43 @@ type Run struct {
 // met row by row and then column by column.
 func (g Grid) LongestRun() Run {
 	var best Run
+	g.eachRun(func(r Run) {
+		if r.Length > best.Length {
+			best = r
+		}
+	})
+	return best
+}
+
+// Runs returns all straight bars of at least so many equal heights, row by row and
+// then column by column.
+func (g Grid) Runs(least int) []Run {
+	var all []Run
+	g.eachRun(func(r Run) {
+		if r.Length >= least {
+			all = append(all, r)
+		}
+	})
+	return all
+}
+
+// Holds reports whether a cell is part of the run.
+func (r Run) Holds(row, column int) bool {
+	if r.Down {
+		return column == r.Column && row >= r.Row && row < r.Row+r.Length
+	}
+	return row == r.Row && column >= r.Column && column < r.Column+r.Length
+}
+
+// eachRun calls f for each straight bar, as long as it is.
+func (g Grid) eachRun(f func(Run)) {
 	for i := range g.Rows {
 		for j := 0; j < g.Columns; {
 			n := 1
 			for j+n < g.Columns && g.At(i, j+n) == g.At(i, j) {
 				n++
 			}
-			if n > best.Length {
-				best = Run{Length: n, Row: i, Column: j, Level: g.At(i, j)}
-			}
+			f(Run{Length: n, Row: i, Column: j, Level: g.At(i, j)})
 			j += n
 		}
 	}
@@ -40,13 +68,10 @@ func (g Grid) LongestRun() Run {
 			for i+n < g.Rows && g.At(i+n, j) == g.At(i, j) {
 				n++
 			}
-			if n > best.Length {
-				best = Run{Length: n, Down: true, Row: i, Column: j, Level: g.At(i, j)}
-			}
+			f(Run{Length: n, Down: true, Row: i, Column: j, Level: g.At(i, j)})
 			i += n
 		}
 	}
-	return best
 }
 
 // Period returns the smallest shift, in columns and in rows, that lays the

@@ -247,7 +247,8 @@ func (g groupView) MassKg() float64 {
 	return sum
 }
 
-// FieldDrawing draws the field of the first panel.
+// FieldDrawing draws the field of the first panel, with marks that the style sheet
+// shows where they are asked for.
 func (g groupView) FieldDrawing() template.HTML {
 	grid := g.Built.Panels[0].Grid
 	inset := 0.5 * g.Design.Block.Slack.Millimetres()
@@ -255,7 +256,7 @@ func (g groupView) FieldDrawing() template.HTML {
 		inset = 0
 	}
 	title := g.T("look/field-title", "columns", grid.Columns, "rows", grid.Rows)
-	return template.HTML(fieldPicture(title, grid, g.Built.Pitch.Millimetres(), max(inset, fineLineMM)))
+	return template.HTML(fieldPicture(title, grid, g.Built.Pitch.Millimetres(), max(inset, fineLineMM), g.marks))
 }
 
 // fineLineMM parts the blocks of a drawing where they touch.

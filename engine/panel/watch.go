@@ -50,9 +50,12 @@ func (g Group) shares(in design.Group, path string) []check.WatchOut {
 	return all
 }
 
+// NotedRun is from how many equal heights in a line on a pattern draws the eye.
+func NotedRun(p design.Pattern) int { return runNoted * max(p.Clump, 1) }
+
 func (g Group) run(in design.Group, path string) []check.WatchOut {
 	run := g.Panels[0].Grid.LongestRun()
-	if run.Length < runNoted*max(in.Pattern.Clump, 1) {
+	if run.Length < NotedRun(in.Pattern) {
 		return nil
 	}
 	place, at := words.Key("pattern/row"), run.Row+1
