@@ -4,11 +4,14 @@ import (
 	"fmt"
 	"html/template"
 	"math"
+	"unicode/utf8"
 
+	"blockfield/engine/cut"
 	"blockfield/engine/draw"
 	"blockfield/engine/field"
 	"blockfield/engine/length"
 	"blockfield/engine/scene"
+	"blockfield/engine/wood"
 )
 
 // tone is the colour of one level out of n: dark wells, light tops, as under a
@@ -48,6 +51,51 @@ func fieldPaths(c *draw.Canvas, f draw.Field, heights int) {
 		if d := f.Path(uint8(level)); d != "" {
 			c.Path(d, draw.Class("level"), draw.Fill(tone(level, heights)))
 		}
+	}
+}
+
+// Sizes of the drawing of a sheet, in mm of the sheet.
+const (
+	sheetType   = 90.0 // height of the type: 11 px where the sheet is 300 px wide
+	sheetMargin = 30.0
+)
+
+// layout draws one sheet lying on its long side: x runs along its grain, and the
+// corner with the two straight edges that the backers start from is at the top
+// left.
+func (s SheetLot) layout(i int, l cut.SheetLayout) template.HTML {
+	sheet, _ := wood.FindSheet(s.Sheet)
+	width, height := sheet.Length.Millimetres(), sheet.Width.Millimetres()
+	mm := func(nm int64) float64 { return length.Nanometres(nm, length.InMM).Millimetres() }
+	c := draw.New(fmt.Sprintf("sheet-%d-%d", s.index, i), draw.Box{
+		X: -sheetMargin, Y: -sheetMargin, Width: width + 2*sheetMargin, Height: height + 2*sheetMargin,
+	})
+	c.Class("drawing sheet-drawing")
+	c.Title(s.T("cuts/sheet-title", "n", len(l.Parts)))
+	c.Rect(draw.Box{X: 0, Y: 0, Width: width, Height: height}, draw.Class("sheet"), draw.Fill("none"),
+		draw.Stroke("currentColor"), draw.StrokeWidth(4))
+	c.Path(draw.Polyline(width, 0, 0, 0, 0, height), draw.Class("factory"), draw.Fill("none"),
+		draw.Stroke("currentColor"), draw.StrokeWidth(16))
+	for _, p := range l.Parts {
+		k := s.Backers[p.Part]
+		box := draw.Box{X: mm(p.Y), Y: mm(p.X), Width: mm(p.Length), Height: mm(p.Width)}
+		c.Rect(box, draw.Class("backer"), draw.Fill("#c8a878"), draw.Stroke("currentColor"), draw.StrokeWidth(4))
+		text := s.T("cuts/backer", "width", s.Words.Units.Number(s.Whole(k.Width)), "height", s.Whole(k.Height))
+		s.label(c, box, text)
+	}
+	return template.HTML(c.String())
+}
+
+// label writes the size of a backer into it, across or up, where there is room.
+func (s SheetLot) label(c *draw.Canvas, b draw.Box, text string) {
+	x, y := b.X+b.Width/2, b.Y+b.Height/2
+	long := float64(utf8.RuneCountInString(text)) * digitWidth * sheetType
+	attrs := []draw.Attr{draw.Middle(), draw.Size(sheetType), draw.Fill("#241d16"), draw.Class("size")}
+	switch {
+	case long < b.Width && sheetType < b.Height:
+		c.Text(x, y+sheetType/3, text, attrs...)
+	case long < b.Height && sheetType < b.Width:
+		c.Text(x+sheetType/3, y, text, append(attrs, draw.Turn(-90, x+sheetType/3, y))...)
 	}
 }
 
