@@ -10,6 +10,7 @@ import { makeRows } from "./rows.js";
 import { makeStage } from "./stage.js";
 import * as status from "./status.js";
 import { insertAll, keepOffline } from "./trusted.js";
+import { watchWalls } from "./wallmap.js";
 
 const byID = (id) => document.getElementById(id);
 const page = document.documentElement;
@@ -35,7 +36,7 @@ const engine = startEngine({
 
 // lost is the sentence for what the engine did not do when it stopped.
 function lost(request) {
-  if (["set", "act", "drag", "undo", "redo", "new"].includes(request?.op)) return "restarted-edit";
+  if (["set", "act", "drag", "place", "undo", "redo", "new"].includes(request?.op)) return "restarted-edit";
   return request?.op === "open" ? "restarted-open" : "restarted";
 }
 
@@ -71,6 +72,8 @@ const rows = makeRows({
   left: () => history.replaceState(null, "", "#bench"),
 });
 
+const walls = watchWalls({ root: document, ask });
+
 const keeping = makeKeeping({ first: byID("revision").textContent, engine, form, ask, apply, open });
 
 // ask sends a request and shows what the answer says of the whole page. Where
@@ -91,6 +94,7 @@ function apply(answer, { fresh = false } = {}) {
   answer.values?.forEach(({ path, value }) => showValue(path, value));
   if (answer.fragments) {
     form.redress();
+    walls.dress();
     hearing.dress();
   }
   if (answer.revision) showState(answer);

@@ -197,6 +197,12 @@ func (v *view) HeaviestKg() float64 {
 	return v.Plan.Mass.HeaviestPanelKg
 }
 
+// WallHelp says how a panel is moved on the drawing.
+func (v *view) WallHelp() string {
+	step, fine := wall.KeySteps(v.Words.Units.Bare())
+	return v.T("wall/help", "step", step, "fine", fine)
+}
+
 // WallSaid is what a client reads of mass and hanging.
 func (v *view) WallSaid() string {
 	kg := v.heaviest().Hanging.Kg()

@@ -15,7 +15,7 @@ import (
 
 // Sizes of the drawing of a wall, as parts of its longer side.
 const (
-	wallType    = 1.0 / 23 // height of the type: 11 px and more where the drawing is 330 px wide
+	wallType    = 1.0 / 26 // height of the type: 10 px and more where the drawing is 330 px wide
 	wallMargin  = 0.8      // heights of type around the wall and its dimension lines
 	lineSpacing = 1.7      // heights of type from one dimension line to the next
 	digitWidth  = 0.6      // of the height of the type, about
@@ -102,16 +102,6 @@ func (d wallDrawing) view() draw.Box {
 	const right = 2.9 // heights of type
 	left, foot, top := d.margin(len(d.beside)), d.margin(len(d.below)), d.topMargin()
 	return draw.Box{X: -left, Y: -top, Width: d.width + left + right*d.size, Height: d.height + foot + top}
-}
-
-// WallScale is how many mm of a wall the height of its drawing shows.
-func WallScale(in Input, index int) float64 {
-	m := wallMap{newView(in), index}
-	w := m.wall()
-	d := wallDrawing{m: m, wall: w, hung: m.hangings(), width: w.Width.Millimetres(), height: w.Height.Millimetres()}
-	d.size = math.Max(d.width, d.height*1.2) * wallType
-	d.below, d.beside = d.dimensionLines()
-	return d.view().Height
 }
 
 // wallText says in words where the panels hang.

@@ -43,6 +43,8 @@ func (s *Session) answer(req Request) Response {
 		return s.link()
 	case "drag":
 		return s.drag(req)
+	case "place":
+		return s.place(req)
 	case "picture":
 		return s.picture(req)
 	case "point":

@@ -30,6 +30,7 @@ type Session struct {
 	look     look
 	paper    paper
 	ear      ear
+	grip     grip // on the drawing of a wall
 	now      state
 	undo     []kept
 	redo     []kept

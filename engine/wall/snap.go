@@ -11,6 +11,15 @@ import (
 // before it takes that place. Common practice.
 const snapMM = 20
 
+// KeySteps are how far a key moves a group, and how far it does finely: 10 and 1 mm,
+// or 1/2 and 1/16 in.
+func KeySteps(n length.Notation) (step, fine length.Length) {
+	if n == length.InInch || n == length.InFeet {
+		return length.Sixtyfourths(32), length.Sixtyfourths(4)
+	}
+	return length.MM(10), length.MM(1)
+}
+
 // Spot is a place that suits a group: a field of the design and what to type there.
 type Spot struct {
 	Name string // key of its name: "spot/middle", "spot/studs", "spot/ears"
@@ -36,7 +45,7 @@ func (h Hanging) Spots() []Spot {
 		add("spot/studs", ".place.left", to, place.Left)
 	}
 	if up := h.earsBottom(); h.standsAt(up) {
-		add("spot/ears", ".place.height", h.placeHeight(up), place.Height)
+		add("spot/ears", ".place.height", h.PlaceHeight(up), place.Height)
 	}
 	return all
 }
@@ -61,9 +70,9 @@ func (h Hung) earsBottom() length.Length {
 	return nearestAs(h.Wall.EarHeight.Metres()-h.Built.TotalHeight.Metres()/2, h.Design.Place.Height.Notation())
 }
 
-// placeHeight is what the field of the height has for a lower edge: that edge, or the
+// PlaceHeight is what the field of the height has for a lower edge: that edge, or the
 // upper one.
-func (h Hung) placeHeight(bottom length.Length) length.Length {
+func (h Hung) PlaceHeight(bottom length.Length) length.Length {
 	if h.Design.Place.Edge == design.BottomEdge {
 		return bottom
 	}
@@ -113,7 +122,13 @@ func (h Hanging) Snap(left, bottom length.Length) (atLeft, atBottom length.Lengt
 	lefts := append(h.balancedLefts(), h.middleLeft())
 	atLeft = snapped(left, lefts, place.Left.Notation())
 	atBottom = snapped(bottom, []length.Length{h.earsBottom()}, place.Height.Notation())
-	return onto(atLeft, h.Wall.Width.Sub(h.Built.TotalWidth)), onto(atBottom, h.Wall.Height.Sub(h.Built.TotalHeight))
+	return h.Onto(atLeft, atBottom)
+}
+
+// Onto is where a group goes that is moved to a left and a lower edge: there, or as
+// near as it still hangs on its wall.
+func (h Hanging) Onto(left, bottom length.Length) (atLeft, atBottom length.Length) {
+	return onto(left, h.Wall.Width.Sub(h.Built.TotalWidth)), onto(bottom, h.Wall.Height.Sub(h.Built.TotalHeight))
 }
 
 func snapped(to length.Length, spots []length.Length, n length.Notation) length.Length {

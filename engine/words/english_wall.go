@@ -97,7 +97,7 @@ func englishHolding() map[string]string {
 		"wall/add-group":      "Add a group of panels on this wall",
 		"wall/add-wall":       "Add another wall",
 		"wall/pad":            "Move the panel on the wall",
-		"wall/help":           "Drag the panel, or move it with the arrow keys, a hundredth of a metre at a time or, with Shift, a tenth of that. It stops at the studs, in the middle and at the ears.",
+		"wall/help":           "Drag the panel, or use the arrow keys: {step} at a time, with Shift {fine}. It stops at the studs, in the middle and at the ears.",
 		"wall/ears":           "ears",
 		"wall/caption-care":   "Lightly hatched: with care.",
 		"wall/caption-zones":  "Densely hatched: no panel there. Lightly: with care.",
