@@ -10,15 +10,41 @@ import (
 
 // Job is a planned design together with what its record says of the work on it.
 type Job struct {
-	Plan   Result
-	Record design.Record
-	Cards  []layup.Card // of all rows, in the order of work
+	Plan     Result
+	Record   design.Record // with a place for all that can be typed
+	Sections []Section     // of the sticks
+	Counts   []Count       // of the blocks, bin by bin
+	Cards    []layup.Card  // of all rows, in the order of work
 }
 
 // Follow returns how far a job has come. The design is the one that was planned; it
 // may be another than the one that the record was begun for.
 func Follow(d design.Design, r Result, rec design.Record) Job {
-	return Job{Plan: r, Record: rec, Cards: r.Layup(d, rec.Lay.Start)}
+	j := Job{Plan: r}
+	j.Record, j.Sections, j.Counts = fit(rec, r)
+	j.Cards = r.layup(d, rec.Lay.Start, j.good)
+	return j
+}
+
+// good is how many blocks lie in a bin: those that were counted, and else what was
+// planned to be cut.
+func (j Job) good(b layup.Bin) int {
+	for _, c := range j.Counts {
+		if c.Bin.Wood == b.Wood && c.Bin.Size.Same(b.Size) && c.Bin.Height.Same(b.Height) && c.Counted {
+			return c.Good
+		}
+	}
+	return j.Plan.planned(b)
+}
+
+// Recut is what has to be cut anew: the bins that are short.
+func (j Job) Recut() []Count {
+	return slices.DeleteFunc(slices.Clone(j.Counts), func(c Count) bool { return c.Recut == 0 })
+}
+
+// counting reports whether anybody has begun to count.
+func (j Job) counting() bool {
+	return slices.ContainsFunc(j.Counts, func(c Count) bool { return c.Counted })
 }
 
 // At is the card that is on the screen, from 0; −1 where there are none.

@@ -9,6 +9,11 @@ import (
 // Layup returns the row cards of a planned design, laid from a start edge. In the
 // bins lies what was planned to be cut.
 func (r Result) Layup(d design.Design, start string) []layup.Card {
+	return r.layup(d, start, r.planned)
+}
+
+// layup is Layup with what lies in the bins.
+func (r Result) layup(d design.Design, start string, good func(layup.Bin) int) []layup.Card {
 	fields := make([]layup.Field, len(r.Groups))
 	for i, g := range r.Groups {
 		fields[i] = layup.Field{Group: g.Design, GramsPerBlock: r.gramsPerBlock(i)}
@@ -16,7 +21,7 @@ func (r Result) Layup(d design.Design, start string) []layup.Card {
 			fields[i].Panels = append(fields[i].Panels, p.Grid)
 		}
 	}
-	return layup.Lay(fields, layup.Way{Start: start, AtOnce: r.Bill.BlocksAtATime(d.Bench), Good: r.planned})
+	return layup.Lay(fields, layup.Way{Start: start, AtOnce: r.Bill.BlocksAtATime(d.Bench), Good: good})
 }
 
 // gramsPerBlock is the glue under one block of a group.

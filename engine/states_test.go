@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"blockfield/engine"
 	"blockfield/engine/design"
 	"blockfield/engine/design/designtest"
 	"blockfield/engine/length"
@@ -15,11 +16,30 @@ import (
 
 func english() words.Reader { return words.Reader{Language: words.English(), Units: length.Metric} }
 
-// state is a design beside a price book.
+// state is a design beside a price book and, where it has one, a record of the work.
 type state struct {
 	design.Document
-	book  design.Book
-	today string
+	book   design.Book
+	today  string
+	record *design.Record
+}
+
+// works are what is done on the first design to make what watches over the work fire.
+var works = map[string]func(engine.Job) design.Record{
+	"record/not-counted": func(j engine.Job) design.Record { return j.Ticked(j.Cards[0], true) },
+	"record/bin-short": func(j engine.Job) design.Record {
+		j.Record = j.Counted(0, 1, 0)
+		return j.Ticked(j.Cards[0], true)
+	},
+	"record/other-paper": func(j engine.Job) design.Record {
+		j.Record.Lay.Paper = "000000"
+		return j.Record
+	},
+	"record/other-rows": func(j engine.Job) design.Record {
+		rec := j.Ticked(j.Cards[0], true)
+		rec.Rows[0].Field = "000000"
+		return rec
+	},
 }
 
 // triggers are edits of the first design, each line "path = value", that make
@@ -117,23 +137,29 @@ var books = map[string]func(*design.Book){
 // design for each trigger.
 func everyState(t testing.TB) map[string]state {
 	t.Helper()
-	all := map[string]state{"default": {design.Default(), design.DefaultBook(), ""}}
+	all := map[string]state{"default": {design.Default(), design.DefaultBook(), "", nil}}
 	files, err := os.ReadDir("../testdata/scenarios")
 	require.NoError(t, err)
 	for _, f := range files {
 		name := strings.TrimSuffix(f.Name(), ".json")
 		doc := design.Default()
 		doc.Design = designtest.Job(t, name)
-		all[name] = state{doc, design.DefaultBook(), ""}
+		all[name] = state{doc, design.DefaultBook(), "", nil}
 	}
 	for code, today := range days {
-		s := state{design.Default(), design.DefaultBook(), today}
+		s := state{design.Default(), design.DefaultBook(), today, nil}
 		s.book.ValidFrom, s.book.ValidUntil = "2026-01-01", "2026-06-30"
 		s.Offer = &design.Offer{Revision: "000000", BookCode: "000000", Currency: "EUR", ValidUntil: "2026-06-30"}
 		all[code] = s
 	}
+	for code, work := range works {
+		s := all["default"]
+		rec := work(engine.Follow(s.Design, planWith(t, s), design.NewRecord()))
+		s.record = &rec
+		all[code] = s
+	}
 	for code, edits := range triggers {
-		s := state{design.Default(), design.DefaultBook(), ""}
+		s := state{design.Default(), design.DefaultBook(), "", nil}
 		s.Document = edit(t, s.Document, edits)
 		if change, ok := books[code]; ok {
 			change(&s.book)

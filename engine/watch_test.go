@@ -160,9 +160,12 @@ func TestWatchOutsAreWhole(t *testing.T) {
 			assert.True(t, w.Level >= check.Note && w.Level <= check.Stop, where)
 			assert.False(t, w.Evidence && w.Level != check.Stop, "%s: evidence clears Stops only", where)
 			assert.False(t, w.Asked().Level == check.Stop && w.Gate == check.NoGate, "%s: a Stop shuts a gate", where)
-			assert.False(t, w.Pending != check.NotPending && w.Level != check.Caution, "%s: a Caution may be pending", where)
+			assert.False(t, w.Pending != check.NotPending && w.Level == check.Stop, "%s: a Stop is one already", where)
 			if w.Field != "" {
 				_, ok := design.Get(state.Document, w.Field)
+				if path, ours := strings.CutPrefix(w.Field, design.RecordPrefix); ours {
+					_, ok = design.LookupRecord(path)
+				}
 				assert.True(t, ok, "%s: %s leads nowhere", where, w.Field)
 			}
 			assert.NotContains(t, english().Say(w.Code, w.Args), "⟪", where)
@@ -180,5 +183,9 @@ func planWith(t testing.TB, s state) engine.Result {
 	t.Helper()
 	r, err := engine.Plan(s.Document.Design, s.book)
 	require.NoError(t, err)
-	return r.On(s.today, s.Document, s.book)
+	r = r.On(s.today, s.Document, s.book)
+	if s.record == nil {
+		return r
+	}
+	return r.During(engine.Follow(s.Design, r, *s.record))
 }

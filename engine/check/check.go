@@ -83,12 +83,26 @@ type WatchOut struct {
 	Level    Level
 	Gate     Gate
 	Evidence bool           // a Stop that only evidence can clear, never a signature
-	Pending  Clearing       // of a Caution that is a Stop once its gate is asked for, since no record of the job answers it
+	Pending  Clearing       // of what is a Stop once its gate is asked for, since no record of the job answers it
+	Signed   *Signature     // of a Stop that somebody has signed off: it is a Caution now
 	Private  bool           // holds figures of the price book: no client may see it
 	Args     map[string]any // of the sentence; values as package words takes them
 	Field    string         // path of the field to change, below the design; may be empty
 	Source   string         // of the limit
 	Fix      *Fix           // the smallest change that clears it, where it can be computed
+}
+
+// Signature is who has taken a Stop upon themselves, and why.
+type Signature struct{ Name, Reason, Day string }
+
+// Sign returns a watch-out that was signed off: it shuts no gate any more. One that
+// only evidence clears stays as it is.
+func (w WatchOut) Sign(by Signature) WatchOut {
+	if asked := w.Asked(); asked.Level != Stop || asked.Evidence {
+		return w
+	}
+	w.Level, w.Pending, w.Signed = Caution, NotPending, &by
+	return w
 }
 
 // Fix is one edit that clears a watch-out.

@@ -21,7 +21,18 @@ type Book struct {
 	Finishes    []FinishPrice `json:"finishes"`
 	Stages      []Stage       `json:"stages"`
 	Tasks       []Task        `json:"tasks"`
-	Sticks      []StickPrice  `json:"sticks"` // sold by the piece; empty: none
+	Sticks      []StickPrice  `json:"sticks"`  // sold by the piece; empty: none
+	Learned     []Learned     `json:"learned"` // what jobs have taught of tasks; empty: nothing
+}
+
+// Learned is what the jobs of a workshop have taught of one task. Its rates in the time
+// table hold it already.
+type Learned struct {
+	Task   string  `json:"task"`
+	Factor float64 `json:"factor"` // on the rates that the book began with
+	Jobs   int     `json:"jobs"`   // that it rests on
+	Low    float64 `json:"low"`    // least minutes over reckoned minutes among them
+	High   float64 `json:"high"`   // most
 }
 
 // Early reports whether a day, "2026-03-31", is before the book's first one. An

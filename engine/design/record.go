@@ -111,7 +111,8 @@ type Spent struct {
 	Amount   Amount `json:"amount"`
 }
 
-// SignOff is a Stop that somebody has taken upon themselves.
+// SignOff is a Stop that somebody takes upon themselves: it holds once there is a name
+// and a reason.
 type SignOff struct {
 	Check    string `json:"check"` // code of the watch-out
 	Field    string `json:"field"` // that it stood at; may be empty
@@ -125,6 +126,7 @@ type SignOff struct {
 type Learn struct {
 	Aside bool   `json:"aside"` // an odd job: nothing is learned from it
 	Why   string `json:"why"`
+	Day   string `json:"day"` // on which a price book learned from it; empty: none has
 }
 
 // The table and the tree that joins the struct with it are built once.
@@ -132,6 +134,9 @@ var (
 	recordTable = sync.OnceValue(recordRows)
 	recordTree  = sync.OnceValue(func() *node { return buildTree(reflect.TypeFor[Record](), recordTable()) })
 )
+
+// Holds reports whether somebody stands for it, with a reason.
+func (s SignOff) Holds() bool { return !blank(s.Name) && !blank(s.Reason) }
 
 // NewRecord is the record of a job that has not begun. Its habits are common
 // practice.

@@ -108,7 +108,7 @@ func TestRefusedRecords(t *testing.T) {
 		{`"paper": "3F7K2M"`, `"paper": "3F7K2I"`, "lay.paper: 3F7K2I is not a code"},
 		{`"start": "bottom"`, `"start": "left"`, "lay.start: left is not one of the choices"},
 		{`"people": 1`, `"people": 5`, "days.people: 5 is out of range"},
-		{`"name": "A. Maker"`, `"name": " "`, "signOffs[0].name: "},
+		{`"check": "bench/not-measured"`, `"check": " "`, "signOffs[0].check: "},
 		{`"mitre saw"`, `"level"`, "tools[1]: "},
 		{`"learn":`, `"more": 1, "learn":`, "more: is not a field"},
 	} {
@@ -133,7 +133,7 @@ func TestHostileRecords(t *testing.T) {
 		return `{"format":"blockfield job record","version":1,` + inner + `}`
 	}
 	for name, c := range map[string]struct{ file, want string }{
-		"bins":     {record(`"bins":[` + fill("{},") + `{}]`), "entries (allowed 0 to 576 entries)"},
+		"bins":     {record(`"bins":[` + fill("{},") + `{}]`), "entries (allowed 0 to 1152 entries)"},
 		"rows":     {record(`"rows":[` + fill("{},") + `{}]`), "entries (allowed 0 to 768 entries)"},
 		"laid":     {record(`"rows":[{"laid":[` + fill("1,") + `1]}]`), "entries (allowed 0 to 400 entries)"},
 		"widths":   {record(`"cards":[{"widths":[` + fill(`"36 mm",`) + `"36 mm"]}]`), "entries (allowed 0 to 40 entries)"},

@@ -30,6 +30,7 @@ func (c *checker) book(b *Book) {
 		return s.Sheet + " " + strconv.FormatInt(s.Thickness.Nanometres(), 10)
 	})
 	unique(c, root.field("finishes"), "finish", b.Finishes, func(f FinishPrice) string { return f.Finish })
+	unique(c, root.field("learned"), "task", b.Learned, func(l Learned) string { return l.Task })
 	unique(c, root.field("tasks"), "id", b.Tasks, func(t Task) string { return t.ID })
 	c.stages(b.Stages, root.field("stages"))
 	for i, t := range b.Tasks[:min(len(b.Tasks), maxTasks)] {

@@ -78,5 +78,13 @@ func bookRows() []Field {
 	for i := range rows {
 		rows[i].Required = true
 	}
-	return append(rows, stickRows()...)
+	rows = append(rows, stickRows()...)
+	return append(rows,
+		partsRow("learned", 0, maxTasks, "What jobs have taught of the tasks; the time table holds it already."),
+		textRow("learned[].task", taskIDLength, "Short name of the task.").filled().required(),
+		numberRow("learned[].factor", 0.5, 2, 0, "", "Factor on the rates that the book began with.").required(),
+		integerRow("learned[].jobs", 1, 10_000, "Jobs that it rests on.").required(),
+		numberRow("learned[].low", 0, 1000, 0, "", "Least minutes over reckoned minutes.").required(),
+		numberRow("learned[].high", 0, 1000, 0, "", "Most minutes over reckoned minutes.").required(),
+	)
 }

@@ -2,10 +2,10 @@ package design
 
 // Longest lists of a job record.
 const (
-	maxCards     = 16
-	maxReadings  = 40 // of one card
+	maxCards     = 2 * maxWalls * maxGroups // those of now, and as many of before
+	maxReadings  = 40                       // of one card
 	maxMeter     = 60
-	maxBins      = maxWalls * maxGroups * maxHeights
+	maxBins      = maxCards * maxHeights
 	maxLaid      = maxWalls * maxGroups * maxPanels
 	maxSpent     = 64
 	maxSignOffs  = 200
@@ -79,7 +79,7 @@ func countRows() []Field {
 
 func laterRows() []Field {
 	return []Field{
-		partsRow("times", 0, maxTasks, "How long the tasks really took."),
+		partsRow("times", 0, 2*maxTasks, "How long the tasks really took."),
 		textRow("times[].task", taskIDLength, "Short name of the task.").filled(),
 		numberRow("times[].reckonedMinutes", 0, maxMinutes, 1, "min", "What was reckoned for it."),
 		numberRow("times[].minutes", 0, maxMinutes, 1, "min", "What it took."),
@@ -90,12 +90,13 @@ func laterRows() []Field {
 		partsRow("signOffs", 0, maxSignOffs, "Stops that were signed off."),
 		textRow("signOffs[].check", shortText, "Which check.").filled(),
 		textRow("signOffs[].field", shortText, "Field that it stood at; may be empty."),
-		textRow("signOffs[].name", shortText, "Who signed.").filled(),
-		textRow("signOffs[].reason", shortText, "Why.").filled(),
+		textRow("signOffs[].name", shortText, "Who signs."),
+		textRow("signOffs[].reason", shortText, "Why."),
 		kindRow("signOffs[].day", KindDate, "On which day.").optional(),
 		kindRow("signOffs[].revision", KindCode, "Revision for which it holds."),
 		yesNoRow("learn.aside", "Whether nothing is learned from this job, because it was an odd one."),
 		textRow("learn.why", shortText, "What was odd about it."),
+		kindRow("learn.day", KindDate, "Day on which a price book learned from it; empty: none has.").optional(),
 		choiceRow("tools", "Tools at hand.", Tools()...).list(0, len(Tools())),
 	}
 }

@@ -37,7 +37,7 @@ func (n *node) omitted(v reflect.Value) bool {
 	}
 	f := n.field.Path
 	return v.Kind() == reflect.Slice && v.Len() == 0 &&
-		(f == "assumed" || f == "looks" || f == "sticks" || strings.HasSuffix(f, ".drawn") || strings.HasSuffix(f, ".surfaces"))
+		(f == "assumed" || f == "looks" || f == "sticks" || f == "learned" || strings.HasSuffix(f, ".drawn") || strings.HasSuffix(f, ".surfaces"))
 }
 
 // child finds the part with a name and its number, or −1.

@@ -48,6 +48,17 @@ type Section struct {
 // Whole reports whether enough sticks were measured.
 func (s Section) Whole() bool { return s.Sticks >= Sticks }
 
+// OfReadings returns the section out of two lists, in the order of the sticks. Where one
+// has fewer readings the sticks behind them were measured on one side only, and are left
+// out.
+func OfReadings(widths, thicknesses []length.Length) (Section, bool) {
+	var sticks []Stick
+	for i := range min(len(widths), len(thicknesses)) {
+		sticks = append(sticks, Stick{widths[i], thicknesses[i]})
+	}
+	return Of(sticks)
+}
+
 // Of returns the section that sticks have; false for none.
 func Of(sticks []Stick) (Section, bool) {
 	if len(sticks) == 0 {

@@ -82,6 +82,18 @@ func TestSectionByHand(t *testing.T) {
 	assert.False(t, ok)
 }
 
+// Two lists are the same sticks; a side that was not measured leaves its stick out.
+func TestSectionOfReadings(t *testing.T) {
+	widths, thicknesses := []length.Length{um(36_000), um(36_200)}, []length.Length{um(36_100), um(36_300)}
+	s, _ := measure.OfReadings(widths, thicknesses)
+	want, _ := measure.Of([]measure.Stick{{widths[0], thicknesses[0]}, {widths[1], thicknesses[1]}})
+	assert.Equal(t, want, s)
+	s, _ = measure.OfReadings(append(widths, um(50_000)), thicknesses)
+	assert.Equal(t, want, s)
+	_, ok := measure.OfReadings(widths, nil)
+	assert.False(t, ok)
+}
+
 // Inches are read to a thousandth: 1.496, 1.499, 1.5, 1.5 have the mean 1.49875.
 func TestSectionInInches(t *testing.T) {
 	inch := func(thousandths int64) length.Length {
