@@ -79,7 +79,7 @@ func TestSoundFollowsAnEdit(t *testing.T) {
 	b.wait(`document.querySelector("#sound-share-0-0 svg").innerHTML !== ` + quote(chart))
 	assert.Equal(t, 0, eval[int](b, `document.querySelectorAll(".sound-shown svg").length`), "nobody has asked how")
 	b.click("#sound-how-0-0 > summary")
-	b.wait(`document.querySelectorAll(".sound-shown svg").length === 7`)
+	b.wait(`document.querySelectorAll(".sound-shown svg").length === 9`)
 }
 
 // A seat that is too near is said at its field, and the change that is offered
@@ -157,6 +157,11 @@ func TestSoundScreens(t *testing.T) {
 		}
 		b.read(page.Maker)
 		b.heard()
+		for i := range 2 {
+			b.click(`[data-act="add"][data-path="room.surfaces"]`)
+			b.wait(fmt.Sprintf(`document.querySelector("#surface-%d")`, i))
+		}
+		b.shoot(fmt.Sprintf("s8-maker-sound-surfaces-%d.png", width))
 		b.click("details.sound-how > summary")
 		b.click("#sound-why > summary")
 		b.wait(`document.querySelectorAll(".sound-shown svg").length > 0`)
