@@ -19,11 +19,12 @@ func Scene(d design.Design, built Result, v design.View) (scene.Scene, error) {
 	}
 	wall := d.Walls[0]
 	s.Wall = scene.Wall{WidthM: wall.Width.Metres(), HeightM: wall.Height.Metres(), Colour: scene.PlainWall()}
-	for _, g := range built.Groups {
+	origins := built.Origins()
+	for i, g := range built.Groups {
 		if g.Wall != 0 {
 			continue
 		}
-		panels, err := scenePanels(g)
+		panels, err := scenePanels(g, origins[i])
 		if err != nil {
 			return scene.Scene{}, err
 		}
@@ -35,7 +36,7 @@ func Scene(d design.Design, built Result, v design.View) (scene.Scene, error) {
 	return s, nil
 }
 
-func scenePanels(g Group) ([]scene.Panel, error) {
+func scenePanels(g Group, origins [][]Origin) ([]scene.Panel, error) {
 	in, out := g.Design, g.Built
 	blocks, ok := scene.WoodMaterial(in.Wood, in.Finish.Kind)
 	frame, ok2 := scene.WoodMaterial(in.Frame.Wood, in.Finish.Kind)
@@ -58,6 +59,10 @@ func scenePanels(g Group) ([]scene.Panel, error) {
 	all := make([]scene.Panel, len(out.Panels))
 	for i, p := range out.Panels {
 		all[i] = place(one, p, uint64(i))
+		all[i].Cut = make([]scene.Cut, len(origins[i]))
+		for k, from := range origins[i] {
+			all[i].Cut[k] = scene.CutOf(from.Stick, from.Piece)
+		}
 	}
 	return all, nil
 }

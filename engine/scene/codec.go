@@ -12,8 +12,8 @@ import (
 const codecVersion = 1
 
 // minPanelBytes is the shortest encoding of a panel: 11 lengths, one flag, two
-// sides, one seed, three materials of 17 numbers, one height and one level.
-const minPanelBytes = 11*8 + 1 + 2*2 + 8 + 3*17*8 + 2 + 8 + 1
+// sides, one seed, three materials of 17 numbers, one height, one level and one flag.
+const minPanelBytes = 11*8 + 1 + 2*2 + 8 + 3*17*8 + 2 + 8 + 1 + 1
 
 // Encode returns the scene as bytes: a version byte, then every field in the
 // order of the types, little endian, lengths and colours as float64, counts as
@@ -111,6 +111,10 @@ func (e *encoder) panel(p *Panel) {
 	e.u16(len(p.HeightsM))
 	e.f64(p.HeightsM...)
 	e.b = append(e.b, p.Levels...)
+	e.flag(len(p.Cut) > 0)
+	for _, c := range p.Cut {
+		e.u8(uint8(c))
+	}
 }
 
 var errShort = errors.New("scene: cut short")
@@ -200,6 +204,12 @@ func (d *decoder) panel(p *Panel) {
 		d.f64(&p.HeightsM[i])
 	}
 	p.Levels = append([]uint8{}, d.take(p.Columns*p.Rows)...)
+	if !d.flag("cut") {
+		return
+	}
+	for _, c := range d.take(p.Columns * p.Rows) {
+		p.Cut = append(p.Cut, Cut(c))
+	}
 }
 
 func (d *decoder) fail(what string) {

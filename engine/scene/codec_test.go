@@ -17,6 +17,9 @@ func TestDecodeInvertsEncode(t *testing.T) {
 	for i := range scene.MaxPanels {
 		p := barePanel(2, 3, 0.05, []float64{0, 0.04}, 0, 1, 1, 0, 1, 0)
 		p.LeftM, p.Seed, p.Mitred = float64(i)*0.2, math.MaxUint64-uint64(i), i%2 == 0
+		if i%3 == 0 {
+			p.Cut = []scene.Cut{0, 1, 255, 7, 7, 32}
+		}
 		many.Panels = append(many.Panels, p)
 	}
 	largest := sceneOf(barePanel(400, 100, 0.01, []float64{0.02}))
@@ -63,7 +66,9 @@ func TestDecodeRefusesHostileBytes(t *testing.T) {
 		{"more columns than levels", put16(columns, 400), "cut short"},
 		{"no columns", put16(columns, 0), "left over"},
 		{"too many heights", put16(heights, 65535), "65535 heights"},
-		{"level beyond the heights", func(b []byte) { b[len(b)-1] = 2 }, "levels[3]: got 2"},
+		{"level beyond the heights", func(b []byte) { b[len(b)-2] = 2 }, "levels[3]: got 2"},
+		{"odd flag at the end", func(b []byte) { b[len(b)-1] = 2 }, "cut"},
+		{"flag without what it promises", func(b []byte) { b[len(b)-1] = 1 }, "cut short"},
 		{"wall of no number", func(b []byte) { binary.LittleEndian.PutUint64(b[1:], math.Float64bits(math.NaN())) }, "wall.width"},
 	} {
 		t.Run(c.name, func(t *testing.T) {

@@ -82,10 +82,20 @@ func TestHeightZeroIsTheBareBacker(t *testing.T) {
 }
 
 // TestBlocksOfAStickResemble: blocks of one stick differ less in tone than
-// blocks of different sticks.
+// blocks of different sticks, whether they are cut as a plan says or by chance.
 func TestBlocksOfAStickResemble(t *testing.T) {
+	t.Run("by chance", func(t *testing.T) { resemble(t, barePanel(30, 20, 0.036, []float64{0.064})) })
+	t.Run("by a plan", func(t *testing.T) {
+		p := barePanel(30, 20, 0.036, []float64{0.064})
+		for i := range p.Levels {
+			p.Cut = append(p.Cut, scene.CutOf(i%32, i/32))
+		}
+		resemble(t, p)
+	})
+}
+
+func resemble(t *testing.T, p scene.Panel) {
 	const w, h, front = 1200, 800, 0.030 + 0.064
-	p := barePanel(30, 20, 0.036, []float64{0.064})
 	p.Blocks.Grain = scene.Grain{RingM: 0.003, Spread: 0.3, SapTint: scene.RGB{R: 1, G: 1, B: 1}}
 	s := sceneOf(p)
 	s.Lamp = scene.Lamp{ElevationDeg: 90, WarmthK: 3900} // evenly lit
@@ -95,7 +105,10 @@ func TestBlocksOfAStickResemble(t *testing.T) {
 	for row := range 20 {
 		for col := range 30 {
 			x, y := cam.px(1+0.036*(float64(col)+0.5), front), cam.py(1+0.036*(float64(20-row)-0.5), front)
-			n := int(scene.CellSeed(uint32(p.Seed), col, row)) % 32
+			n := int(scene.ChanceCut(uint32(p.Seed), col, row)) % 32
+			if len(p.Cut) > 0 {
+				n = (row*30 + col) % 32
+			}
 			byStick[n] = append(byStick[n], linear(m, int(x), int(y)))
 		}
 	}

@@ -24,7 +24,7 @@ func Render(s Scene, width, height, supersample int) *image.RGBA {
 	supersample = min(max(supersample, 1), maxSupersample)
 	v := newView(s, width, height)
 	for i := range v.panels {
-		v.panels[i].pieces = v.panels[i].blocks.Grain.cut()
+		v.panels[i].saw(&s.Panels[i])
 	}
 	out := image.NewRGBA(image.Rect(0, 0, width, height))
 	bands := make(chan int)

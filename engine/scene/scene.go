@@ -58,6 +58,7 @@ type Panel struct {
 	PitchM, BlockM                          float64 // a block is BlockM square, centred in its cell of PitchM
 	HeightsM                                []float64
 	Levels                                  []uint8 // index into HeightsM, row by row, row 0 at the top
+	Cut                                     []Cut   // what each block is cut from, in the order of Levels; nil: by chance, from Seed
 	Seed                                    uint64  // varies the tone of the blocks
 	Blocks, Frame, Backer                   Material
 }
@@ -131,6 +132,10 @@ func (p *Panel) validateField(f *faults, path string) {
 	}
 	if len(p.Levels) != cells {
 		f.add("%s.levels: got %d (must be %d)", path, len(p.Levels), cells)
+		return
+	}
+	if len(p.Cut) != 0 && len(p.Cut) != cells {
+		f.add("%s.cut: got %d (must be 0 or %d)", path, len(p.Cut), cells)
 		return
 	}
 	for i, l := range p.Levels {

@@ -19,10 +19,10 @@ func (s Scene) tallest() float64 {
 	return h
 }
 
-// Cells returns the heights and seeds of all panels' cells as an opaque RGBA
-// picture of CellBytesWidth by rows pixels for the shader: red and green are
-// the height as a part of the tallest (high byte first), blue is the seed of
-// the block. Panels follow each other; within one the order is that of Levels.
+// Cells returns the heights of all panels' cells and what their blocks are cut from
+// as an opaque RGBA picture of CellBytesWidth by rows pixels for the shader: red and
+// green are the height as a part of the tallest (high byte first), blue is the Cut
+// of the block. Panels follow each other; within one the order is that of Levels.
 func (s Scene) Cells() (pix []byte, rows int) {
 	cells := 0
 	for i := range s.Panels {
@@ -34,10 +34,9 @@ func (s Scene) Cells() (pix []byte, rows int) {
 	at := 0
 	for i := range s.Panels {
 		p := &s.Panels[i]
-		seed := foldSeed(p.Seed)
 		for j, l := range p.Levels {
 			h := uint16(p.HeightsM[l]/tallest*heightSteps + 0.5)
-			copy(pix[at:], []byte{uint8(h >> 8), uint8(h), cellSeed(seed, j%p.Columns, j/p.Columns), 0xff})
+			copy(pix[at:], []byte{uint8(h >> 8), uint8(h), uint8(p.cutOf(j)), 0xff})
 			at += 4
 		}
 	}

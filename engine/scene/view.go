@@ -59,7 +59,8 @@ type board struct {
 	levels           []uint8
 	seed             uint32
 	blocks, rim, ply Material
-	pieces           *[256]stick // of the blocks, by their seeds; for Render alone
+	cuts             []Cut       // of the cells; for Render alone
+	pieces           *[256]stick // that the blocks are cut from, by their Cut; for Render alone
 }
 
 // gapLineM is the widest slack that is drawn as a line on closed blocks; wider

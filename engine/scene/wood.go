@@ -14,6 +14,7 @@ const (
 	// glued down turned by any quarter.
 	stickBits   = 5 // of a seed byte: 32 sticks a panel
 	sticks      = 1 << stickBits
+	pieces      = 1 << (8 - stickBits)
 	driftM      = 0.0015 // how far the pith wanders between two pieces of a stick
 	pithNearM   = 0.019  // nearest pith, from the middle of a stick: mostly outside of it
 	pithSpanM   = 0.085  // and how much farther the farthest is
@@ -41,17 +42,31 @@ const (
 	sideGrain = 0.8
 )
 
-// cellSeed is a byte per block, the only chance in the picture: the lower bits
-// name its stick, the upper ones the piece. Integer hash finaliser of the
-// murmur kind (common practice).
-func cellSeed(seed uint32, col, row int) uint8 {
+// Cut is a byte per block, the only chance in the picture: the lower bits name the
+// stick that it is cut from, the upper ones the piece of that.
+type Cut uint8
+
+// CutOf is that of a stick and a piece by their numbers, which begin anew after
+// thirty-two sticks and eight pieces.
+func CutOf(stick, piece int) Cut { return Cut(stick%sticks | piece%pieces<<stickBits) }
+
+// cutOf is that of a cell.
+func (p *Panel) cutOf(cell int) Cut {
+	if len(p.Cut) > 0 {
+		return p.Cut[cell]
+	}
+	return chanceCut(foldSeed(p.Seed), cell%p.Columns, cell/p.Columns)
+}
+
+// chanceCut is an integer hash finaliser of the murmur kind (common practice).
+func chanceCut(seed uint32, col, row int) Cut {
 	h := seed*0x9E3779B1 ^ uint32(col)*0x85EBCA6B ^ uint32(row)*0xC2B2AE35
 	h ^= h >> 16
 	h *= 0x7FEB352D
 	h ^= h >> 15
 	h *= 0x846CA68B
 	h ^= h >> 16
-	return uint8(h)
+	return Cut(h & 0xff)
 }
 
 // stick is what the blocks of a stick share: where the pith lies, seen from its
@@ -77,14 +92,17 @@ func (g *Grain) stickOf(n, piece float64) stick {
 	return s
 }
 
-// cut returns the sticks and pieces of a panel by their seeds.
-func (g *Grain) cut() *[256]stick {
-	var all [256]stick
-	for i := range all {
+// saw looks up what the blocks of a panel are cut from.
+func (b *board) saw(p *Panel) {
+	b.pieces = new([256]stick)
+	for i := range b.pieces {
 		piece := i / sticks
-		all[i] = g.stickOf(float64(i-piece*sticks), float64(piece))
+		b.pieces[i] = b.blocks.Grain.stickOf(float64(i-piece*sticks), float64(piece))
 	}
-	return &all
+	b.cuts = make([]Cut, len(p.Levels))
+	for i := range b.cuts {
+		b.cuts[i] = p.cutOf(i)
+	}
 }
 
 // light is how light the grain is at a place of a stick's section, seen from its
@@ -143,12 +161,12 @@ func (g *Grain) tint(s *stick, r float64) RGB {
 // blockWood is the wood of a block at a point of its top or its sides: one solid
 // texture, so that the rings of the top run on as the grain of the sides.
 func (b *board) blockWood(h hit, p vec, foot float64) RGB {
-	seed := cellSeed(b.seed, h.col, h.row)
-	piece := float64(seed / sticks)
+	from := b.cuts[h.row*b.cols+h.col]
+	piece := float64(from / sticks)
 	x := p.X - (b.gridX + (float64(h.col)+0.5)*b.pitch)
 	y := p.Y - (b.gridY - (float64(h.row)+0.5)*b.pitch)
 	x, y = quarter(x, y, piece)
-	g, s := &b.blocks.Grain, &b.pieces[seed]
+	g, s := &b.blocks.Grain, &b.pieces[from]
 	x, y = x-s.pithX, y-s.pithY
 	c := g.tint(s, length2(x, y))
 	top := h.n.Z > 0.5

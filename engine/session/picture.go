@@ -4,9 +4,12 @@ import (
 	"bytes"
 	"image/jpeg"
 	"image/png"
+	"strings"
 
 	"blockfield/engine"
 	"blockfield/engine/design"
+	"blockfield/engine/page"
+	"blockfield/engine/panel"
 	"blockfield/engine/scene"
 	"blockfield/engine/words"
 )
@@ -100,34 +103,50 @@ func lightOf(name string, before scene.Lamp) scene.Lamp {
 }
 
 // point says which block lies at a place of the picture, whose size is given; DX
-// and DY are the place in its pixels.
+// and DY are the place in its pixels. Whoever builds also reads what it is cut from.
 func (s *Session) point(req Request) Response {
 	sc, err := s.pictured()
 	if err != nil {
 		return s.refuse(err)
 	}
-	panel, column, row, ok := sc.Hit(req.Width, req.Height, req.DX, req.DY)
+	at, column, row, ok := sc.Hit(req.Width, req.Height, req.DX, req.DY)
 	if !ok {
 		return Response{}
 	}
-	args := words.Args{"panel": panel + 1, "column": column + 1, "row": row + 1}
-	at := panel
-	for _, g := range s.now.plan.Groups {
+	i, j := s.panelAt(at)
+	g := s.now.plan.Groups[i]
+	grid := g.Built.Panels[j].Grid
+	say := s.reader().Say
+	args := words.Args{"panel": at + 1, "column": column + 1, "row": row + 1, "height": g.Design.Heights[grid.At(row, column)]}
+	said := []string{say("stage/point", args)}
+	if len(sc.Panels) > 1 {
+		said[0] = say("stage/point-panel", args)
+	}
+	if from := s.now.plan.Origins()[i][j][row*grid.Columns+column]; from.Stick > 0 && s.now.doc.View.Reading != page.Client {
+		said = append(said, say("stage/point-stick", words.Args{"stick": from.Stick, "sticks": from.Sticks}))
+	}
+	for _, run := range grid.Runs(panel.NotedRun(g.Design.Pattern)) {
+		if run.Holds(row, column) {
+			said = append(said, say("stage/point-run", words.Args{"n": run.Length}))
+			break
+		}
+	}
+	return Response{Point: strings.Join(said, " ")}
+}
+
+// panelAt is the group of the plan, and the panel of that, which is panel n of the
+// picture.
+func (s *Session) panelAt(n int) (group, at int) {
+	for i, g := range s.now.plan.Groups {
 		if g.Wall != 0 {
 			continue
 		}
-		if at >= len(g.Built.Panels) {
-			at -= len(g.Built.Panels)
-			continue
+		if n < len(g.Built.Panels) {
+			return i, n
 		}
-		args["height"] = g.Design.Heights[g.Built.Panels[at].Grid.At(row, column)]
-		break
+		n -= len(g.Built.Panels)
 	}
-	key := "stage/point"
-	if len(sc.Panels) > 1 {
-		key = "stage/point-panel"
-	}
-	return Response{Point: s.reader().Say(key, args)}
+	panic("session: internal error: a panel in the picture that is not in the plan")
 }
 
 // picture draws a scene, which need not be that of the open document: a PNG to

@@ -2,6 +2,7 @@ package session_test
 
 import (
 	"bytes"
+	"fmt"
 	"image"
 	"image/jpeg"
 	"image/png"
@@ -72,6 +73,17 @@ func TestPointSaysWhatLiesThere(t *testing.T) {
 	want := words.Reader{Language: words.English(), Units: s.Document().View.Units}.Say("stage/point",
 		words.Args{"column": grid.Columns/2 + 1, "row": grid.Rows/2 + 1, "height": height})
 	assert.Equal(t, want, got.Point)
+
+	set(t, s, "view.reading", "maker")
+	set(t, s, group+".pattern.seed", "7")
+	grid = s.Plan().Groups[0].Built.Panels[0].Grid
+	from := s.Plan().Origins()[0][0][grid.Rows/2*grid.Columns+grid.Columns/2]
+	got = ask(t, s, session.Request{Op: "point", Width: w, Height: h, DX: w / 2, DY: below})
+	assert.Contains(t, got.Point, fmt.Sprintf("stick %d of %d", from.Stick, from.Sticks))
+	assert.NotContains(t, got.Point, "run")
+	set(t, s, group+".pattern.kind", "quadratic residue stripes")
+	got = ask(t, s, session.Request{Op: "point", Width: w, Height: h, DX: w / 2, DY: below})
+	assert.Contains(t, got.Point, "straight run of 22", "stripes run down the whole field")
 	assert.Empty(t, ask(t, s, session.Request{Op: "point", Width: w, Height: h, DX: 1, DY: 1}).Point, "wall")
 	assert.True(t, ask(t, s, session.Request{Op: "point"}).OK, "a picture of no size")
 }

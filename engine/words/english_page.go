@@ -586,8 +586,10 @@ func englishChoices() map[string]string {
 		"message/picture-shooting":   "The picture is being drawn. Without a graphics card this takes a while.",
 		"message/picture-not-shot":   "The picture could not be drawn.",
 
-		"stage/point":        "Column {column}, row {row}: {height}",
-		"stage/point-panel":  "Panel {panel}, column {column}, row {row}: {height}",
+		"stage/point":        "Column {column}, row {row}: {height}.",
+		"stage/point-panel":  "Panel {panel}, column {column}, row {row}: {height}.",
+		"stage/point-stick":  "Drawn as cut from stick {stick} of {sticks}.",
+		"stage/point-run":    "Part of a straight run of {n}.",
 		"stage/looks":        "Views and light",
 		"stage/views":        "View",
 		"stage/view-front":   "Straight on",

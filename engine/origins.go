@@ -1,0 +1,83 @@
+package engine
+
+import (
+	"blockfield/engine/bench"
+	"blockfield/engine/design"
+	"blockfield/engine/length"
+)
+
+// Origin is what a block is cut from: a sound stick of its lot, counted from 1 as
+// the cutting plan has them, out of so many, and which piece of that stick. The
+// zero Origin is that of a bare cell.
+//
+// Blocks of one height lie on one pile, and the plan leaves open which of them goes
+// where. Here each pile is mixed once and always in the same way, as a hand does that
+// takes them as they come.
+type Origin struct{ Stick, Sticks, Piece int }
+
+// Origins returns what each block is cut from, by group, panel and cell.
+func (r Result) Origins() [][][]Origin {
+	piles := make(map[pile][]Origin)
+	for _, lot := range r.Bill.Lots {
+		cutInto(piles, lot)
+	}
+	for b, blocks := range piles {
+		mix(blocks, uint64(b.heightNM))
+	}
+	all := make([][][]Origin, len(r.Groups))
+	for i, g := range r.Groups {
+		all[i] = make([][]Origin, len(g.Built.Panels))
+		for j, p := range g.Built.Panels {
+			cells := make([]Origin, len(p.Grid.Levels))
+			for k, level := range p.Grid.Levels {
+				from := pileOf(g.Design, g.Design.Heights[level])
+				if left := piles[from]; len(left) > 0 {
+					cells[k], piles[from] = left[0], left[1:]
+				}
+			}
+			all[i][j] = cells
+		}
+	}
+	return all
+}
+
+// pile is the blocks of one height out of one kind of stick.
+type pile struct {
+	wood             string
+	sizeNM, heightNM int64
+}
+
+func pileOf(g design.Group, h length.Length) pile {
+	return pile{g.Wood, g.Block.Size.Nanometres(), h.Nanometres()}
+}
+
+// cutInto cuts the sticks of a lot.
+func cutInto(piles map[pile][]Origin, lot bench.Lot) {
+	stick := 0
+	for _, board := range lot.Cuts.Boards {
+		for range board.Count {
+			stick++
+			piece := 0
+			for _, p := range board.Pieces {
+				to := pile{lot.Wood, lot.Size.Nanometres(), p.Length}
+				for range p.Count {
+					piece++
+					piles[to] = append(piles[to], Origin{stick, lot.Cuts.BoardCount, piece})
+				}
+			}
+		}
+	}
+}
+
+// mix shuffles from the last place down, by the 64-bit split-mix generator (Steele,
+// Lea and Flood 2014, from memory).
+func mix(blocks []Origin, state uint64) {
+	for i := len(blocks) - 1; i > 0; i-- {
+		state += 0x9E3779B97F4A7C15
+		z := state
+		z = (z ^ z>>30) * 0xBF58476D1CE4E5B9
+		z = (z ^ z>>27) * 0x94D049BB133111EB
+		j := (z ^ z>>31) % uint64(i+1)
+		blocks[i], blocks[j] = blocks[j], blocks[i]
+	}
+}
