@@ -99,7 +99,7 @@ func (v *view) control(path string) (Control, bool) {
 
 // longChoice reports whether the entries of a choice are too long for half a line.
 func longChoice(path string) bool {
-	return strings.HasSuffix(path, ".pattern.kind") || strings.HasSuffix(path, ".finish.kind") ||
+	return strings.HasSuffix(path, ".pattern.kind") || strings.HasSuffix(path, ".lining") || strings.HasSuffix(path, ".finish.kind") ||
 		strings.HasPrefix(path, "walls[") && strings.Count(path, ".") == 1 && strings.HasSuffix(path, ".kind")
 }
 
@@ -173,6 +173,7 @@ type set struct {
 	slot    string // what follows from them, below them
 	more    []string
 	part    string // path of what the set describes, where that can be taken away
+	taking  string // key of the words for that
 	add     string // path of a list that grows below the set
 	adding  string // key of the words for that
 	name    string // slot with the heading, where that follows from an edit
@@ -186,7 +187,8 @@ type Set struct {
 	More        []Control
 	SlotID      string
 	NameID      string
-	Remove      string
+	Remove      string // path of what can be taken away
+	Removing    string
 	Add, Adding string
 }
 
@@ -195,7 +197,7 @@ func (v *view) Sets() []Set {
 	var all []Set
 	for _, s := range v.sets() {
 		one := Set{
-			view: v, ID: s.id, Heading: v.T(s.heading), SlotID: s.slot, NameID: s.name, Remove: s.part, Add: s.add, Adding: s.adding,
+			view: v, ID: s.id, Heading: v.T(s.heading), SlotID: s.slot, NameID: s.name, Remove: s.part, Removing: s.taking, Add: s.add, Adding: s.adding,
 			Fields: v.controls(s.base, s.fields), More: v.controls(s.base, s.more),
 		}
 		for i := range one.More {

@@ -157,11 +157,11 @@ func (v *view) soundSets() []set {
 
 // surfaceSets are what covers parts of floor, ceiling and walls.
 func (v *view) surfaceSets() []set {
-	var all []set
+	all := []set{{id: "surfaces", heading: "hear/surfaces", slot: "surfaces-lead"}}
 	for i := range v.Doc.Design.Room.Surfaces {
 		path := fmt.Sprintf("room.surfaces[%d]", i)
 		all = append(all, set{
-			id: surfaceID(i), name: surfaceID(i) + "-name", part: path, base: path + ".",
+			id: surfaceID(i), name: surfaceID(i) + "-name", part: path, taking: "hear/remove-surface", base: path + ".",
 			fields: []string{"lining", "place", "share"},
 		})
 	}
@@ -188,6 +188,7 @@ func (v *view) soundSlots() []slot {
 		return all
 	}
 	all = append(all, slot{id: soundSlots + "room", template: soundSlots + "room", data: v})
+	all = append(all, slot{id: "surfaces-lead", template: "surfaces-lead", data: v, after: never})
 	all = append(all, v.surfaceNames()...)
 	return append(all, v.atTheEnd()...)
 }

@@ -55,7 +55,7 @@ func (v *view) wallSet(w int) []set {
 	for i := range v.Doc.Design.Walls[w].Obstacles {
 		id := fmt.Sprintf("obstacle-%d-%d", w, i)
 		all = append(all, set{
-			id: id, name: id + "-name", part: fmt.Sprintf("%sobstacles[%d]", base, i),
+			id: id, name: id + "-name", part: fmt.Sprintf("%sobstacles[%d]", base, i), taking: "page/remove",
 			base: fmt.Sprintf("%sobstacles[%d].", base, i), fields: []string{"kind", "x", "y", "width", "height"},
 			more: []string{"note"},
 		})
