@@ -33,7 +33,7 @@ func (b *Bill) frames(in design.Bench, jobs []job, there *pile, prices Prices) e
 			pieces = append(pieces, boardPieces{})
 		}
 		b.Frame[i].NeedM += float64(j.panels()) * j.built.FrameRunning.Metres()
-		pieces[i].add(j, length.MM(testFitMM), func(p panel.Part) int {
+		pieces[i].add(j, TestFit(), func(p panel.Part) int {
 			if p.Kind == panel.FramePart {
 				return p.Count
 			}
@@ -127,6 +127,9 @@ func (b *Bill) strip(thickness length.Length) int {
 	b.Cleat.Strips = append(b.Cleat.Strips, Strip{Thickness: thickness})
 	return len(b.Cleat.Strips) - 1
 }
+
+// TestFit is how much longer than drawn the pieces of a frame are cut at first.
+func TestFit() length.Length { return length.MM(testFitMM) }
 
 // StripWidth is the width of the strips that cleats and spacers are cut from.
 func StripWidth() length.Length { return length.MM(cleatStripMM) }
