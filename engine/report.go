@@ -20,6 +20,7 @@ type Report struct {
 	Groups    []GroupReport    `json:"groups"`
 	Mass      MassReport       `json:"mass"`
 	Stock     StockReport      `json:"stock"`
+	Cuts      []CutsReport     `json:"cuts"` // of the blocks, by wood and section
 	Hours     HoursReport      `json:"hours"`
 	Money     MoneyReport      `json:"money"`
 	WatchOuts []WatchOutReport `json:"watchOuts"`
@@ -86,6 +87,32 @@ type StockReport struct {
 	WallFixings  int     `json:"wallFixings"`
 }
 
+// CutsReport is how the blocks of one wood and section come out of sticks.
+type CutsReport struct {
+	Wood   string             `json:"wood"`
+	Size   length.Length      `json:"size"`
+	Bought int                `json:"bought"` // with those for knots and splits
+	Own    int                `json:"own"`    // that are there already
+	Sticks int                `json:"sticks"` // that are cut
+	Proven bool               `json:"proven"` // no plan of sound sticks costs less than that with the fewest of them
+	Visits int                `json:"visits"` // sticks that are set aside and fetched again
+	Groups []StickGroupReport `json:"groups"`
+}
+
+// StickGroupReport is a number of sticks that are cut alike.
+type StickGroupReport struct {
+	Stick  length.Length  `json:"stick"`
+	Count  int            `json:"count"`
+	Blocks []BlocksReport `json:"blocks"` // from each
+	Offcut length.Length  `json:"offcut"`
+}
+
+// BlocksReport is so many blocks of one height.
+type BlocksReport struct {
+	Height length.Length `json:"height"`
+	Count  int           `json:"count"`
+}
+
 // SpreadReport is person-hours: a practised maker, a usual job, a first one.
 type SpreadReport struct {
 	Low     float64 `json:"low"`
@@ -141,6 +168,7 @@ func (r Result) Report(reader words.Reader) Report {
 		Revision: r.Revision, BookCode: r.BookCode, Title: r.Title,
 		Mass:      MassReport{round(r.Mass.HeaviestPanelKg, 2), round(r.Mass.TotalKg, 2)},
 		Stock:     r.stock(),
+		Cuts:      r.cuts(),
 		Hours:     hours(r.Bill.Hours),
 		Money:     r.money(),
 		WatchOuts: []WatchOutReport{},
@@ -198,6 +226,26 @@ func (r Result) stock() StockReport {
 	}
 	out.FinishLitres = round(out.FinishLitres, 3)
 	return out
+}
+
+func (r Result) cuts() []CutsReport {
+	all := []CutsReport{}
+	for _, lot := range r.Bill.Lots {
+		c := CutsReport{
+			Wood: lot.Wood, Size: lot.Size, Bought: lot.Sticks, Own: lot.OwnSticks, Sticks: lot.SticksBeforeDefects,
+			Proven: lot.Proven, Visits: lot.Cuts.Visits,
+		}
+		for _, b := range lot.Cuts.Boards {
+			n := lot.StickLength.Notation()
+			g := StickGroupReport{Stick: lot.Bars[b.Bar].Length, Count: b.Count, Offcut: length.Nanometres(b.Offcut, n)}
+			for _, p := range b.Pieces {
+				g.Blocks = append(g.Blocks, BlocksReport{lot.HeightOf(p.Length), p.Count})
+			}
+			c.Groups = append(c.Groups, g)
+		}
+		all = append(all, c)
+	}
+	return all
 }
 
 func hours(h bench.Hours) HoursReport {

@@ -196,6 +196,17 @@ func (l *Lot) buy(b design.Bench, plan cut.Plan) {
 	l.UsedPercent = 100 * neededM / (boughtM + ownM)
 }
 
+// HeightOf returns the height that a length of the cutting plan is, as it was
+// written.
+func (l Lot) HeightOf(nm int64) length.Length {
+	for _, h := range l.Heights {
+		if h.Height.Nanometres() == nm {
+			return h.Height
+		}
+	}
+	return length.Nanometres(nm, l.StickLength.Notation())
+}
+
 // GroupLetter names a group of sticks that are cut alike: A to Z, then AA.
 func GroupLetter(i int) string {
 	const letters = 26

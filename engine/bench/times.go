@@ -117,6 +117,7 @@ func (b *Bill) count(w design.Work, jobs []job) counts {
 		"height above 0":   heights,
 		perCutBlock:        cuts,
 		"50 cuts":          cuts / cutsARecheck,
+		perVisit:           float64(b.Visits),
 		"panel":            panels,
 		perGluedBlock:      float64(b.Blocks),
 		"row":              rows,

@@ -2,6 +2,7 @@ package cut_test
 
 import (
 	"encoding/json"
+	"flag"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -113,6 +114,12 @@ type instance struct {
 	}
 }
 
+// With -table the two tests below print a table of their problems: boards, what
+// first fit needs, what was minimised (boards, or money), its proven optimum and
+// the bound, stop visits with the same boards and their bound, with a board more,
+// and the times in ms of both searches.
+var table = flag.Bool("table", false, "print a table of the cutting problems")
+
 // Our own problems were solved to the proven optimum, and by first fit, by
 // separate programs in another language.
 func TestOwnInstances(t *testing.T) {
@@ -160,8 +167,29 @@ func (in instance) solveBest(t *testing.T) {
 	if open {
 		assert.Equal(t, got-1, plan.Bound, "at most one from the best")
 	}
+	spent := time.Since(start)
 	t.Logf("%d, bound %d, proven %v, visits %d, %v, %.3g steps", got, plan.Bound, plan.Proven, plan.Visits,
-		time.Since(start).Round(time.Millisecond), float64(plan.Steps))
+		spent.Round(time.Millisecond), float64(plan.Steps))
+	if *table {
+		in.printRow(t, p, plan, got, spent)
+	}
+}
+
+// printRow prints a row of the table that -table asks for.
+func (in instance) printRow(t *testing.T, p cut.Problem, plan cut.Plan, got int64, spent time.Duration) {
+	start := time.Now()
+	curve, err := cut.FewestVisits(p, plan, 1, visitSteps)
+	require.NoError(t, err)
+	more := "–"
+	if len(curve) > 1 {
+		more = fmt.Sprint(curve[1].Plan.Visits)
+	}
+	fit := "–"
+	if in.FFD != nil {
+		fit = fmt.Sprint(*in.FFD)
+	}
+	fmt.Printf("| %s | %d | %s | %d | %d | %d | %d ≥ %d | %s | %.1f | %.1f |\n", in.Name, plan.BoardCount, fit, got, in.Optimum, plan.Bound,
+		curve[0].Plan.Visits, curve[0].Least, more, 1000*spent.Seconds(), 1000*time.Since(start).Seconds())
 }
 
 func (in instance) problem() cut.Problem {

@@ -118,18 +118,3 @@ func (t *task) spread(plan []bars) []bars {
 	}
 	return slices.DeleteFunc(plan, func(b bars) bool { return b.count == 0 })
 }
-
-// Cheapest returns which plan of a curve costs least when a visit has a price:
-// its minutes at the rate of the workshop. Of like ones it takes the one with
-// fewer boards.
-func Cheapest(curve []Handling, visit int64) int {
-	best := 0
-	for i, h := range curve {
-		if h.total(visit) < curve[best].total(visit) {
-			best = i
-		}
-	}
-	return best
-}
-
-func (h Handling) total(visit int64) int64 { return h.Plan.Cost + visit*int64(h.Plan.Visits) }

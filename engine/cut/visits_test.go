@@ -140,18 +140,3 @@ func fewestByHand(p cut.Problem, boards int) int {
 	visit(0, 0)
 	return best
 }
-
-// Three boards of 5.00 with no visit, two with 1, one with 2, worked by hand:
-// a visit at 5.00 is worth a board to the cent, at 5.01 more than one.
-func TestCheapest(t *testing.T) {
-	p := cut.Problem{Bars: []cut.Bar{{Length: 100, Price: 500}}, Pieces: []cut.Piece{{50, 1}, {30, 1}, {20, 1}}}
-	plan, err := cut.Solve(p, cut.QuickSteps)
-	require.NoError(t, err)
-	curve, err := cut.FewestVisits(p, plan, 5, cut.QuickSteps)
-	require.NoError(t, err)
-	require.Len(t, curve, 3)
-	assert.Equal(t, 0, cut.Cheapest(curve, 0))
-	assert.Equal(t, 0, cut.Cheapest(curve, 500))
-	assert.Equal(t, 2, cut.Cheapest(curve, 501))
-	assert.Equal(t, 0, cut.Cheapest(nil, 501))
-}

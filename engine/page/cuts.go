@@ -82,7 +82,7 @@ func (l CutLot) like(nm int64) length.Length {
 }
 
 // height writes a length of the plan as the height that it is.
-func (l CutLot) height(nm int64) string { return l.Show(l.Heights[l.level(nm)].Height) }
+func (l CutLot) height(nm int64) string { return l.Show(l.HeightOf(nm)) }
 
 func (l CutLot) level(nm int64) int {
 	return max(0, slices.IndexFunc(l.Heights, func(h bench.HeightCount) bool { return h.Height.Nanometres() == nm }))

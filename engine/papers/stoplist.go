@@ -63,14 +63,7 @@ func (m *maker) stickPlan(lot bench.Lot) sheet.Block {
 }
 
 // number writes a length of the cutting plan as the height that it is.
-func (m *maker) number(nm int64, lot bench.Lot) string {
-	for _, h := range lot.Heights {
-		if h.Height.Nanometres() == nm {
-			return m.Words.Units.Number(h.Height)
-		}
-	}
-	return m.Words.Units.Number(length.Nanometres(nm, lot.StickLength.Notation()))
-}
+func (m *maker) number(nm int64, lot bench.Lot) string { return m.Words.Units.Number(lot.HeightOf(nm)) }
 
 // from says out of which sticks a height comes, and how many of each.
 func (m *maker) from(plan cut.Plan, h length.Length) string {

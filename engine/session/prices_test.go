@@ -187,7 +187,7 @@ func TestRefusedBooksLeaveTheOldOne(t *testing.T) {
 		"newer":            {swap(`"version": 1`, `"version": 7`), "version", "7", "1"},
 		"ends before it begins": {swap(`"validFrom": ""`, `"validFrom": "2027-01-01"`),
 			"validUntil", "2026-12-31", "2027-01-01"},
-		"counted by the moon": {strings.Replace(good, `"per": "stick bought"`, `"per": "full moon"`, 1), "tasks[6].per", "full moon", "stick bought, survey"},
+		"counted by the moon": {strings.Replace(good, `"per": "stick bought"`, `"per": "full moon"`, 1), "tasks[6].per", "full moon", "stick bought, stop visit, survey"},
 		"selling, truncated":  {`{"format": "blockfield selling book", "version": 1, "currency": "EUR", "job": `, "", "", ""},
 		"selling, price gone": {strings.Replace(string(design.EncodeSelling(engine.ExampleSelling())), `"panel": "`+engine.ExampleSelling().Panel.String()+`",`, "", 1),
 			"panel", "", ""},
