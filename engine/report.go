@@ -129,20 +129,6 @@ type HoursReport struct {
 	Total  SpreadReport `json:"total"`
 }
 
-// MoneyReport is the price; a home builder's has only what is bought in.
-type MoneyReport struct {
-	Currency    string `json:"currency"`
-	Placeholder bool   `json:"placeholder"`
-	BoughtIn    string `json:"boughtIn"`
-	Direct      string `json:"direct"`
-	Cost        string `json:"cost"`
-	Net         string `json:"net"`
-	Tax         string `json:"tax"`
-	Gross       string `json:"gross"`
-	Low         string `json:"low"` // gross between which four of five such jobs end
-	High        string `json:"high"`
-}
-
 // WatchOutReport is one watch-out with its sentence in English.
 type WatchOutReport struct {
 	Code     string     `json:"code"`
@@ -170,7 +156,7 @@ func (r Result) Report(reader words.Reader) Report {
 		Stock:     r.stock(),
 		Cuts:      r.cuts(),
 		Hours:     hours(r.Bill.Hours),
-		Money:     r.money(),
+		Money:     r.money(reader),
 		WatchOuts: []WatchOutReport{},
 	}
 	for _, g := range r.Groups {
@@ -253,16 +239,6 @@ func hours(h bench.Hours) HoursReport {
 		return SpreadReport{round(s.Low, 2), round(s.Typical, 2), round(s.High, 2)}
 	}
 	return HoursReport{spread(h.Shop), spread(h.Office), spread(h.Site), spread(h.Travel), spread(h.Total)}
-}
-
-func (r Result) money() MoneyReport {
-	p := r.Price
-	return MoneyReport{
-		Currency: p.Currency, Placeholder: p.Placeholder,
-		BoughtIn: p.BoughtIn.Plain(), Direct: p.Direct.Plain(), Cost: p.Cost.Plain(),
-		Net: p.Net.Plain(), Tax: p.Tax.Plain(), Gross: p.Gross.Plain(),
-		Low: p.Low.Plain(), High: p.High.Plain(),
-	}
 }
 
 func round(v float64, digits int) float64 {

@@ -41,7 +41,7 @@ func TestReferenceJobsFromEndToEnd(t *testing.T) {
 			assert.InDelta(t, want.shop, r.Hours.Shop.Typical, 0.1)
 			assert.InDelta(t, want.total, r.Hours.Total.Typical, 0.1)
 			assert.Equal(t, []string{want.boughtIn, want.net, want.tax, want.gross},
-				[]string{r.Money.BoughtIn, r.Money.Net, r.Money.Tax, r.Money.Gross})
+				[]string{*r.Money.BoughtIn, *r.Money.Net, *r.Money.Tax, *r.Money.Gross})
 		})
 	}
 	home := plan(t, designtest.Job(t, "s8"))
