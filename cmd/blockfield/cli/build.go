@@ -7,6 +7,7 @@ import (
 	"fmt"
 
 	"blockfield/cmd/blockfield/web"
+	"blockfield/engine/words"
 	"blockfield/site"
 )
 
@@ -41,7 +42,7 @@ func build(_ context.Context, args []string, s Streams) (int, error) {
 	if err := built.Write(*out); err != nil {
 		return badInput, err
 	}
-	fmt.Fprintf(s.Out, "%s: the page, %d files\n", *out, len(built.Names()))
+	fmt.Fprintf(s.Out, "%s: the page, %d files\n", words.Printable(*out), len(built.Names()))
 	return done, nil
 }
 

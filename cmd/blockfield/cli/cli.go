@@ -14,6 +14,8 @@ import (
 	"fmt"
 	"io"
 	"strings"
+
+	"blockfield/engine/words"
 )
 
 // The exit codes.
@@ -85,10 +87,18 @@ func (c command) do(ctx context.Context, args []string, s Streams) int {
 		fmt.Fprintf(s.Err, "usage: blockfield %s %s\n", c.name, c.usage)
 		return badInput
 	case err != nil:
-		fmt.Fprintln(s.Err, err)
+		complain(s, err)
 		return badInput
 	}
 	return code
+}
+
+// complain says what is wrong, one fault a line. Faults repeat what files and
+// arguments hold, which may not steer the terminal.
+func complain(s Streams, err error) {
+	for line := range strings.Lines(err.Error()) {
+		fmt.Fprintln(s.Err, words.Printable(strings.TrimSuffix(line, "\n")))
+	}
 }
 
 func usage(w io.Writer) {

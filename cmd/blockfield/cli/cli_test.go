@@ -88,6 +88,8 @@ func TestCheckSaysWhatIsWrong(t *testing.T) {
 	}
 	named := run(t, "", "check", "no\u202esuch\x1bfile")
 	assert.Equal(t, "no\\u202esuch\\x1bfile: no such file or directory\n", named.err)
+	flag := run(t, "", "report", "-no\u202esuch\x1bflag")
+	assert.Equal(t, "flag provided but not defined: -no\\u202esuch\\x1bflag\n", flag.err)
 	both := run(t, "", "check", jobs+"s1.json", "no-such-file", jobs+"s2.json")
 	assert.Equal(t, 2, both.code)
 	assert.Equal(t, "no-such-file: no such file or directory\n", both.err)

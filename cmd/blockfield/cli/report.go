@@ -88,7 +88,7 @@ func pricesOn(name *string, today string, s Streams) (design.Book, error) {
 		return design.Book{}, err
 	}
 	if err := located(*name, design.HoldsOn(book, today)); err != nil {
-		fmt.Fprintln(s.Err, err)
+		complain(s, err)
 	}
 	return book, nil
 }
