@@ -102,6 +102,30 @@ func TestSeveralLengthsWithPrices(t *testing.T) {
 	assert.False(t, lot.Priced)
 }
 
+// What a client is quoted by follows from lengths alone: prices by the piece are
+// private, and so is what wood and time cost together.
+func TestQuotedVolumeHoldsNoPrivatePrice(t *testing.T) {
+	d := designtest.Job(t, "s7")
+	d.Bench.Stock = []design.Stock{square(d, 3000, 0, false)}
+	p := priced()
+	first := estimateWith(t, d, p).Lots[0]
+	for name, change := range map[string]func(*bench.Prices){
+		"a piece for nothing": func(p *bench.Prices) {
+			p.Sticks = []design.StickPrice{{Wood: "walnut", Size: length.MM(30), Length: length.MM(2200), Price: design.Units(1)}}
+		},
+		"dear hours": func(p *bench.Prices) { p.Hour = design.Units(10_000) },
+		"no prices":  func(p *bench.Prices) { *p = bench.Prices{} },
+	} {
+		other := priced()
+		change(&other.Prices)
+		lot := estimateWith(t, d, other).Lots[0]
+		assert.InDelta(t, first.FewestM3, lot.FewestM3, 1e-12, name)
+		if name != "no prices" {
+			assert.NotEqual(t, used(first.Bars), used(lot.Bars), "%s: the plan is another one", name)
+		}
+	}
+}
+
 // Of ten sticks that the yard has, a tenth is lost: nine count, and no more than
 // ten are bought. The rest comes from the usual length.
 func TestLimitedSupply(t *testing.T) {

@@ -128,6 +128,12 @@ func TestSplit(t *testing.T) {
 			assert.Nil(t, got.Fix, "the columns are fixed")
 		}
 	}
+	// A frame of 20 mm and its gap of 3 go through the door too: 1046 + 40.
+	for high, fires := range map[int64]bool{1086: false, 1085: true} {
+		d := door(mm(high))
+		d.Walls[0].Groups[0].Frame = design.Frame{Joint: design.Mitred, Wood: "beech", Thickness: mm(20), Board: mm(150), Gap: mm(3)}
+		assert.Equal(t, fires, estimate(t, d).Groups[0].Split.Door, "%d mm", high)
+	}
 	d := heavy(60)
 	d.Walls[0].Groups[0].Columns, d.Walls[0].Groups[0].Rows = 0, 0
 	d.Walls[0].Groups[0].Width, d.Walls[0].Groups[0].Height = mm(1000), mm(1000)
