@@ -248,7 +248,7 @@ document.addEventListener("click", (event) => {
   } else if (button?.dataset.set) {
     setByButton(button);
   } else if (button?.dataset.act) {
-    ask({ op: "act", name: button.dataset.act, path: button.dataset.path }).then((answer) => answer.ok || refuse(answer, "not-done"));
+    ask({ op: "act", name: button.dataset.act, path: button.dataset.path, value: button.value }).then((answer) => answer.ok || refuse(answer, "not-done"));
   }
   const lead = event.target.closest("a.to-field");
   if (lead) {

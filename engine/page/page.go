@@ -32,6 +32,7 @@ type Input struct {
 	Selling          *design.SellingBook // that clients are quoted by; nil: the example's
 	SellingOnly      bool                // the selling book is somebody's, and Book is not
 	Levers           []engine.Lever      // what brings a job over its budget down; for the money section
+	Looks            []engine.Result     // plans of the looks that are kept with the design; for the money section
 	Words            words.Reader
 	Section          string          // that is open: "look", "sound", "wall", "bench", "money" or "papers"
 	Papers           PaperView       // for their section

@@ -187,9 +187,14 @@ func (s *Session) act(req Request) Response {
 		return s.whole("")
 	}
 	before := s.now
-	doc, err := s.acted(req)
+	adopt := s.change
+	doc, known, err := s.actedBeside(req)
+	if !known {
+		adopt = s.edited
+		doc, err = s.acted(req)
+	}
 	if err == nil {
-		err = s.edited(doc)
+		err = adopt(doc)
 	}
 	if err != nil {
 		return s.refuse(err)

@@ -99,7 +99,7 @@ func (s *Session) inForce(next prices) (Response, error) {
 	if err != nil {
 		return Response{}, err
 	}
-	s.prices, s.now.plan = next, plan
+	s.prices, s.now.plan, s.looks = next, plan, nil
 	announce := "page/book-opened"
 	switch {
 	case next.text == "":

@@ -22,6 +22,7 @@ func (s *Session) input() page.Input {
 	}
 	if s.section == page.Money { // the only one that shows them, and they take many plans
 		in.Levers = s.levers()
+		in.Looks = s.lookPlans()
 	}
 	if s.section == page.Papers {
 		in.Papers = s.papers(in)

@@ -9,6 +9,7 @@ package session
 import (
 	"encoding/json"
 	"fmt"
+	"reflect"
 
 	"blockfield/engine"
 	"blockfield/engine/design"
@@ -30,7 +31,8 @@ type Session struct {
 	look     look
 	paper    paper
 	ear      ear
-	grip     grip // on the drawing of a wall
+	grip     grip                     // on the drawing of a wall
+	looks    map[string]engine.Result // plans of kept looks with the prices in force, by revision
 	now      state
 	undo     []kept
 	redo     []kept
@@ -140,7 +142,7 @@ func (s *Session) change(doc design.Document) error {
 // take makes a planned document the open one, as a step of the history. A change
 // of the view alone is none: looking at a design is not an edit.
 func (s *Session) take(next state) {
-	if next.plan.Revision != s.now.plan.Revision {
+	if next.plan.Revision != s.now.plan.Revision || !sameBeside(next.doc, s.now.doc) {
 		s.undo = append(s.undo, s.now.kept())
 		if len(s.undo) > maxHistory {
 			s.undo = s.undo[1:]
@@ -148,6 +150,12 @@ func (s *Session) take(next state) {
 		s.redo = nil
 	}
 	s.now = next
+}
+
+// sameBeside reports whether two documents hold the same beside their design and
+// their view: the looks kept with it and the offer.
+func sameBeside(a, b design.Document) bool {
+	return reflect.DeepEqual(a.Looks, b.Looks) && reflect.DeepEqual(a.Offer, b.Offer)
 }
 
 // step moves one document from one end of the history to the other. The view
