@@ -2,12 +2,14 @@ package page
 
 import (
 	"html/template"
+	"slices"
 	"strconv"
 	"strings"
 
 	"blockfield/engine"
 	"blockfield/engine/design"
 	"blockfield/engine/money"
+	"blockfield/engine/scene"
 )
 
 // LookCard is one look in the comparison: the open design, or one that was kept.
@@ -19,12 +21,16 @@ type LookCard struct {
 	Against     string // how it differs from the open design; empty for that
 	Same        bool   // the open design is this very look
 	Picture     template.HTML
+	Wood        template.HTML // a swatch
 }
 
-// LookCards are the open design and the looks kept beside it. Their prices are
-// those that their reader may see.
+// LookCards are the looks that are kept, and the open design where it is none of
+// them. Their prices are those that their reader may see.
 func (v *view) LookCards() []LookCard {
-	cards := []LookCard{v.lookCard("", v.T("look-card/open"), v.Doc.Design, v.Plan)}
+	var cards []LookCard
+	if !v.openIsKept() {
+		cards = append(cards, v.lookCard("", v.T("look-card/open"), v.Doc.Design, v.Plan))
+	}
 	for i, look := range v.Doc.Looks {
 		if i >= len(v.Looks) || len(v.Looks[i].Groups) == 0 {
 			continue
@@ -43,7 +49,7 @@ func (v *view) LookCards() []LookCard {
 
 func (v *view) lookCard(path, name string, d design.Design, plan engine.Result) LookCard {
 	g := plan.Groups[0]
-	return LookCard{
+	card := LookCard{
 		Path: path, ID: controlID(path), Name: name,
 		Line: v.T("look-card/line", "wood", v.T("choice/"+g.Design.Wood), "size", g.Design.Block.Size,
 			"width", v.Words.Units.Number(v.Whole(g.Built.TotalWidth)), "height", v.Whole(g.Built.TotalHeight),
@@ -51,12 +57,19 @@ func (v *view) lookCard(path, name string, d design.Design, plan engine.Result) 
 		Price:   v.lookPrice(d, plan),
 		Picture: template.HTML(fieldPicture("", corner(g.Built.Panels[0].Grid, exampleColumns, exampleRows), 1, 0)),
 	}
+	if m, ok := scene.WoodMaterial(g.Design.Wood, g.Design.Finish.Kind); ok {
+		card.Wood = swatch(m)
+	}
+	return card
 }
 
 // lookPrice is the client's range, or the price with tax for a maker; empty where
-// there is none.
+// there is none. Beside an offer no made-up figure stands.
 func (v *view) lookPrice(d design.Design, plan engine.Result) string {
 	if v.Reading == Client {
+		if v.OfferHolds() && v.selling().Placeholder {
+			return ""
+		}
 		low, high, err := engine.Quote(d, plan, v.selling())
 		if err != nil || d.Work.OwnBuild || high.Minor <= 0 {
 			return ""
@@ -98,13 +111,12 @@ func signed(m money.Money, locale string) string {
 // CanKeepLook reports whether there is room for another look, and the open design
 // is none of those that are kept.
 func (v *view) CanKeepLook() bool {
-	for _, plan := range v.Looks {
-		if plan.Revision == v.Plan.Revision {
-			return false
-		}
-	}
 	row, _ := design.Lookup("looks")
-	return len(v.Doc.Looks) < row.Most
+	return !v.openIsKept() && len(v.Doc.Looks) < row.Most
+}
+
+func (v *view) openIsKept() bool {
+	return slices.ContainsFunc(v.Looks, func(r engine.Result) bool { return r.Revision == v.Plan.Revision })
 }
 
 // OfferHindrance says why nothing can be offered; empty where an offer can be
@@ -122,6 +134,15 @@ func (v *view) OfferDays() []int { return []int{14, 30, 60} }
 
 // Offered reports whether the open design is what the offer was made for.
 func (v *view) Offered() bool { return v.Doc.Offer != nil && v.Doc.Offer.Revision == v.Plan.Revision }
+
+// OfferHolds reports whether the offer still is what the open design costs.
+func (v *view) OfferHolds() bool { return v.Offered() && v.Today <= v.Doc.Offer.ValidUntil }
+
+// OfferedPrice is the price of the offer with tax.
+func (v *view) OfferedPrice() string {
+	o := v.Doc.Offer
+	return money.Priced(o.Gross.Steps(), 1, amountSteps, o.Currency, money.HalfAway).Format(v.locale())
+}
 
 // Indication reports whether a price is an indication only, since nobody has
 // seen the room.

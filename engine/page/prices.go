@@ -46,7 +46,7 @@ func (v *view) HasPrice() bool { return v.Plan.Price.Sold && v.Plan.Price.Gross.
 func (v *view) Example() bool {
 	switch v.Reading {
 	case Client:
-		return v.selling().Placeholder && v.HasRange()
+		return v.selling().Placeholder && v.HasRange() && !v.OfferHolds()
 	case Builder:
 		return v.Book.Placeholder && v.HasShopping()
 	default:

@@ -44,7 +44,10 @@ func (v *view) Strip() stripView {
 		g := v.First()
 		s.add("size", v.T("strip/size-value", "width", v.Words.Units.Number(v.Whole(g.Built.TotalWidth)), "height", v.Whole(g.Built.TotalHeight)), Look)
 		s.add("mass", v.T("strip/mass-value", "mass", v.KgOf(v.TotalKg())), Wall)
-		if v.HasRange() {
+		switch {
+		case v.OfferHolds():
+			s.add("offered", v.OfferedPrice(), Money)
+		case v.HasRange():
 			s.add("range", v.PriceRange(), Money)
 		}
 	}

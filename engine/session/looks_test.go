@@ -85,6 +85,11 @@ func TestAnOfferIsMade(t *testing.T) {
 	link := ask(t, s, session.Request{Op: "link"}).Link
 	require.True(t, ask(t, client, session.Request{Op: "open", Link: link, From: "link"}).OK)
 	assert.Equal(t, made, client.Document().Offer)
+	seen := read(t, client, "client", "money")
+	assert.Contains(t, seen, `<p class="big">€`)
+	assert.NotContains(t, seen, "Example figures", "the price is the workshop's")
+	ask(t, client, session.Request{Op: "hello", Today: "2026-12-21"})
+	assert.Contains(t, read(t, client, "client", "money"), "Example figures", "it is over, and a range of made-up figures is all there is")
 
 	act(t, s, session.Request{Name: "withdraw-offer"})
 	assert.Nil(t, s.Document().Offer)

@@ -150,6 +150,8 @@ func englishPrices() map[string]string {
 		"look-card/show":    "Show it",
 		"look-card/drop":    "Take it out",
 
+		"label/looks.name": "Name of the look",
+
 		"offer/line": "Offered at {gross} with tax, until {date}.",
 
 		"prices/the-examples":   "the example figures",

@@ -131,6 +131,7 @@ func englishSections() map[string]string {
 		"strip/mass":           "Mass",
 		"strip/mass-value":     "{mass}",
 		"strip/range":          "Price with tax",
+		"strip/offered":        "Offered, with tax",
 		"strip/blocks":         "Blocks",
 		"strip/hours":          "Hours",
 		"strip/hours-value":    "{hours}",
