@@ -129,15 +129,6 @@ func (j Job) signature(w check.WatchOut) (check.Signature, bool) {
 	return check.Signature{}, false
 }
 
-// Signable returns the Stops of a result that a signature would clear, standing or to
-// come, each once.
-func Signable(r Result) []check.WatchOut {
-	return slices.DeleteFunc(r.AllWatchOuts(), func(w check.WatchOut) bool {
-		asked := w.Asked()
-		return asked.Level != check.Stop || asked.Evidence
-	})
-}
-
 // Signing returns the record with a place for a name and a reason under a Stop, or with
 // the one that is there brought up to the design of now.
 func (j Job) Signing(code, field, day string) design.Record {

@@ -126,7 +126,7 @@ type SignOff struct {
 type Learn struct {
 	Aside bool   `json:"aside"` // an odd job: nothing is learned from it
 	Why   string `json:"why"`
-	Day   string `json:"day"` // on which a price book learned from it; empty: none has
+	Into  string `json:"into"` // code of the price book that learned from it; empty: none has
 }
 
 // The table and the tree that joins the struct with it are built once.

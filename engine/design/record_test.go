@@ -185,6 +185,23 @@ func TestSetRecord(t *testing.T) {
 	}
 }
 
+func TestEntriesOfARecord(t *testing.T) {
+	rec := fullRecord()
+	next, err := design.AddReading(rec, design.Reading{Day: "2026-03-16", Percent: 10.1})
+	require.NoError(t, err)
+	require.Len(t, next.Meter, 3)
+	_, err = design.AddReading(rec, design.Reading{Day: "soon", Percent: 10.1})
+	require.Error(t, err)
+	back, err := design.RemoveEntry(next, "meter[0]")
+	require.NoError(t, err)
+	assert.Equal(t, []float64{10.2, 10.1}, []float64{back.Meter[0].Percent, back.Meter[1].Percent})
+	assert.Len(t, next.Meter, 3, "the one before is not changed")
+	for _, path := range []string{"meter[3]", "meter", "meter[0].day", "tools[0]", "nothing[0]", "meter[-1]"} {
+		_, err := design.RemoveEntry(rec, path)
+		assert.Error(t, err, path)
+	}
+}
+
 // Each field of the table has a value that its form shows and takes back.
 func TestEveryFieldOfARecordGoesThroughAForm(t *testing.T) {
 	rec := fullRecord()

@@ -12,9 +12,8 @@ import (
 // once, and rows are listed as they lie.
 func (c *checker) record(r *Record) {
 	root := (*at)(nil)
-	if paper := root.field("lay").field("paper"); r.Lay.Paper != "" && c.clean(paper) && !isCode(r.Lay.Paper) {
-		c.add(paper, BadCode, r.Lay.Paper, words.Phrase{Key: "allowed/code"})
-	}
+	c.code(r.Lay.Paper, root.field("lay").field("paper"))
+	c.code(r.Learn.Into, root.field("learn").field("into"))
 	unique(c, root.field("bins"), "height", r.Bins, func(b Bin) string {
 		return fmt.Sprintf("%s %d %d", b.Wood, b.Size.Nanometres(), b.Height.Nanometres())
 	})
@@ -31,6 +30,13 @@ func (c *checker) record(r *Record) {
 	}
 	for i, p := range r.Rows {
 		c.downwards(p.Laid, root.field("rows").item(i).field("laid"))
+	}
+}
+
+// code reports a text that is neither empty nor a code.
+func (c *checker) code(text string, p *at) {
+	if text != "" && c.clean(p) && !isCode(text) {
+		c.add(p, BadCode, text, words.Phrase{Key: "allowed/code"})
 	}
 }
 

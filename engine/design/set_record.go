@@ -23,6 +23,28 @@ func LookupRecord(path string) (Field, bool) {
 	return Field{}, false
 }
 
+// AddReading returns the record with one reading of the moisture meter more.
+func AddReading(rec Record, r Reading) (Record, error) {
+	next := CloneRecord(rec)
+	next.Meter = append(next.Meter, r)
+	if faults := validateRecord(&next); faults != nil {
+		return rec, faults
+	}
+	return next, nil
+}
+
+// RemoveEntry returns the record without an entry of a list, "meter[2]".
+func RemoveEntry(rec Record, path string) (Record, error) {
+	next := CloneRecord(rec)
+	p, ok := find(recordTree(), reflect.ValueOf(&next).Elem(), path)
+	if !ok || p.entry < 0 || p.node.shape != partList {
+		return rec, Faults{{Path: RecordPrefix + path, Code: UnknownField}}
+	}
+	n := p.list.Len()
+	p.list.Set(reflect.AppendSlice(p.list.Slice(0, p.entry), p.list.Slice(p.entry+1, n)))
+	return next, nil
+}
+
 // RecordText returns the value at a path of a job record as a form field shows it.
 // SetRecord reads it back to the same value.
 func RecordText(rec Record, path string, u length.Units) (string, bool) {

@@ -96,7 +96,7 @@ func laterRows() []Field {
 		kindRow("signOffs[].revision", KindCode, "Revision for which it holds."),
 		yesNoRow("learn.aside", "Whether nothing is learned from this job, because it was an odd one."),
 		textRow("learn.why", shortText, "What was odd about it."),
-		kindRow("learn.day", KindDate, "Day on which a price book learned from it; empty: none has.").optional(),
+		textRow("learn.into", codeLetters, "Code of the price book that learned from it; empty: none has."),
 		choiceRow("tools", "Tools at hand.", Tools()...).list(0, len(Tools())),
 	}
 }

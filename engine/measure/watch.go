@@ -68,16 +68,14 @@ func air(g design.Group) length.Length {
 
 const driftSource = "sum of independent errors, two standard deviations; the limit: common practice, no source"
 
-// mend is what lets the rows into their frame: the measured size as the block's
-// own where that is enough, else more air.
+// mend is the air that lets the rows into their frame. Where the blocks are off on
+// average there is none to offer: their size is to be corrected first, with the number
+// of blocks kept, which no single edit does.
 func mend(g design.Group, k Known, path string) *check.Fix {
-	taken := g
-	taken.Block.Size = g.Block.Size.Add(hundredths(k.ErrorMM))
-	taken.Columns, taken.Rows = 0, 0 // as an edit of the size does
-	known := k
-	known.ErrorMM -= hundredths(k.ErrorMM).Millimetres()
-	if k.Measured && fits(taken, known) {
-		return &check.Fix{Path: path + ".block.size", Value: taken.Block.Size.String()}
+	centred := k
+	centred.ErrorMM = 0
+	if fits(g, centred) {
+		return nil
 	}
 	const mostGapMM, halves = 30, 2
 	gap := math.Ceil(printed(Longest(g, k).WorstMM()/2)*halves) / halves
@@ -90,7 +88,3 @@ func mend(g design.Group, k Known, path string) *check.Fix {
 func printed(mm float64) float64 { return math.Round(mm*10) / 10 }
 
 func tenth(mm float64) length.Length { return length.Micrometres(int64(math.Round(mm*10)) * 100) }
-
-func hundredths(mm float64) length.Length {
-	return length.Micrometres(int64(math.Round(mm*100)) * 10)
-}

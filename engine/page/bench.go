@@ -82,6 +82,7 @@ func (v *view) benchSlots() []slot {
 	if v.Reading == Maker {
 		all = append(all, slot{id: "gates", template: "gates", data: v})
 	}
+	all = append(all, v.shopSlots()...)
 	return append(all, v.atTheEnd()...)
 }
 

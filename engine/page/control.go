@@ -16,7 +16,7 @@ import (
 // Control is one field of a form, with everything said already.
 type Control struct {
 	ID, Name, Label, Value string
-	Kind                   string // text, area, choice, radio, check or range
+	Kind                   string // text, area, choice, radio, check, date or range
 	Look                   string // class of a radio group
 	Hint                   string // the range that the field takes
 	Standing               bool   // the hint is there before the field has the focus
@@ -55,9 +55,9 @@ func (o Option) AlsoJSON() (string, error) {
 // control returns the control of a field, false where there is none for a
 // person to use.
 func (v *view) control(path string) (Control, bool) {
-	f, ok := design.Lookup(path)
+	f, ok := lookup(path)
 	units := v.Doc.View.Units
-	text, found := design.Text(v.Doc, path, units)
+	text, found := v.fieldText(path)
 	if !ok || !found || f.Kind == design.KindParts {
 		return Control{}, false
 	}
@@ -81,6 +81,8 @@ func (v *view) control(path string) (Control, bool) {
 		c.Kind = "area"
 	case f.Kind == design.KindText:
 		c.Suggestions = f.Choices
+	case f.Kind == design.KindDate:
+		c.Kind = "date"
 	default:
 		c.Hint, c.Unit = v.T("hint/allowed", "allowed", f.Allowed()), f.Unit
 		c.InputMode = inputMode(f, units)

@@ -56,8 +56,10 @@ func hear(t testing.TB, d design.Design) engine.Hearing {
 
 func input(t testing.TB, doc design.Document, book design.Book, lang words.Language, section string) page.Input {
 	t.Helper()
+	result := plan(t, doc.Design, book)
+	job := engine.Follow(doc.Design, result, design.NewRecord())
 	return page.Input{
-		Doc: doc, Book: book, Plan: plan(t, doc.Design, book), Section: section,
+		Doc: doc, Book: book, Plan: result.During(job), Job: job, Section: section,
 		Words: words.Reader{Language: lang, Units: doc.View.Units},
 	}
 }
@@ -252,6 +254,9 @@ func formHoldsTogether(t *testing.T, root *node) {
 			return
 		}
 		_, ok := design.Lookup(path)
+		if rest, ours := strings.CutPrefix(path, design.RecordPrefix); ours {
+			_, ok = design.LookupRecord(rest)
+		}
 		assert.True(t, ok, "%s is no field", path)
 		inLabel := n.parent.tag == "label"
 		assert.True(t, inLabel || labelled[n.attrs["id"]], "%s has no label", path)
@@ -278,6 +283,11 @@ func whatIsOfferedIsTaken(t *testing.T, doc design.Document, root *node, taken m
 			return
 		}
 		taken[one] = true
+		if rest, ours := strings.CutPrefix(path, design.RecordPrefix); ours {
+			_, err := design.SetRecord(design.NewRecord(), rest, value, doc.View.Units)
+			assert.NoError(t, err, "%s = %s", path, value)
+			return
+		}
 		after, err := design.Set(doc, path, value, doc.View.Units)
 		assert.NoError(t, err, "%s = %s", path, value)
 		var also []page.Edit

@@ -147,6 +147,9 @@ func (v *view) fields() []string {
 			paths = append(paths, c.base+f)
 		}
 	}
+	if v.Open == Bench {
+		paths = append(paths, v.recordFields()...)
+	}
 	return paths
 }
 
@@ -182,7 +185,13 @@ func (w Watch) Level() string { return w.Out.Level.String() }
 // Sentence says it.
 func (w Watch) Sentence() string { return w.view.sentence(w.Out) }
 
-func (v *view) sentence(w check.WatchOut) string { return v.Words.Say(w.Code, words.Args(w.Args)) }
+func (v *view) sentence(w check.WatchOut) string {
+	said := v.Words.Say(w.Code, words.Args(w.Args))
+	if by := w.Signed; by != nil {
+		said += " " + v.T("sign/signed", "name", by.Name, "reason", by.Reason)
+	}
+	return said
+}
 
 // watchAt returns the worst watch-out about a field.
 func (v *view) watchAt(path string) (*Watch, bool) {
@@ -275,7 +284,7 @@ func (w Watch) Section() string {
 		return home
 	}
 	room, _, _ := strings.Cut(w.Out.Code, "/")
-	home := map[string]string{"bench": Bench, "sound": Sound, "wall": Wall, "price": Money}[room]
+	home := map[string]string{"bench": Bench, "measure": Bench, "moisture": Bench, "record": Bench, "days": Bench, "sound": Sound, "wall": Wall, "price": Money}[room]
 	if slices.Contains(Sections(w.Reading), home) {
 		return home
 	}

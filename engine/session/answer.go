@@ -137,6 +137,9 @@ func (s *Session) reopen(doc design.Document) Response {
 // set edits a field. Who reads the page decides who builds: a home builder's
 // job has no workshop's survey, road and price.
 func (s *Session) set(req Request) Response {
+	if path, ours := strings.CutPrefix(req.Path, design.RecordPrefix); ours {
+		return s.setRecord(path, req)
+	}
 	before, doc := s.now, s.now.doc
 	if req.Path == "view.reading" {
 		req.Also = append(req.Also, Value{"work.ownBuild", yesNo(req.Value == page.Builder)})
@@ -186,6 +189,12 @@ func (s *Session) act(req Request) Response {
 		s.paper.choose(req.Name, req.Path)
 		return s.whole("")
 	}
+	if req.Name == "learn" {
+		return s.learn()
+	}
+	if work, ok := works[req.Name]; ok {
+		return s.work(work, req)
+	}
 	before := s.now
 	adopt := s.change
 	doc, known, err := s.actedBeside(req)
@@ -224,6 +233,8 @@ func (s *Session) acted(req Request) (design.Document, error) {
 			return design.Document{}, errors.New("internal error: no such lever: " + strconv.Quote(req.Path))
 		}
 		return doc, nil
+	case "take-size", "take-moisture":
+		return s.taken(req)
 	case "confirm":
 		return design.Confirm(s.now.doc, req.Path), nil
 	default:
@@ -235,6 +246,9 @@ func (s *Session) acted(req Request) (design.Document, error) {
 func (s *Session) save(req Request) Response {
 	if req.Name == bookFile || req.Name == sellingFile {
 		return s.priceFile(req.Name)
+	}
+	if req.Name == recordFile {
+		return Response{File: s.recordFile()}
 	}
 	return Response{File: s.file()}
 }

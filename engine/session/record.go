@@ -2,11 +2,14 @@ package session
 
 import (
 	"errors"
+	"fmt"
 	"strconv"
+	"strings"
 
 	"blockfield/engine"
 	"blockfield/engine/design"
 	"blockfield/engine/page"
+	"blockfield/engine/words"
 )
 
 // The record of a job comes in beside its design: each opening of a design has its
@@ -47,6 +50,100 @@ func (s *Session) openRecord(req Request) Response {
 	res := s.whole(announce)
 	res.Record = text
 	return res
+}
+
+// setRecord edits a field of the record.
+func (s *Session) setRecord(path string, req Request) Response {
+	job := s.job()
+	rec, err := design.SetRecord(job.Record, path, req.Value, s.units())
+	if err != nil {
+		return s.refuseAt(req.Path, err)
+	}
+	job.Record = rec
+	res := s.recorded(job.Noted(path))
+	res.Fragments = page.Fragments(s.input(), req.Path)
+	return s.common(res)
+}
+
+// works are the commands that change the record: each says what it becomes.
+var works = map[string]func(*Session, engine.Job, Request) (design.Record, error){
+	"count": func(_ *Session, job engine.Job, req Request) (design.Record, error) {
+		var entry, cut, rejects int
+		if _, err := fmt.Sscanf(req.Path, "%d %d %d", &entry, &cut, &rejects); err != nil {
+			return job.Record, fmt.Errorf("internal error: no count: %q", req.Path)
+		}
+		return job.Counted(entry, cut, rejects), nil
+	},
+	"sign": func(s *Session, job engine.Job, req Request) (design.Record, error) {
+		check, field, _ := strings.Cut(req.Path, " ")
+		return job.Signing(check, field, s.today), nil
+	},
+	"meter": func(s *Session, job engine.Job, _ Request) (design.Record, error) {
+		return design.AddReading(job.Record, design.Reading{Day: s.today, Percent: s.now.doc.Design.Bench.StockMoisture})
+	},
+	"drop": func(_ *Session, job engine.Job, req Request) (design.Record, error) {
+		return design.RemoveEntry(job.Record, strings.TrimPrefix(req.Path, design.RecordPrefix))
+	},
+	"tool": func(_ *Session, job engine.Job, req Request) (design.Record, error) {
+		return job.Tool(req.Path), nil
+	},
+}
+
+// work does one of the commands that change the record.
+func (s *Session) work(do func(*Session, engine.Job, Request) (design.Record, error), req Request) Response {
+	rec, err := do(s, s.job(), req)
+	if err == nil {
+		err = design.ValidateRecord(rec)
+	}
+	if err != nil {
+		return s.refuse(err)
+	}
+	text := s.recorded(rec).Record
+	res := s.whole("")
+	res.Record = text
+	return res
+}
+
+// taken is the design with what was measured of its sticks: their mean as the size of
+// the blocks, or what the moisture meter said last.
+func (s *Session) taken(req Request) (design.Document, error) {
+	job := s.job()
+	if req.Name == "take-moisture" {
+		return job.TakeMoisture(s.now.doc)
+	}
+	i, err := strconv.Atoi(req.Path)
+	if err != nil || i < 0 || i >= len(job.Sections) {
+		return design.Document{}, errors.New("internal error: no such sticks: " + strconv.Quote(req.Path))
+	}
+	return job.TakeSize(s.now.doc, job.Sections[i])
+}
+
+// learn puts a price book in force that holds what this job took. It does so once for
+// a job, and never for one that was set aside.
+func (s *Session) learn() Response {
+	job := s.job()
+	if !job.CanLearn() {
+		return s.refuse(errors.New("internal error: nothing to learn"))
+	}
+	res, err := s.inForce(privatePrices(job.Learned(s.prices.book)))
+	if err != nil {
+		return s.refuse(err)
+	}
+	job.Record.Learn.Into = s.prices.book.Code()
+	res.Record = s.recorded(job.Record).Record
+	res.Fragments = page.Whole(s.input())
+	return res
+}
+
+// recordFile is the name by which the record is saved.
+const recordFile = "record"
+
+// recordFile is the record as a file, for another device at the bench.
+func (s *Session) recordFile() *File {
+	name := s.reader().Say("shop/file", words.Args{"title": s.now.doc.Design.Title})
+	return &File{
+		Name: fileName(name, s.now.plan.Revision), Type: "application/json", Text: string(design.EncodeRecord(s.job().Record)),
+	}
 }
 
 // row shows one row of the lay-up, or does something with it: "next" says that it is

@@ -14,9 +14,10 @@ import (
 )
 
 func (s *Session) input() page.Input {
+	job := s.job()
 	in := page.Input{
 		Doc: s.now.doc, Words: s.reader(), Section: s.section,
-		Plan: s.now.plan.On(s.today, s.now.doc, s.prices.book), Today: s.today, Job: s.job(),
+		Today: s.today, Job: job, Plan: s.now.plan.On(s.today, s.now.doc, s.prices.book).During(job),
 		Book: s.prices.book, Selling: &s.prices.selling, SellingOnly: s.prices.sellingOnly,
 		CanUndo: len(s.undo) > 0, CanRedo: len(s.redo) > 0,
 	}

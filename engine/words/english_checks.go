@@ -91,7 +91,7 @@ func englishGates() map[string]string {
 		"gate/shut":          "{n} {n|Stop|Stops}",
 		"gate/shut-evidence": "{n} {n|Stop|Stops}, evidence asked for",
 		"gate/waits":         "waits for {gate}",
-		"gate/not-checked":   "Not checked here yet: what holds the panel in the wall, room to lift it on, safety devices, the way in, and whatever only the bench can tell. There is no place to sign off yet either; until then a Stop stays one.",
+		"gate/not-checked":   "Open means that the page knows of nothing: nobody here has seen the bench, the wall or the way in. Whoever opens a gate looks there first.",
 		"wall/lifting":       "Lifting",
 	}
 }

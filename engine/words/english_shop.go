@@ -6,6 +6,8 @@ import "maps"
 func englishShop() map[string]string {
 	all := englishRows()
 	maps.Copy(all, englishSticks())
+	maps.Copy(all, englishRecord())
+	maps.Copy(all, englishRecordLabels())
 	return all
 }
 
@@ -54,9 +56,99 @@ func englishRows() map[string]string {
 	}
 }
 
+// englishRecord says the parts of the record that stand in the section Bench.
+func englishRecord() map[string]string {
+	return map[string]string{
+		"shop/private": "What is noted here stays in this browser and enters no file of a design and no link.",
+		"shop/save":    "Save the record as a file",
+		"shop/file":    "{title} record",
+		"shop/sticks":  "Sticks and moisture as measured",
+		"shop/meter":   "Moisture",
+		"shop/counts":  "Blocks counted",
+		"shop/lay":     "How the rows are laid",
+		"shop/signs":   "Signatures",
+		"shop/learn":   "What it really took",
+		"shop/drop":    "Take it out",
+
+		"count/lead":          "Count each bin in tens. Good are those that were cut and not thrown out; the glue waits until every bin has what the field needs.",
+		"count/bin":           "{height}",
+		"count/bin-of":        "{height} of {wood}, {size} square",
+		"count/ten":           "Ten more",
+		"count/one":           "One more",
+		"count/out":           "One thrown out",
+		"count/height":        "Height",
+		"count/need":          "Need",
+		"count/spare":         "Spare",
+		"count/cut":           "Cut",
+		"count/rejects":       "Out",
+		"count/good":          "Good",
+		"count/short":         "{n} short",
+		"count/recut-heading": "To cut anew",
+		"count/recut":         "{n} of {height}",
+
+		"sign/lead":     "A Stop that is not about load, tipping, lifting or safety can be signed off with a name and a reason. It holds for this revision of the design.",
+		"sign/do":       "Sign off…",
+		"sign/withdraw": "Withdraw",
+		"sign/lapsed":   "Signed for revision {revision}; the design is {now} now, so it does not hold.",
+		"sign/signed":   "Signed off by {name}: {reason}",
+
+		"learn/lead":             "Type the minutes that tasks really took, all together, and what was really paid. A price book can learn from it: one job moves a rate by less than a third of what it was off.",
+		"learn/times":            "Minutes",
+		"learn/spent":            "Purchases",
+		"learn/reckoned-minutes": "Reckoned: {minutes}.",
+		"learn/reckoned-amount":  "Reckoned: {amount}.",
+		"learn/ratio":            "Times what was reckoned",
+		"learn/factor-heading":   "New factor",
+		"learn/jobs-heading":     "Rests on",
+		"learn/factor":           "{was} → {now}",
+		"learn/price-factor":     "prices × {factor}",
+		"learn/jobs":             "{n} {n|job|jobs}, {low} to {high}",
+		"learn/do":               "Put a price book in force that has learned this",
+		"learn/into":             "The price book {code} has learned from this job.",
+	}
+}
+
+// englishRecordLabels are the labels of the fields of the record.
+func englishRecordLabels() map[string]string {
+	return map[string]string{
+		"label/record.cards.widths":      "Widths",
+		"label/record.cards.thicknesses": "Thicknesses",
+		"label/record.meter.day":         "Day",
+		"label/record.meter.percent":     "The meter says",
+		"label/record.bins.cut":          "Cut",
+		"label/record.bins.rejects":      "Thrown out",
+		"label/record.lay.start":         "First row at the edge",
+		"label/record.lay.paper":         "Revision on the row cards in hand",
+		"zero/record.lay.paper":          "Empty where the cards are on the screen.",
+		"label/record.signOffs.name":     "Name",
+		"label/record.signOffs.reason":   "Reason",
+		"label/record.times.minutes":     "Minutes",
+		"label/record.spent.amount":      "Paid",
+		"label/record.learn.aside":       "An odd job: learn nothing from it",
+		"label/record.learn.why":         "What was odd about it",
+	}
+}
+
 // englishSticks says what is known of sticks and of moisture.
 func englishSticks() map[string]string {
 	return map[string]string{
+		"measure/lead":    "Measure ten sticks with a calliper before the first cut, width and thickness of each, in the same order, with commas between them.",
+		"measure/card":    "{wood}, {size} square",
+		"measure/some":    "{n} of {all} sticks have both readings.",
+		"measure/section": "{n} sticks: mean {mean}, known to within {within}; spread {spread}; from {least} to {most}.",
+		"measure/row":     "A row of {n} blocks ends {from} to {to} from where it is drawn. {basis} Blocks of one stick are all off alike: mix each bin.",
+		"measure/field":   "With {mean} as the size of the blocks the field is {width} × {height} instead of {wasWidth} × {wasHeight}, with as many blocks.",
+		"measure/take":    "Take {mean} as the size of the blocks",
+
+		"moisture/said":           "{wood}: in this room wood rests between {low} and {high}, and the sticks are at {stock}. Over a year the side of {side} grows by up to {growth} and shrinks by up to {shrink}. Its joints hold {slack}, and each stands {joint} open when it is driest. The frame wants {gap} of air on each side.",
+		"moisture/said-frameless": "{wood}: in this room wood rests between {low} and {high}, and the sticks are at {stock}. Over a year the side of {side} grows by up to {growth} and shrinks by up to {shrink}. Its joints hold {slack}, and each stands {joint} open when it is driest.",
+		"moisture/beyond":         "Below 6 and above 14 % of moisture the handbook has no figures: the movement is carried on in a straight line there.",
+		"moisture/settle":         "Let the sticks settle in air like the room's for {least} days at least; plan with {plan}.",
+		"moisture/settled":        "The sticks have settled: two readings a week or more apart differ by less than half a point.",
+		"moisture/not-settled":    "The sticks have not settled yet: no reading a week or more before the last one is within half a point of it.",
+		"moisture/add":            "Add a reading of the meter",
+		"moisture/take":           "Take the last reading as the moisture of the sticks",
+
 		"measure/drift":         "A row of {n} blocks may end {off} from where it is drawn, and the frame has {air} of air at both sides together. {basis}",
 		"measure/basis-assumed": "This is reckoned with the usual spread of planed sticks, since nobody has measured ten.",
 		"measure/basis-card":    "This is reckoned with the sticks that were measured.",

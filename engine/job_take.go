@@ -1,0 +1,146 @@
+package engine
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"blockfield/engine/cost"
+	"blockfield/engine/design"
+	"blockfield/engine/learn"
+	"blockfield/engine/length"
+)
+
+// TakeSize returns the document with the mean of measured sticks as the size of all
+// blocks that are cut from them. The number of blocks stays what it was, and is fixed:
+// the pattern was agreed on. The sections count as measured then.
+func (j Job) TakeSize(doc design.Document, s Section) (design.Document, error) {
+	if !s.Section.Whole() {
+		return doc, errors.New("internal error: too few sticks were measured")
+	}
+	var err error
+	for _, g := range j.Plan.Groups {
+		if g.Design.Wood != s.Wood || !g.Design.Block.Size.Same(s.Size) {
+			continue
+		}
+		for _, edit := range [][2]string{
+			{".block.size", s.Section.Mean.String()}, {".block.measured", "yes"},
+			{".columns", strconv.Itoa(g.Built.Columns)}, {".rows", strconv.Itoa(g.Built.Rows)},
+		} {
+			if doc, err = design.Set(doc, g.Path+edit[0], edit[1], length.Metric); err != nil {
+				return doc, err
+			}
+		}
+	}
+	return doc, nil
+}
+
+// TakeMoisture returns the document with what the meter said last as the moisture of
+// the sticks.
+func (j Job) TakeMoisture(doc design.Document) (design.Document, error) {
+	last, ok := j.LastReading()
+	if !ok {
+		return doc, errors.New("internal error: the meter has no reading")
+	}
+	return design.Set(doc, "bench.stockMoisture", strconv.FormatFloat(last.Percent, 'f', -1, 64), length.Metric)
+}
+
+// LastReading is what the meter said last, by day; false for none.
+func (j Job) LastReading() (design.Reading, bool) {
+	byDay := j.readings()
+	if len(byDay) == 0 {
+		return design.Reading{}, false
+	}
+	return byDay[len(byDay)-1], true
+}
+
+// readings are those of the meter with a day, the first day first.
+func (j Job) readings() []design.Reading {
+	all := slices.DeleteFunc(slices.Clone(j.Record.Meter), func(r design.Reading) bool { return r.Day == "" })
+	slices.SortStableFunc(all, func(a, b design.Reading) int { return strings.Compare(a.Day, b.Day) })
+	return all
+}
+
+// Noted returns the record with what goes along with an edit at a path: for which
+// design a bin was counted, and what was reckoned for a task or a line when it was
+// typed what it took.
+func (j Job) Noted(path string) design.Record {
+	rec := design.CloneRecord(j.Record)
+	var i int
+	if _, err := fmt.Sscanf(path, "bins[%d]", &i); err == nil && i < len(rec.Bins) {
+		rec.Bins[i].Revision = j.Plan.Revision
+	}
+	if _, err := fmt.Sscanf(path, "times[%d]", &i); err == nil && i < len(rec.Times) {
+		rec.Times[i].Reckoned = j.reckonedMinutes(rec.Times[i].Task)
+	}
+	if _, err := fmt.Sscanf(path, "spent[%d]", &i); err == nil && i < len(rec.Spent) {
+		rec.Spent[i].Reckoned = j.reckonedAmount(rec.Spent[i].Line)
+	}
+	return rec
+}
+
+// reckonedMinutes are those that the plan has for a task in a usual job.
+func (j Job) reckonedMinutes(task string) float64 {
+	for _, t := range j.Plan.Bill.Tasks {
+		if t.ID == task {
+			return t.Minutes.Typical
+		}
+	}
+	return 0
+}
+
+// reckonedAmount is what the plan has for a line of the bill.
+func (j Job) reckonedAmount(key string) design.Amount {
+	for _, l := range j.Plan.Price.Lines {
+		if l.Role == cost.Material && l.Name == "" && l.Key == key {
+			amount, err := design.ParseAmount(l.Amount.Plain())
+			if err == nil {
+				return amount
+			}
+		}
+	}
+	return 0
+}
+
+// Tool returns the record with a tool at hand that was not, or the other way round.
+func (j Job) Tool(name string) design.Record {
+	rec := design.CloneRecord(j.Record)
+	if i := slices.Index(rec.Tools, name); i >= 0 {
+		rec.Tools = slices.Delete(rec.Tools, i, i+1)
+	} else if slices.Contains(design.Tools(), name) {
+		rec.Tools = append(rec.Tools, name)
+	}
+	return rec
+}
+
+// taught is what the job has to say to a price book.
+func (j Job) taught() learn.Job {
+	out := learn.Job{Times: j.Record.Times, Spent: j.Record.Spent}
+	for _, g := range j.Plan.Groups {
+		out.Woods = append(out.Woods, g.Design.Wood)
+		out.FrameWoods = append(out.FrameWoods, g.Design.Frame.Wood)
+		out.Finishes = append(out.Finishes, g.Design.Finish.Kind)
+		out.Sheets = append(out.Sheets, learn.Sheet{Name: g.Design.Backer.Sheet, Thickness: g.Design.Backer.Thickness})
+	}
+	return out
+}
+
+// Lessons are what the times of the job say of the tasks of a book, and what was spent
+// says of its prices.
+func (j Job) Lessons(book design.Book) ([]learn.Lesson, []learn.PriceLesson) {
+	job := j.taught()
+	return learn.Lessons(book, job), learn.PriceLessons(job)
+}
+
+// CanLearn reports whether a book may learn from the job: it was not set aside, none
+// has yet, and there is something to say.
+func (j Job) CanLearn() bool {
+	says := slices.ContainsFunc(j.Record.Times, func(t design.Time) bool { return t.Minutes > 0 && t.Reckoned > 0 }) ||
+		slices.ContainsFunc(j.Record.Spent, func(s design.Spent) bool { return s.Amount > 0 && s.Reckoned > 0 })
+	return says && !j.Record.Learn.Aside && j.Record.Learn.Into == ""
+}
+
+// Learned is the price book that the job makes of one.
+func (j Job) Learned(book design.Book) design.Book { return learn.From(book, j.taught()) }

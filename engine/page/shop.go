@@ -1,0 +1,447 @@
+package page
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"blockfield/engine"
+	"blockfield/engine/check"
+	"blockfield/engine/design"
+	"blockfield/engine/learn"
+	"blockfield/engine/length"
+	"blockfield/engine/measure"
+	"blockfield/engine/moisture"
+	"blockfield/engine/words"
+)
+
+// The part of the Bench that belongs to the record of the job. What a person types there
+// stands in forms that follow from edits of the design only; what is said of it stands
+// beside them and follows from every edit.
+
+// ofDesign is for slots that hold controls of the record.
+func ofDesign(changed string) bool { return !strings.HasPrefix(changed, design.RecordPrefix) }
+
+// shopSlots are the parts of the record.
+func (v *view) shopSlots() []slot {
+	all := []slot{
+		{id: "shop-sticks", template: "shop-sticks", data: v, after: ofDesign},
+		{id: "shop-sticks-said", template: "shop-sticks-said", data: v},
+		{id: "shop-meter-said", template: "shop-meter-said", data: v},
+		{id: "shop-counts", template: "shop-counts", data: v, after: ofDesign},
+		{id: "shop-counts-said", template: "shop-counts-said", data: v},
+		{id: "shop-lay", template: "shop-lay", data: v, after: ofDesign},
+	}
+	if v.Reading == Maker {
+		all = append(all,
+			slot{id: "shop-signs", template: "shop-signs", data: v, after: ofDesign},
+			slot{id: "shop-learn", template: "shop-learn", data: v, after: ofDesign},
+			slot{id: "shop-learn-said", template: "shop-learn-said", data: v},
+		)
+	}
+	return all
+}
+
+// recordFields are the paths of the controls of the record.
+func (v *view) recordFields() []string {
+	var all []string
+	add := func(format string, args ...any) { all = append(all, design.RecordPrefix+fmt.Sprintf(format, args...)) }
+	for _, s := range v.Job.Sections {
+		add("cards[%d].widths", s.Card)
+		add("cards[%d].thicknesses", s.Card)
+	}
+	for i := range v.Job.Record.Meter {
+		add("meter[%d].day", i)
+		add("meter[%d].percent", i)
+	}
+	for _, c := range v.Job.Counts {
+		add("bins[%d].cut", c.Entry)
+		add("bins[%d].rejects", c.Entry)
+	}
+	add("lay.start")
+	add("lay.paper")
+	return all
+}
+
+// lookup and fieldText are those of a field of the design or of the record.
+func lookup(path string) (design.Field, bool) {
+	if rest, ours := strings.CutPrefix(path, design.RecordPrefix); ours {
+		return design.LookupRecord(rest)
+	}
+	return design.Lookup(path)
+}
+
+func (v *view) fieldText(path string) (string, bool) {
+	if rest, ours := strings.CutPrefix(path, design.RecordPrefix); ours {
+		return design.RecordText(v.Job.Record, rest, v.Doc.View.Units)
+	}
+	return design.Text(v.Doc, path, v.Doc.View.Units)
+}
+
+// recordControl is a control of the record with a label of its own; empty: that of its
+// field.
+func (v *view) recordControl(label, format string, args ...any) Control {
+	c, ok := v.control(design.RecordPrefix + fmt.Sprintf(format, args...))
+	if !ok {
+		panic("page: internal error: no control " + fmt.Sprintf(format, args...))
+	}
+	c.Watch = nil // it is in the list, where it can be seen
+	if label != "" {
+		c.Label = label
+	}
+	return c
+}
+
+// Sticks as measured
+
+// SectionForm is the card of one section.
+type SectionForm struct {
+	Name                string
+	Widths, Thicknesses Control
+}
+
+// SectionForms are the cards of the job's sections.
+func (v *view) SectionForms() []SectionForm {
+	var all []SectionForm
+	for _, s := range v.Job.Sections {
+		all = append(all, SectionForm{
+			Name:        v.T("measure/card", "wood", words.Key("choice/"+s.Wood), "size", s.Size),
+			Widths:      v.recordControl("", "cards[%d].widths", s.Card),
+			Thicknesses: v.recordControl("", "cards[%d].thicknesses", s.Card),
+		})
+	}
+	return all
+}
+
+// SectionSaid is what the sticks of one section say.
+type SectionSaid struct {
+	Lines []string
+	Take  string // what a button takes over; empty: nothing
+	Index int    // of the section
+}
+
+// SectionsSaid is what all sticks say.
+func (v *view) SectionsSaid() []SectionSaid {
+	var all []SectionSaid
+	for i, s := range v.Job.Sections {
+		said := SectionSaid{Index: i}
+		said.Lines = append(said.Lines, v.sectionLine(s))
+		for _, g := range v.Plan.Groups {
+			if g.Design.Wood == s.Wood && g.Design.Block.Size.Same(s.Size) {
+				said.Lines = append(said.Lines, v.driftLine(g, s))
+				if line, ok := v.takenLine(g, s); ok {
+					said.Lines = append(said.Lines, line)
+					said.Take = v.T("measure/take", "mean", s.Section.Mean.String())
+				}
+			}
+		}
+		all = append(all, said)
+	}
+	return all
+}
+
+// sectionLine says the mean and the spread. Hundredths of a millimetre are said in
+// millimetres whatever the units.
+func (v *view) sectionLine(s engine.Section) string {
+	if !s.Section.Whole() {
+		return v.T("measure/some", "n", s.Section.Sticks, "all", measure.Sticks)
+	}
+	return v.T("measure/section", "n", s.Section.Sticks, "mean", s.Section.Mean.String(),
+		"within", hundredths(s.Section.WithinMM), "spread", hundredths(s.Section.SpreadMM),
+		"least", s.Section.Least.String(), "most", s.Section.Most.String())
+}
+
+func hundredths(mm float64) string { return fmt.Sprintf("%.2f mm", mm) }
+
+// driftLine says how far the longer rows of a group may end from where they are drawn.
+func (v *view) driftLine(g engine.Group, s engine.Section) string {
+	d := measure.Longest(g.Design, s.Known)
+	basis := "measure/basis-assumed"
+	if s.Known.Measured {
+		basis = "measure/basis-card"
+	}
+	return v.T("measure/row", "n", d.Blocks, "from", signed(d.MeanMM-d.BandMM), "to", signed(d.MeanMM+d.BandMM), "basis", words.Key(basis))
+}
+
+func signed(mm float64) string {
+	text := fmt.Sprintf("%+.1f mm", mm)
+	return strings.Replace(text, "-", "−", 1)
+}
+
+// takenLine says what the field is with the measured size; false where it is the size
+// already, or nobody has measured.
+func (v *view) takenLine(g engine.Group, s engine.Section) (string, bool) {
+	if !s.Known.Measured || s.Section.Mean.Same(s.Size) {
+		return "", false
+	}
+	other := g.Design
+	other.Block.Size, other.Columns, other.Rows = s.Section.Mean, g.Built.Columns, g.Built.Rows
+	width, height := other.Field()
+	number := v.Words.Units.Number
+	return v.T("measure/field", "mean", s.Section.Mean.String(), "width", number(width), "height", height,
+		"wasWidth", number(g.Built.FieldWidth), "wasHeight", g.Built.FieldHeight), true
+}
+
+// Moisture
+
+// MeterForm is one reading of the meter.
+type MeterForm struct {
+	Day, Percent Control
+	Path         string
+}
+
+// MeterForms are the readings of the meter.
+func (v *view) MeterForms() []MeterForm {
+	var all []MeterForm
+	for i := range v.Job.Record.Meter {
+		all = append(all, MeterForm{
+			Day: v.recordControl("", "meter[%d].day", i), Percent: v.recordControl("", "meter[%d].percent", i),
+			Path: fmt.Sprintf("%smeter[%d]", design.RecordPrefix, i),
+		})
+	}
+	return all
+}
+
+// CanTakeMoisture reports whether the meter said something else than the design has.
+func (v *view) CanTakeMoisture() bool {
+	last, ok := v.Job.LastReading()
+	return ok && last.Percent != v.Doc.Design.Bench.StockMoisture
+}
+
+// MoistureLines say what the room's air does to the fields, both ways.
+func (v *view) MoistureLines() []string {
+	d := v.Doc.Design
+	var all []string
+	for _, g := range v.Plan.Groups {
+		m, ok := moisture.Of(d.Room, d.Bench, g.Design)
+		if !ok {
+			continue
+		}
+		key := "moisture/said"
+		if !g.Design.Framed() {
+			key = "moisture/said-frameless"
+		}
+		all = append(all, v.T(key, "wood", words.Key("choice/"+g.Design.Wood), "low", pct(m.Room.Low), "high", pct(m.Room.High),
+			"stock", pct(m.StockPct), "side", tenths(m.SideMM), "growth", tenths(m.GrowthMM), "shrink", tenths(m.ShrinkMM),
+			"slack", tenths(m.SlackMM), "joint", hundredths(m.JointMM()), "gap", tenths(m.FrameGapMM())))
+		if m.Beyond {
+			all = append(all, v.T("moisture/beyond"))
+		}
+		if len(all) > 0 && g.Path == v.Plan.Groups[len(v.Plan.Groups)-1].Path {
+			days := m.Settling()
+			all = append(all, v.T("moisture/settle", "least", days.Least, "plan", days.Plan))
+		}
+	}
+	switch settled, known := v.Job.Settled(); {
+	case known && settled:
+		all = append(all, v.T("moisture/settled"))
+	case known:
+		all = append(all, v.T("moisture/not-settled"))
+	}
+	return all
+}
+
+func pct(p float64) string { return fmt.Sprintf("%.1f %%", p) }
+
+// tenths is a size to a tenth of a millimetre.
+func tenths(mm float64) length.Length { return length.Micrometres(int64(mm*10+0.5) * 100) }
+
+// Counts
+
+// BinForm is where one bin is counted.
+type BinForm struct {
+	Name, Key    string
+	Entry        int
+	Cut, Rejects Control
+}
+
+// BinForms are the bins, the tallest first, as they are cut.
+func (v *view) BinForms() []BinForm {
+	var all []BinForm
+	for _, c := range v.Job.Counts {
+		name := v.T("count/bin", "height", c.Bin.Height)
+		if len(v.Job.Sections) > 1 {
+			name = v.T("count/bin-of", "height", c.Bin.Height, "wood", words.Key("choice/"+c.Bin.Wood), "size", c.Bin.Size)
+		}
+		all = append(all, BinForm{
+			Name: name, Entry: c.Entry, Key: fmt.Sprintf("bin-%d", c.Entry),
+			Cut:     v.recordControl("", "bins[%d].cut", c.Entry),
+			Rejects: v.recordControl("", "bins[%d].rejects", c.Entry),
+		})
+	}
+	slices.Reverse(all)
+	return all
+}
+
+// CountLine is one line of the count card.
+type CountLine struct {
+	Height                          string
+	Need, Spare, Cut, Rejects, Good string
+	Short                           string // empty: enough
+}
+
+// CountLines are the count card, the tallest first.
+func (v *view) CountLines() []CountLine {
+	var all []CountLine
+	n := v.Words.Count
+	for _, c := range v.Job.Counts {
+		line := CountLine{
+			Height: v.Words.Show(c.Bin.Height), Need: n(c.Need), Spare: n(c.Spare),
+			Cut: n(c.Cut), Rejects: n(c.Rejects), Good: n(c.Good),
+		}
+		if c.Short > 0 {
+			line.Short = v.T("count/short", "n", c.Short)
+		}
+		all = append(all, line)
+	}
+	slices.Reverse(all)
+	return all
+}
+
+// RecutLines are what has to be cut anew.
+func (v *view) RecutLines() []string {
+	var all []string
+	for _, c := range v.Job.Recut() {
+		all = append(all, v.T("count/recut", "n", c.Recut, "height", c.Bin.Height))
+	}
+	return all
+}
+
+// LayControls are how the rows are laid.
+func (v *view) LayControls() []Control {
+	return []Control{v.recordControl("", "lay.start"), v.recordControl("", "lay.paper")}
+}
+
+// Signatures
+
+// Sign is what a button beside a Stop names that a signature would clear, and that nobody
+// has begun to sign; empty for others, and for who has nothing to sign.
+func (w Watch) Sign() string {
+	asked := w.Out.Asked()
+	if w.Reading != Maker || asked.Level != check.Stop || asked.Evidence {
+		return ""
+	}
+	if _, begun := w.signOff(w.Out); begun {
+		return ""
+	}
+	return w.Out.Code + " " + w.Out.Field
+}
+
+// signOff finds the entry of a watch-out, for the design of now.
+func (v *view) signOff(w check.WatchOut) (int, bool) {
+	i := slices.IndexFunc(v.Job.Record.SignOffs, func(s design.SignOff) bool {
+		return s.Check == w.Code && s.Field == w.Field && s.Revision == v.Plan.Revision
+	})
+	return i, i >= 0
+}
+
+// SignForm is where a Stop is signed off.
+type SignForm struct {
+	Sentence, State string
+	Name, Reason    Control
+	Path            string
+}
+
+// SignForms are the signatures of the job. One of another revision does not hold any
+// more, and says so.
+func (v *view) SignForms() []SignForm {
+	var all []SignForm
+	for i, s := range v.Job.Record.SignOffs {
+		f := SignForm{
+			Sentence: s.Check, Path: fmt.Sprintf("%ssignOffs[%d]", design.RecordPrefix, i),
+			Name: v.recordControl("", "signOffs[%d].name", i), Reason: v.recordControl("", "signOffs[%d].reason", i),
+		}
+		if s.Revision != v.Plan.Revision {
+			f.State = v.T("sign/lapsed", "revision", s.Revision, "now", v.Plan.Revision)
+		}
+		for _, w := range v.Plan.AllWatchOuts() {
+			if w.Code == s.Check && w.Field == s.Field {
+				f.Sentence = v.Words.Say(w.Code, words.Args(w.Args))
+			}
+		}
+		all = append(all, f)
+	}
+	return all
+}
+
+// What it took
+
+// TimeControls are the tasks of the job, each with what was reckoned.
+func (v *view) TimeControls() []Control {
+	var all []Control
+	for _, t := range v.Plan.Bill.Tasks {
+		i := slices.IndexFunc(v.Job.Record.Times, func(had design.Time) bool { return had.Task == t.ID })
+		if i < 0 {
+			continue
+		}
+		c := v.recordControl(v.taskName(t.ID, t.Name), "times[%d].minutes", i)
+		c.Hint, c.Standing = v.T("learn/reckoned-minutes", "minutes", words.Minutes(t.Minutes.Typical)), true
+		all = append(all, c)
+	}
+	return all
+}
+
+// taskName is the word for a task, or what the book calls it.
+func (v *view) taskName(id, name string) string {
+	if v.Words.Language.Has("task/" + id) {
+		return v.T("task/" + id)
+	}
+	return name
+}
+
+// SpentControls are the lines of the bill, each with what was reckoned.
+func (v *view) SpentControls() []Control {
+	var all []Control
+	for i, s := range v.Job.Record.Spent {
+		for _, l := range v.Plan.Price.Lines {
+			if l.Key == s.Line && l.Name == "" {
+				c := v.recordControl(v.T(l.Key), "spent[%d].amount", i)
+				c.Hint, c.Standing = v.T("learn/reckoned-amount", "amount", v.Amount(l.Amount)), true
+				all = append(all, c)
+			}
+		}
+	}
+	return all
+}
+
+// LearnControls say whether anything is learned.
+func (v *view) LearnControls() []Control {
+	return []Control{v.recordControl("", "learn.aside"), v.recordControl("", "learn.why")}
+}
+
+// LessonLine is what a job says of one task or one line.
+type LessonLine struct {
+	Name, Ratio, Factor, Jobs string
+	Far                       bool
+}
+
+// LessonLines are what the job says to the book.
+func (v *view) LessonLines() []LessonLine {
+	times, prices := v.Job.Lessons(v.Book)
+	var all []LessonLine
+	for _, l := range times {
+		all = append(all, v.lessonLine(l))
+	}
+	for _, l := range prices {
+		all = append(all, LessonLine{
+			Name: v.T(l.Line), Ratio: factor(l.Ratio), Factor: v.T("learn/price-factor", "factor", factor(l.Factor)),
+		})
+	}
+	return all
+}
+
+func (v *view) lessonLine(l learn.Lesson) LessonLine {
+	name := ""
+	for _, t := range v.Book.Tasks {
+		if t.ID == l.Task {
+			name = t.Name
+		}
+	}
+	return LessonLine{
+		Name: v.taskName(l.Task, name), Ratio: factor(l.Ratio), Far: l.Far(),
+		Factor: v.T("learn/factor", "was", factor(l.Was), "now", factor(l.Now)),
+		Jobs:   v.T("learn/jobs", "n", l.Jobs, "low", factor(l.Low), "high", factor(l.High)),
+	}
+}
+
+func factor(x float64) string { return fmt.Sprintf("%.2f", x) }

@@ -1,0 +1,166 @@
+package session_test
+
+import (
+	"testing"
+
+	"blockfield/engine/design"
+	"blockfield/engine/session"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+func act(t testing.TB, s *session.Session, name, path string) session.Response {
+	t.Helper()
+	res := ask(t, s, session.Request{Op: "act", Name: name, Path: path, Today: "2026-03-09"})
+	require.True(t, res.OK, "%s %s: %v", name, path, res.Faults)
+	return res
+}
+
+const tenOf = "44.3, 44.2, 44.4, 44.3, 44.2, 44.4, 44.3, 44.3, 44.2, 44.4 mm"
+
+// Ten sticks that are typed in are said at once, and their mean becomes the size of the
+// blocks with one tap: the field is another one then, and nothing is unmeasured.
+func TestSticksAreMeasured(t *testing.T) {
+	s := atTheBench(t, "s8")
+	ask(t, s, session.Request{Op: "section", Name: "bench"})
+	set(t, s, "record.cards[0].widths", tenOf)
+	res := set(t, s, "record.cards[0].thicknesses", tenOf)
+	require.True(t, res.OK, "%v", res.Faults)
+	assert.Len(t, kept(t, res).Cards[0].Widths, 10)
+	said := fragment(res, "shop-sticks-said")
+	assert.Contains(t, said, "10 sticks: mean 44.3 mm, known to within 0.04 mm; spread 0.08 mm; from 44.2 mm to 44.4 mm.")
+	assert.Contains(t, said, "A row of 14 blocks ends &#43;3.6 mm to &#43;4.8 mm", "14·0.3 ± 2·0.08·√14")
+	assert.Contains(t, said, "the field is 623 × 623 mm instead of 618.8 × 618.8 mm", "14 · 44.5")
+	assert.NotContains(t, fragment(res, "watch-outs"), "Measure ten sticks before the first cut")
+	assert.Empty(t, fragment(res, "shop-sticks"), "the field that is typed in stays")
+
+	before := s.Plan().Revision
+	act(t, s, "take-size", "0")
+	g := s.Document().Design.Walls[0].Groups[0]
+	assert.Equal(t, "44.3 mm", g.Block.Size.String())
+	assert.True(t, g.Block.Measured)
+	assert.NotEqual(t, before, s.Plan().Revision)
+	assert.True(t, ask(t, s, session.Request{Op: "undo"}).OK)
+	assert.Equal(t, before, s.Plan().Revision, "an edit of the design like any other")
+}
+
+// Readings of the meter: two a week apart say whether the sticks have settled, and the
+// last one becomes the moisture of the stock.
+func TestMeter(t *testing.T) {
+	s := atTheBench(t, "s8")
+	ask(t, s, session.Request{Op: "section", Name: "bench"})
+	act(t, s, "meter", "")
+	rec := kept(t, act(t, s, "meter", ""))
+	assert.Equal(t, []design.Reading{{Day: "2026-03-09", Percent: 12}, {Day: "2026-03-09", Percent: 12}}, rec.Meter)
+	set(t, s, "record.meter[0].day", "2026-03-02")
+	set(t, s, "record.meter[0].percent", "10.4")
+	assert.Contains(t, fragment(set(t, s, "record.meter[1].percent", "9.8"), "shop-meter-said"), "have not settled")
+	said := fragment(set(t, s, "record.meter[1].percent", "10"), "shop-meter-said")
+	assert.Contains(t, said, "have settled")
+	assert.Contains(t, said, "Take the last reading")
+	act(t, s, "take-moisture", "")
+	assert.Equal(t, 10.0, s.Document().Design.Bench.StockMoisture)
+	assert.Len(t, kept(t, act(t, s, "drop", "record.meter[0]")).Meter, 1)
+}
+
+// Counting by tens, by one and by hand; what is short is listed to be cut anew.
+func TestCounting(t *testing.T) {
+	s := atTheBench(t, "s8")
+	ask(t, s, session.Request{Op: "section", Name: "bench"})
+	for range 3 {
+		act(t, s, "count", "0 10 0")
+	}
+	rec := kept(t, act(t, s, "count", "0 1 0"))
+	assert.Equal(t, 31, rec.Bins[0].Cut)
+	assert.Equal(t, s.Plan().Revision, rec.Bins[0].Revision)
+	act(t, s, "count", "0 0 1")
+	res := set(t, s, "record.bins[0].cut", "37")
+	assert.Contains(t, fragment(res, "shop-counts-said"), "<td>36</td>", "37 cut, one out")
+	assert.NotContains(t, fragment(res, "shop-counts-said"), "of 14 mm</li>")
+	res = set(t, s, "record.bins[0].rejects", "2")
+	assert.Contains(t, fragment(res, "shop-counts-said"), "<li>3 of 14 mm</li>", "one short and two more")
+	assert.Contains(t, fragment(res, "watch-outs"), "35 of 36 good blocks")
+
+	bad := set(t, s, "record.bins[0].cut", "-4")
+	assert.False(t, bad.OK)
+	assert.Equal(t, "record.bins[0].cut", bad.Faults[0].Path)
+	assert.Equal(t, "Cut", bad.Faults[0].Label)
+	assert.False(t, ask(t, s, session.Request{Op: "act", Name: "count", Path: "many"}).OK)
+	assert.True(t, ask(t, s, session.Request{Op: "act", Name: "count", Path: "99 1 0"}).OK, "a bin that is gone")
+}
+
+// A Stop is signed off where it stands, and says so; withdrawn, it is a Stop again.
+func TestSigning(t *testing.T) {
+	s := atTheBench(t, "s8")
+	html := read(t, s, "maker", "bench")
+	const path = "bench/not-measured walls[0].groups[0].block.measured"
+	look := read(t, s, "maker", "look")
+	assert.Contains(t, look+html, `data-path="`+path+`"`)
+	assert.NotContains(t, read(t, s, "builder", "look"), `data-act="sign"`)
+	require.True(t, set(t, s, "view.reading", "maker").OK)
+	ask(t, s, session.Request{Op: "section", Name: "bench"})
+	act(t, s, "sign", path)
+	set(t, s, "record.signOffs[0].name", "A. Maker")
+	assert.Contains(t, fragment(set(t, s, "record.signOffs[0].reason", "Measured at the mill"), "gates"), "<th scope=\"row\">Cutting</th><td>nothing known</td>")
+	assert.Contains(t, read(t, s, "maker", "look"), "Signed off by A. Maker: Measured at the mill")
+	act(t, s, "drop", "record.signOffs[0]")
+	assert.NotContains(t, read(t, s, "maker", "look"), "Signed off by")
+}
+
+// The record goes to another device as a file, which opens over the same design.
+func TestTheRecordAsAFile(t *testing.T) {
+	s := atTheBench(t, "s8")
+	row(t, s, "next")
+	file := ask(t, s, session.Request{Op: "save", Name: "record"}).File
+	require.NotNil(t, file)
+	assert.Contains(t, file.Name, "record-"+s.Plan().Revision)
+	other := atTheBench(t, "s8")
+	res := ask(t, other, session.Request{Op: "open", Text: file.Text, From: "file"})
+	require.True(t, res.OK)
+	assert.Equal(t, file.Text, *res.Record)
+	assert.NotEmpty(t, res.Announce)
+	assert.NotContains(t, ask(t, s, session.Request{Op: "save"}).File.Text, "laid", "the file of the design holds nothing of it")
+}
+
+// What a job took makes a price book, once, and never one that was set aside.
+func TestLearning(t *testing.T) {
+	s := atTheBench(t, "s7")
+	ask(t, s, session.Request{Op: "section", Name: "bench"})
+	rec := kept(t, act(t, s, "count", "0 1 0"))
+	at := -1
+	for i, time := range rec.Times {
+		if time.Task == "c3" {
+			at = i
+		}
+	}
+	require.GreaterOrEqual(t, at, 0)
+	reckoned := 0.0
+	for _, task := range s.Plan().Bill.Tasks {
+		if task.ID == "c3" {
+			reckoned = task.Minutes.Typical
+		}
+	}
+	path := "record.times[" + string(rune('0'+at%10)) + "].minutes"
+	if at > 9 {
+		path = "record.times[1" + string(rune('0'+at%10)) + "].minutes"
+	}
+	res := set(t, s, path, "2000")
+	require.True(t, res.OK, "%v", res.Faults)
+	assert.InDelta(t, reckoned, kept(t, res).Times[at].Reckoned, 1e-9, "what was reckoned is written down with it")
+	assert.Contains(t, fragment(res, "shop-learn-said"), "Cut one block")
+	assert.Contains(t, fragment(res, "shop-learn-said"), `data-act="learn"`)
+
+	set(t, s, "record.learn.aside", "yes")
+	assert.False(t, ask(t, s, session.Request{Op: "act", Name: "learn"}).OK, "set aside")
+	set(t, s, "record.learn.aside", "no")
+	before := s.Plan().Bill.Hours.Shop.Typical
+	learned := act(t, s, "learn", "")
+	require.NotNil(t, learned.Book)
+	book, err := design.DecodeBook([]byte(*learned.Book))
+	require.NoError(t, err)
+	assert.Len(t, book.Learned, 1)
+	assert.Equal(t, book.Code(), kept(t, learned).Learn.Into)
+	assert.NotEqual(t, before, s.Plan().Bill.Hours.Shop.Typical, "the plan is one of the new book")
+	assert.False(t, ask(t, s, session.Request{Op: "act", Name: "learn"}).OK, "a second time")
+}
