@@ -14,11 +14,17 @@ import (
 // that Plan has built.
 func Scene(d design.Design, built Result, v design.View) (scene.Scene, error) {
 	s := scene.Scene{
-		Camera: scene.Camera{YawDeg: v.Camera.Yaw, PitchDeg: v.Camera.Pitch, Zoom: v.Camera.Zoom},
-		Lamp:   scene.Lamp{AzimuthDeg: v.Lamp.Azimuth, ElevationDeg: v.Lamp.Elevation, WarmthK: v.Lamp.Warmth},
+		Camera: scene.Camera{YawDeg: v.Camera.Yaw, PitchDeg: v.Camera.Pitch, Zoom: v.Camera.Zoom, DistanceM: v.Camera.Distance.Metres()},
+		Lamp: scene.Lamp{AzimuthDeg: v.Lamp.Azimuth, ElevationDeg: v.Lamp.Elevation,
+			WarmthK: v.Lamp.Warmth, SpreadDeg: v.Lamp.Spread},
+		Figure: v.Figure,
 	}
 	wall := d.Walls[0]
-	s.Wall = scene.Wall{WidthM: wall.Width.Metres(), HeightM: wall.Height.Metres(), Colour: scene.PlainWall()}
+	paint, ok := scene.WallPaint(v.WallPaint)
+	if !ok {
+		return scene.Scene{}, fmt.Errorf("engine: no tone for a wall in %s", v.WallPaint)
+	}
+	s.Wall = scene.Wall{WidthM: wall.Width.Metres(), HeightM: wall.Height.Metres(), Colour: paint}
 	origins := built.Origins()
 	for i, g := range built.Groups {
 		if g.Wall != 0 {
@@ -38,8 +44,8 @@ func Scene(d design.Design, built Result, v design.View) (scene.Scene, error) {
 
 func scenePanels(g Group, origins [][]Origin) ([]scene.Panel, error) {
 	in, out := g.Design, g.Built
-	blocks, ok := scene.WoodMaterial(in.Wood, in.Finish.Kind)
-	frame, ok2 := scene.WoodMaterial(in.Frame.Wood, in.Finish.Kind)
+	blocks, ok := material(in.Wood, in.Finish.Kind, in.Finish.Colour)
+	frame, ok2 := material(in.Frame.Wood, in.Finish.Kind, in.Finish.FrameColour)
 	backer, ok3 := scene.BackerMaterial(in.Backer.Sheet)
 	if !ok || !ok2 || !ok3 {
 		return nil, fmt.Errorf("engine: no tone for %s, %s or %s", in.Wood, in.Frame.Wood, in.Backer.Sheet)
@@ -65,6 +71,15 @@ func scenePanels(g Group, origins [][]Origin) ([]scene.Panel, error) {
 		}
 	}
 	return all, nil
+}
+
+// material is a wood under a finish with a colour in it.
+func material(wood, finish, colour string) (scene.Material, bool) {
+	m, ok := scene.WoodMaterial(wood, finish)
+	if !ok {
+		return m, false
+	}
+	return m.Coloured(colour)
 }
 
 func place(one scene.Panel, p panel.Panel, seed uint64) scene.Panel {

@@ -27,6 +27,8 @@ import (
 //   - A thing on the ceiling that becomes one on the wall gets the height of a
 //     new one, down from where it was.
 //   - Another wood of the blocks has another density: the weighed one is dropped.
+//   - Colours are in the finish: without one there are none, and with the first
+//     colour there is one.
 //   - A surface of the room that is put elsewhere covers no more than is free there.
 //   - Wood that is there already has a number; square stock stays square when its
 //     width changes.
@@ -69,6 +71,14 @@ func accompany(before, after *Design, full string) {
 	case "wood":
 		if was := groupAt(before, full); was.Wood != g.Wood {
 			g.Density = 0
+		}
+	case "finish.kind":
+		if g.Finish.Kind == Unfinished {
+			g.Finish.Colour, g.Finish.FrameColour = Clear, Clear
+		}
+	case "finish.colour", "finish.frameColour":
+		if g.Finish.Kind == Unfinished && (g.Finish.Colour != Clear || g.Finish.FrameColour != Clear) {
+			g.Finish.Kind = Finishes()[0]
 		}
 	}
 	if field != "pattern.drawn" {

@@ -12,7 +12,7 @@ func Default() Document {
 		View: View{
 			Units: length.Metric, Language: "en", Reading: "client",
 			Lamp:   Lamp{Azimuth: 315, Elevation: 35, Warmth: 3000},
-			Camera: Camera{Zoom: 1},
+			Camera: Camera{Zoom: 1, Distance: length.MM(0)}, WallPaint: WallPaints()[0],
 		},
 	}
 }
@@ -43,7 +43,7 @@ func defaultDesign() Design {
 				Wood:     "poplar",
 				Backer:   Backer{Sheet: "birch ply", Thickness: mm(12)},
 				Frame:    Frame{Joint: "mitred", Wood: "poplar", Thickness: mm(20), Board: mm(130), Gap: mm(3), Reveal: mm(5)},
-				Finish:   Finish{Kind: "waterborne varnish", Coats: 2, FrameCoats: 2, When: FinishAfter},
+				Finish:   Finish{Kind: "waterborne varnish", Coats: 2, FrameCoats: 2, Colour: Clear, FrameColour: Clear, When: FinishAfter},
 				Cleat:    Cleat{Thickness: mm(18), Bevel: 45, Lock: "screw"},
 			}},
 		}},

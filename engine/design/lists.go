@@ -59,6 +59,9 @@ func Remove(doc Document, path string) (Document, error) {
 		}}
 	}
 	list.value.Set(reflect.AppendSlice(list.value.Slice(0, p.entry), list.value.Slice(p.entry+1, n)))
+	if list.node.omitted(list.value) { // it comes back from a file as none
+		list.value.SetZero()
+	}
 	next.Assumed = renumbered(next.Assumed, shortPath(full[:open]), p.entry)
 	if faults := validate(&next); faults != nil {
 		return doc, faults

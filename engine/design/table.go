@@ -34,7 +34,25 @@ func Sheets() []string { return []string{"birch ply", "softwood ply"} }
 
 // Finishes returns the names of what seals the wood.
 func Finishes() []string {
-	return []string{"waterborne varnish", "hard-wax oil", "drying oil", "shellac", "fire-retardant varnish", "none"}
+	return []string{"waterborne varnish", "hard-wax oil", "drying oil", "shellac", "fire-retardant varnish", Unfinished}
+}
+
+// Unfinished is the finish of bare wood.
+const Unfinished = "none"
+
+// Clear is a finish without colour.
+const Clear = "clear"
+
+// Colours returns the names of what a finish can have in it: stains let the grain
+// show, paints cover it.
+func Colours() []string {
+	return []string{Clear, "white stain", "grey stain", "brown stain", "black stain",
+		"white paint", "grey paint", "green paint", "blue paint", "red paint", "black paint"}
+}
+
+// WallPaints returns the names of the colours that a wall can be shown in.
+func WallPaints() []string {
+	return []string{"warm white", "white", "sand", "grey", "sage", "clay", "blue", "dark grey"}
 }
 
 // The pattern kinds.
@@ -167,6 +185,8 @@ func groupRows() []Field {
 		choiceRow(at+"finish.kind", "What seals the wood.", Finishes()...),
 		integerRow(at+"finish.coats", 0, 5, "Coats on the field."),
 		integerRow(at+"finish.frameCoats", 0, 5, "Coats on the frame."),
+		choiceRow(at+"finish.colour", "What is in the finish of the field. It is taken to cost and to spread as without.", Colours()...),
+		choiceRow(at+"finish.frameColour", "The same of the frame.", Colours()...),
 		choiceRow(at+"finish.when", "When the field is finished.", FinishAfter, FinishMasked, FinishBefore),
 		lengthRow(at+"cleat.thickness", 9, 45, 1, "Thickness of the bevelled cleat."),
 		numberRow(at+"cleat.bevel", 30, 60, 5, "°", "Bevel of the cleat from the horizontal."),
@@ -269,9 +289,13 @@ func viewRows() []Field {
 		numberRow(at+"lamp.azimuth", 0, 360, 5, "°", "Where the lamp stands, clockwise from above."),
 		numberRow(at+"lamp.elevation", 5, 90, 5, "°", "Its angle above the plane of the wall."),
 		numberRow(at+"lamp.warmth", 1800, 8000, 100, "K", "Its colour temperature."),
+		numberRow(at+"lamp.spread", 0, 20, 0.5, "°", "Radius under which the panel sees it.").zero("picture-lamp"),
 		numberRow(at+"camera.yaw", -80, 80, 5, "°", "How far the viewer has walked to the right."),
 		numberRow(at+"camera.pitch", -60, 60, 5, "°", "How far the viewer has gone up."),
 		numberRow(at+"camera.zoom", 0.3, 8, 0.1, "", "1 has everything in sight."),
+		lengthRow(at+"camera.distance", 300, 60_000, 100, "From the middle of the panels to the viewer.").zero("as-fits"),
+		choiceRow(at+"wallPaint", "The colour in which the wall is shown.", WallPaints()...),
+		yesNoRow(at+"figure", "Whether a person and a sofa stand by, for scale."),
 		kindRow(offer+"revision", KindCode, "Revision of the design that was offered.").required().fixed(),
 		kindRow(offer+"bookCode", KindCode, "Code of the price book that it was reckoned with.").required().fixed(),
 		amountRow(offer+"net", 0, maxBulk, "Price without tax.").required().fixed(),

@@ -43,27 +43,33 @@ type Look struct {
 
 // View is how a reader looks at the design; it never changes a result.
 type View struct {
-	Units    length.Units `json:"units"`
-	Language string       `json:"language"`
-	Reading  string       `json:"reading"`
-	Lamp     Lamp         `json:"lamp"`
-	Camera   Camera       `json:"camera"`
+	Units     length.Units `json:"units"`
+	Language  string       `json:"language"`
+	Reading   string       `json:"reading"`
+	Lamp      Lamp         `json:"lamp"`
+	Camera    Camera       `json:"camera"`
+	WallPaint string       `json:"wallPaint"`
+	Figure    bool         `json:"figure"` // a person and a sofa stand by, for scale
 }
 
 // Lamp is the movable light: azimuth clockwise from above, seen from the room;
-// elevation above the plane of the wall; warmth in kelvin.
+// elevation above the plane of the wall; warmth in kelvin; spread as the radius in
+// degrees under which the panel sees it, 0: that of a picture lamp.
 type Lamp struct {
 	Azimuth   float64 `json:"azimuth"`
 	Elevation float64 `json:"elevation"`
 	Warmth    float64 `json:"warmth"`
+	Spread    float64 `json:"spread"`
 }
 
 // Camera is the place of the eye, in degrees round the panels and as a zoom
-// factor; 0, 0, 1 is straight on with everything in sight.
+// factor; 0, 0, 1 is straight on with everything in sight. Distance is that from
+// the middle of the panels; 0: far enough for a calm picture.
 type Camera struct {
-	Yaw   float64 `json:"yaw"`
-	Pitch float64 `json:"pitch"`
-	Zoom  float64 `json:"zoom"`
+	Yaw      float64       `json:"yaw"`
+	Pitch    float64       `json:"pitch"`
+	Zoom     float64       `json:"zoom"`
+	Distance length.Length `json:"distance"`
 }
 
 // Offer is the snapshot of what was offered for a revision of the design.
@@ -239,7 +245,10 @@ type Finish struct {
 	Kind       string `json:"kind"`
 	Coats      int    `json:"coats"`
 	FrameCoats int    `json:"frameCoats"`
-	When       string `json:"when"` // before or after gluing
+	// Colour and FrameColour are what is in the finish of field and frame.
+	Colour      string `json:"colour"`
+	FrameColour string `json:"frameColour"`
+	When        string `json:"when"` // before or after gluing
 }
 
 // Cleat is the bevelled strip that the panel hangs on. Bevel is in degrees

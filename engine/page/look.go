@@ -16,6 +16,17 @@ type groupView struct {
 	Key string // "0-0": wall and place, for ids
 }
 
+// WallPaint is a colour in which the wall can be shown, with its word.
+type WallPaint struct{ Name, Word string }
+
+// WallPaints are all of them.
+func (v *view) WallPaints() (all []WallPaint) {
+	for _, name := range design.WallPaints() {
+		all = append(all, WallPaint{name, v.T("choice/" + name)})
+	}
+	return all
+}
+
 // Groups are the groups of panels on all walls.
 func (v *view) Groups() []groupView {
 	var all []groupView
@@ -40,7 +51,8 @@ func (v *view) lookSets() []set {
 		all = append(all, groupSets(g)...)
 	}
 	return append(all,
-		set{id: "light", heading: "look/light", base: "view.", fields: []string{"lamp.azimuth", "lamp.elevation", "lamp.warmth"}},
+		set{id: "light", heading: "look/light", base: "view.",
+			fields: []string{"lamp.azimuth", "lamp.elevation", "lamp.warmth", "lamp.spread"}, more: []string{"wallPaint", "figure"}},
 		set{id: "job", heading: "look/job", fields: []string{"title", "note"}},
 	)
 }
@@ -48,6 +60,14 @@ func (v *view) lookSets() []set {
 // clientFields are the controls of the client's first page, at most eight.
 func clientFields() []string {
 	return []string{"width", "height", "wood", "heights", "pattern.kind", "block.size", "frame.joint", "finish.kind"}
+}
+
+// colourFields are the controls of what is in the finish.
+func colourFields(f design.Frame) []string {
+	if f.Joint == design.NoFrame {
+		return []string{"finish.colour"}
+	}
+	return []string{"finish.colour", "finish.frameColour"}
 }
 
 func groupSets(g groupView) []set {
@@ -67,7 +87,7 @@ func groupSets(g groupView) []set {
 				"pattern.mirror", "pattern.counter"},
 		}, {
 			id: "wood-" + g.Key, heading: "look/wood", base: base,
-			fields: []string{"wood", "finish.kind", "finish.coats"}, more: []string{"density", "finish.frameCoats"},
+			fields: []string{"wood", "finish.kind", "finish.coats"}, more: append([]string{"density", "finish.frameCoats"}, colourFields(g.Design.Frame)...),
 		}, {
 			id: "frame-" + g.Key, heading: "look/frame", base: base, slot: "board-" + g.Key,
 			fields: []string{"frame.joint"},

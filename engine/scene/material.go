@@ -60,6 +60,9 @@ func (m Material) ready() Material {
 // light and take up more finish. Chosen by eye.
 const endGrain = 0.80
 
+// paintedEnd is how much of that difference shows through a paint.
+const paintedEnd = 0.3
+
 // WoodMaterial returns the look of a wood under a finish; false when either is
 // unknown. Tones and grain are ours, chosen by eye for dry, sanded boards; what
 // is said of rings, pores and rays follows common descriptions of the woods
@@ -79,6 +82,81 @@ func WoodMaterial(wood, finish string) (Material, bool) {
 	grain.Late = min(grain.Late*f.contrast, 1)
 	grain.Early = min(grain.Early*f.contrast, 1)
 	return Material{Face: face, End: end, Gloss: f.gloss, Grain: grain}, true
+}
+
+// pigment is what is in a finish: its colour, and how much of the wood's it covers.
+type pigment struct {
+	colour RGB
+	cover  float64
+}
+
+// pigments by the names of a design. Colours chosen by eye; a stain lets the grain
+// show, a paint leaves a trace of it.
+func pigments(name string) (pigment, bool) {
+	const paint = 0.97
+	switch name {
+	case "clear":
+		return pigment{}, true
+	case "white stain":
+		return pigment{srgb(238, 234, 224), 0.55}, true
+	case "grey stain":
+		return pigment{srgb(140, 140, 137), 0.6}, true
+	case "brown stain":
+		return pigment{srgb(84, 54, 34), 0.7}, true
+	case "black stain":
+		return pigment{srgb(36, 33, 31), 0.85}, true
+	case "white paint":
+		return pigment{srgb(236, 233, 226), paint}, true
+	case "grey paint":
+		return pigment{srgb(138, 140, 141), paint}, true
+	case "green paint":
+		return pigment{srgb(88, 108, 84), paint}, true
+	case "blue paint":
+		return pigment{srgb(62, 84, 108), paint}, true
+	case "red paint":
+		return pigment{srgb(142, 62, 48), paint}, true
+	case "black paint":
+		return pigment{srgb(42, 41, 40), paint}, true
+	}
+	return pigment{}, false
+}
+
+// Coloured returns the material with a colour in its finish; false when that is
+// unknown.
+func (m Material) Coloured(name string) (Material, bool) {
+	p, ok := pigments(name)
+	m.Face = m.Face.mix(p.colour, p.cover)
+	m.End = m.End.mix(scale(p.colour, 1-(1-endGrain)*paintedEnd), p.cover)
+	left := 1 - p.cover*p.cover // stains gather in the grain and keep it
+	g := &m.Grain
+	g.Late, g.Early, g.Pores, g.Rays = g.Late*left, g.Early*left, g.Pores*left, g.Rays*left
+	g.Spread *= 1 - p.cover
+	g.SapTint = g.SapTint.mix(RGB{1, 1, 1}, p.cover)
+	return m, ok
+}
+
+// WallPaint returns the paint of a wall by the name that a design has for it; false
+// when that is unknown. Colours chosen by eye.
+func WallPaint(name string) (RGB, bool) {
+	switch name {
+	case "warm white":
+		return PlainWall(), true
+	case "white":
+		return srgb(235, 235, 233), true
+	case "sand":
+		return srgb(208, 192, 166), true
+	case "grey":
+		return srgb(172, 173, 172), true
+	case "sage":
+		return srgb(158, 168, 146), true
+	case "clay":
+		return srgb(186, 134, 108), true
+	case "blue":
+		return srgb(112, 134, 152), true
+	case "dark grey":
+		return srgb(88, 90, 92), true
+	}
+	return RGB{}, false
 }
 
 // BackerMaterial returns the look of a bare backer sheet; false when it is

@@ -181,7 +181,26 @@ func TestMaterials(t *testing.T) {
 		_, ok := scene.BackerMaterial(sheet)
 		assert.True(t, ok, sheet)
 	}
-	_, ok := scene.WoodMaterial("teak", "none")
+	walnut, _ := scene.WoodMaterial("walnut", "none")
+	for _, name := range []string{"clear", "white stain", "grey stain", "brown stain", "black stain",
+		"white paint", "grey paint", "green paint", "blue paint", "red paint", "black paint"} {
+		m, ok := walnut.Coloured(name)
+		require.True(t, ok, name)
+		assert.LessOrEqual(t, m.Grain.Late, walnut.Grain.Late, name)
+		assert.Less(t, bright(m.End), bright(m.Face), "end grain in %s", name)
+		s := defaultScene()
+		s.Panels[0].Blocks = m
+		assert.NoError(t, s.Validate(), name)
+	}
+	stained, _ := walnut.Coloured("white stain")
+	painted, _ := walnut.Coloured("white paint")
+	assert.Greater(t, stained.Grain.Late, 4*painted.Grain.Late, "a stain lets the grain show")
+	assert.Greater(t, bright(painted.Face), bright(stained.Face))
+	_, ok := walnut.Coloured("gold")
+	assert.False(t, ok)
+	_, ok = scene.WallPaint("gold")
+	assert.False(t, ok)
+	_, ok = scene.WoodMaterial("teak", "none")
 	assert.False(t, ok)
 	_, ok = scene.WoodMaterial("oak", "varnish")
 	assert.False(t, ok)

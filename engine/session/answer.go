@@ -109,7 +109,7 @@ func (s *Session) open(doc design.Document, announce string) Response {
 		next.opening = s.nextOpening()
 	}
 	s.take(next)
-	s.ear, s.look = ear{}, look{}
+	s.ear = ear{}
 	return s.whole(announce)
 }
 

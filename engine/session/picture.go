@@ -4,10 +4,12 @@ import (
 	"bytes"
 	"image/jpeg"
 	"image/png"
+	"math"
 	"strings"
 
 	"blockfield/engine"
 	"blockfield/engine/design"
+	"blockfield/engine/length"
 	"blockfield/engine/page"
 	"blockfield/engine/panel"
 	"blockfield/engine/scene"
@@ -21,19 +23,9 @@ const (
 	pictureSamples            = 3        // along one side of a pixel
 )
 
-// look is what a view or a light has beside the angles that the document keeps:
-// the viewer's distance, a person for scale, the spread of the light. It lasts
-// until another is chosen.
-type look struct {
-	distanceM, spreadDeg float64
-	figure               bool
-}
-
 // pictured is what is seen of the open document.
 func (s *Session) pictured() (scene.Scene, error) {
-	sc, err := engine.Scene(s.now.doc.Design, s.now.plan, s.now.doc.View)
-	sc.Camera.DistanceM, sc.Lamp.SpreadDeg, sc.Figure = s.look.distanceM, s.look.spreadDeg, s.look.figure
-	return sc, err
+	return engine.Scene(s.now.doc.Design, s.now.plan, s.now.doc.View)
 }
 
 // scene encodes the picture of the open document.
@@ -53,36 +45,35 @@ func (s *Session) drag(req Request) Response {
 	if err != nil {
 		return s.refuse(err)
 	}
-	camera, lamp, seen := sc.Camera, sc.Lamp, s.look
 	switch req.Kind {
 	case "view":
 		wall := doc.Design.Walls[0]
 		sc = sc.Look(scene.View(req.Name), wall.ListenerDistance.Metres(), wall.EarHeight.Metres())
-		camera, seen.distanceM, seen.figure = sc.Camera, sc.Camera.DistanceM, sc.Figure
 	case "light":
-		lamp = lightOf(req.Name, lamp)
-		seen.spreadDeg = lamp.SpreadDeg
+		sc.Lamp = lightOf(req.Name, sc.Lamp)
 	case "orbit":
-		camera = camera.Orbit(req.DX, req.DY)
+		sc.Camera = sc.Camera.Orbit(req.DX, req.DY)
 	case "zoom":
-		camera = camera.ZoomBy(req.Factor)
+		sc.Camera = sc.Camera.ZoomBy(req.Factor)
 	case "lamp":
-		lamp = lamp.Drag(req.DX, req.DY)
+		sc.Lamp = sc.Lamp.Drag(req.DX, req.DY)
 	case "reset":
-		fresh := design.Default().View
-		seen = look{}
-		camera = scene.Camera{Zoom: fresh.Camera.Zoom}
-		lamp = scene.Lamp{AzimuthDeg: fresh.Lamp.Azimuth, ElevationDeg: fresh.Lamp.Elevation, WarmthK: fresh.Lamp.Warmth}
+		sc.Camera, sc.Lamp, sc.Figure = scene.Camera{Zoom: 1}, lightOf("lamp", sc.Lamp), false
 	}
-	doc.View.Camera = design.Camera{Yaw: camera.YawDeg, Pitch: camera.PitchDeg, Zoom: camera.Zoom}
-	doc.View.Lamp = design.Lamp{Azimuth: lamp.AzimuthDeg, Elevation: lamp.ElevationDeg, Warmth: lamp.WarmthK}
+	doc.View.Camera = design.Camera{
+		Yaw: sc.Camera.YawDeg, Pitch: sc.Camera.PitchDeg, Zoom: sc.Camera.Zoom,
+		Distance: length.MM(int64(math.Round(1000 * sc.Camera.DistanceM))),
+	}
+	doc.View.Lamp = design.Lamp{
+		Azimuth: sc.Lamp.AzimuthDeg, Elevation: sc.Lamp.ElevationDeg, Warmth: sc.Lamp.WarmthK, Spread: sc.Lamp.SpreadDeg,
+	}
+	doc.View.Figure = sc.Figure
 	if err := design.Validate(doc); err != nil {
 		return s.refuse(err)
 	}
 	if err := s.change(doc); err != nil {
 		return s.refuse(err)
 	}
-	s.look = seen
 	return Response{
 		Values: changedValues(before.doc, doc, s.units(), ""),
 		Scene:  s.scene(),

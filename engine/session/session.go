@@ -28,7 +28,6 @@ type Session struct {
 	today    string // as the page says it; empty: nobody knows
 	language words.Language
 	section  string
-	look     look
 	paper    paper
 	ear      ear
 	grip     grip                     // on the drawing of a wall

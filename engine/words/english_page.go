@@ -447,6 +447,8 @@ func englishLabels() map[string]string {
 		"label/walls.groups.finish.kind":        "Finish",
 		"label/walls.groups.finish.coats":       "Coats",
 		"label/walls.groups.finish.frameCoats":  "Coats on the frame",
+		"label/walls.groups.finish.colour":      "Colour in the finish",
+		"label/walls.groups.finish.frameColour": "Colour of the frame",
 		"label/walls.groups.cleat.thickness":    "Thickness of the cleat",
 		"label/walls.groups.cleat.bevel":        "Bevel",
 		"label/walls.groups.cleat.lock":         "Lift lock",
@@ -500,6 +502,12 @@ func englishLabels() map[string]string {
 		"label/view.lamp.azimuth":   "Round the panel",
 		"label/view.lamp.elevation": "Off the wall",
 		"label/view.lamp.warmth":    "Warmth",
+		"label/view.lamp.spread":    "Spread",
+		"label/view.wallPaint":      "Colour of the wall",
+		"label/view.figure":         "A person for scale",
+
+		"zero-means/as-fits":      "far enough for a calm picture",
+		"zero-means/picture-lamp": "that of a picture lamp",
 	}
 }
 
@@ -535,6 +543,27 @@ func englishChoices() map[string]string {
 		"choice/shellac":                "shellac",
 		"choice/fire-retardant varnish": "fire-retardant varnish",
 		"choice/none":                   "none",
+
+		"choice/clear":       "none, the wood shows",
+		"choice/white stain": "white stain",
+		"choice/grey stain":  "grey stain",
+		"choice/brown stain": "brown stain",
+		"choice/black stain": "black stain",
+		"choice/white paint": "white paint",
+		"choice/grey paint":  "grey paint",
+		"choice/green paint": "green paint",
+		"choice/blue paint":  "blue paint",
+		"choice/red paint":   "red paint",
+		"choice/black paint": "black paint",
+
+		"choice/warm white": "warm white",
+		"choice/white":      "white",
+		"choice/sand":       "sand",
+		"choice/grey":       "grey",
+		"choice/sage":       "sage",
+		"choice/clay":       "clay",
+		"choice/blue":       "blue",
+		"choice/dark grey":  "dark grey",
 
 		"choice/mitred": "mitred",
 		"choice/butt":   "butted",
