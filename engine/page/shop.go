@@ -160,10 +160,10 @@ func (v *view) driftLine(g engine.Group, s engine.Section) string {
 	if s.Known.Measured {
 		basis = "measure/basis-card"
 	}
-	return v.T("measure/row", "n", d.Blocks, "from", signed(d.MeanMM-d.BandMM), "to", signed(d.MeanMM+d.BandMM), "basis", words.Key(basis))
+	return v.T("measure/row", "n", d.Blocks, "from", offBy(d.MeanMM-d.BandMM), "to", offBy(d.MeanMM+d.BandMM), "basis", words.Key(basis))
 }
 
-func signed(mm float64) string {
+func offBy(mm float64) string {
 	text := fmt.Sprintf("%+.1f mm", mm)
 	return strings.Replace(text, "-", "−", 1)
 }

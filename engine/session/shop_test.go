@@ -10,7 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-func act(t testing.TB, s *session.Session, name, path string) session.Response {
+func work(t testing.TB, s *session.Session, name, path string) session.Response {
 	t.Helper()
 	res := ask(t, s, session.Request{Op: "act", Name: name, Path: path, Today: "2026-03-09"})
 	require.True(t, res.OK, "%s %s: %v", name, path, res.Faults)
@@ -36,7 +36,7 @@ func TestSticksAreMeasured(t *testing.T) {
 	assert.Empty(t, fragment(res, "shop-sticks"), "the field that is typed in stays")
 
 	before := s.Plan().Revision
-	act(t, s, "take-size", "0")
+	work(t, s, "take-size", "0")
 	g := s.Document().Design.Walls[0].Groups[0]
 	assert.Equal(t, "44.3 mm", g.Block.Size.String())
 	assert.True(t, g.Block.Measured)
@@ -50,8 +50,8 @@ func TestSticksAreMeasured(t *testing.T) {
 func TestMeter(t *testing.T) {
 	s := atTheBench(t, "s8")
 	ask(t, s, session.Request{Op: "section", Name: "bench"})
-	act(t, s, "meter", "")
-	rec := kept(t, act(t, s, "meter", ""))
+	work(t, s, "meter", "")
+	rec := kept(t, work(t, s, "meter", ""))
 	assert.Equal(t, []design.Reading{{Day: "2026-03-09", Percent: 12}, {Day: "2026-03-09", Percent: 12}}, rec.Meter)
 	set(t, s, "record.meter[0].day", "2026-03-02")
 	set(t, s, "record.meter[0].percent", "10.4")
@@ -59,9 +59,9 @@ func TestMeter(t *testing.T) {
 	said := fragment(set(t, s, "record.meter[1].percent", "10"), "shop-meter-said")
 	assert.Contains(t, said, "have settled")
 	assert.Contains(t, said, "Take the last reading")
-	act(t, s, "take-moisture", "")
+	work(t, s, "take-moisture", "")
 	assert.Equal(t, 10.0, s.Document().Design.Bench.StockMoisture)
-	assert.Len(t, kept(t, act(t, s, "drop", "record.meter[0]")).Meter, 1)
+	assert.Len(t, kept(t, work(t, s, "drop", "record.meter[0]")).Meter, 1)
 }
 
 // Counting by tens, by one and by hand; what is short is listed to be cut anew.
@@ -69,12 +69,12 @@ func TestCounting(t *testing.T) {
 	s := atTheBench(t, "s8")
 	ask(t, s, session.Request{Op: "section", Name: "bench"})
 	for range 3 {
-		act(t, s, "count", "0 10 0")
+		work(t, s, "count", "0 10 0")
 	}
-	rec := kept(t, act(t, s, "count", "0 1 0"))
+	rec := kept(t, work(t, s, "count", "0 1 0"))
 	assert.Equal(t, 31, rec.Bins[0].Cut)
 	assert.Equal(t, s.Plan().Revision, rec.Bins[0].Revision)
-	act(t, s, "count", "0 0 1")
+	work(t, s, "count", "0 0 1")
 	res := set(t, s, "record.bins[0].cut", "37")
 	assert.Contains(t, fragment(res, "shop-counts-said"), "<td>36</td>", "37 cut, one out")
 	assert.NotContains(t, fragment(res, "shop-counts-said"), "of 14 mm</li>")
@@ -100,11 +100,11 @@ func TestSigning(t *testing.T) {
 	assert.NotContains(t, read(t, s, "builder", "look"), `data-act="sign"`)
 	require.True(t, set(t, s, "view.reading", "maker").OK)
 	ask(t, s, session.Request{Op: "section", Name: "bench"})
-	act(t, s, "sign", path)
+	work(t, s, "sign", path)
 	set(t, s, "record.signOffs[0].name", "A. Maker")
 	assert.Contains(t, fragment(set(t, s, "record.signOffs[0].reason", "Measured at the mill"), "gates"), "<th scope=\"row\">Cutting</th><td>nothing known</td>")
 	assert.Contains(t, read(t, s, "maker", "look"), "Signed off by A. Maker: Measured at the mill")
-	act(t, s, "drop", "record.signOffs[0]")
+	work(t, s, "drop", "record.signOffs[0]")
 	assert.NotContains(t, read(t, s, "maker", "look"), "Signed off by")
 }
 
@@ -127,7 +127,7 @@ func TestTheRecordAsAFile(t *testing.T) {
 func TestLearning(t *testing.T) {
 	s := atTheBench(t, "s7")
 	ask(t, s, session.Request{Op: "section", Name: "bench"})
-	rec := kept(t, act(t, s, "count", "0 1 0"))
+	rec := kept(t, work(t, s, "count", "0 1 0"))
 	at := -1
 	for i, time := range rec.Times {
 		if time.Task == "c3" {
@@ -155,7 +155,7 @@ func TestLearning(t *testing.T) {
 	assert.False(t, ask(t, s, session.Request{Op: "act", Name: "learn"}).OK, "set aside")
 	set(t, s, "record.learn.aside", "no")
 	before := s.Plan().Bill.Hours.Shop.Typical
-	learned := act(t, s, "learn", "")
+	learned := work(t, s, "learn", "")
 	require.NotNil(t, learned.Book)
 	book, err := design.DecodeBook([]byte(*learned.Book))
 	require.NoError(t, err)
