@@ -135,6 +135,31 @@ func TestStuds(t *testing.T) {
 	assert.Equal(t, "walls[0].rail", at(1370, 15, false).Field)
 }
 
+// The change that is offered goes the shortest way to two studs, but not off the wall:
+// with its left edge at 1370 mm the panel meets 2100 alone, 6 mm to the left it meets
+// 1500 too; near the right end of the studs there is no way to the right. A panel too
+// narrow for two is offered a rail.
+func TestTheWayToTwoStuds(t *testing.T) {
+	fix := func(change func(*design.Wall, *design.Group)) *check.Fix {
+		return said(t, design.Room{}, change)["wall/one-stud"].Fix
+	}
+	light := func(g *design.Group) { g.Wood = "cedar" }
+	assert.Equal(t, &check.Fix{Path: "walls[0].groups[0].place.left", Value: "1364 mm"}, fix(func(_ *design.Wall, g *design.Group) {
+		light(g)
+		g.Place.Left = length.MM(1370)
+	}))
+	studs := []length.Length{length.MM(900), length.MM(2470), length.MM(3030)}
+	free := fix(func(w *design.Wall, g *design.Group) { w.Studs, g.Place.Left = studs, length.MM(1850) })
+	assert.Equal(t, &check.Fix{Path: "walls[0].groups[0].place.left", Value: "1925 mm"}, free)
+	tight := fix(func(w *design.Wall, g *design.Group) {
+		w.Studs, g.Place.Left, w.Width = studs, length.MM(1850), length.MM(3091)
+	})
+	assert.Equal(t, &check.Fix{Path: "walls[0].rail", Value: "yes"}, tight, "1925 mm would end 74.6 mm beyond the wall")
+	assert.Equal(t, &check.Fix{Path: "walls[0].rail", Value: "yes"}, fix(func(_ *design.Wall, g *design.Group) {
+		g.Width, g.Place.Left = length.MM(600), length.MM(1200)
+	}))
+}
+
 // A panel between two studs hits none: that is a Stop however light it is, and no
 // count of screws stands beside it.
 func TestNoStudIsNeverLight(t *testing.T) {
@@ -399,6 +424,8 @@ func TestWayIn(t *testing.T) {
 		{"stairs in words", func(in *design.WayIn) { in.Stairs = "three flights" }, "way/stairs", false, "wall/way-in-open"},
 		{"a car as deep as the panel is long", lift(um(1_280_600)), "way/lift", true, ""},
 		{"a hair less deep", lift(um(1_280_500)), "way/lift", false, "wall/way-in"},
+		{"a lift's door as wide as the panel is deep", func(in *design.WayIn) { lift(mm(1300))(in); in.LiftDoor = mm(167) }, "way/lift", true, ""},
+		{"a hair narrower", func(in *design.WayIn) { lift(mm(1300))(in); in.LiftDoor = um(166_999) }, "way/lift", false, "wall/way-in"},
 		{"stairs beside a lift that is too small", func(in *design.WayIn) { stairs(in); lift(mm(1200))(in) }, "way/stairs", true, ""},
 		{"stairs that nobody measured beside a lift that does", func(in *design.WayIn) {
 			in.Stairs = "narrow"
