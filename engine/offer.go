@@ -1,8 +1,7 @@
 package engine
 
 import (
-	"time"
-
+	"blockfield/engine/calendar"
 	"blockfield/engine/check"
 	"blockfield/engine/design"
 	"blockfield/engine/money"
@@ -46,11 +45,11 @@ func MakeOffer(r Result, book design.Book, today string, days int) (offer design
 	if days < fewestOfferDays || days > mostOfferDays {
 		return offer, words.Phrase{Key: "offer/wrong-days", Args: words.Args{"days": days, "low": fewestOfferDays, "high": mostOfferDays}}
 	}
-	from, err := time.Parse(time.DateOnly, today)
-	if err != nil {
+	from, ok := calendar.Parse(today)
+	if !ok {
 		panic("engine: internal error: a date is none: " + today)
 	}
-	until := from.AddDate(0, 0, days).Format(time.DateOnly)
+	until := (from + calendar.Day(days)).String()
 	if book.ValidUntil != "" && book.ValidUntil < until {
 		until = book.ValidUntil
 	}
