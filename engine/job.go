@@ -15,14 +15,18 @@ type Job struct {
 	Sections []Section     // of the sticks
 	Counts   []Count       // of the blocks, bin by bin
 	Cards    []layup.Card  // of all rows, in the order of work
+	Days     Days          // on which all of it is done
 }
 
 // Follow returns how far a job has come. The design is the one that was planned; it
 // may be another than the one that the record was begun for.
-func Follow(d design.Design, r Result, rec design.Record) Job {
+//
+// Today is an ISO date; where it is empty nobody knows the day.
+func Follow(d design.Design, r Result, rec design.Record, today string) Job {
 	j := Job{Plan: r}
 	j.Record, j.Sections, j.Counts = fit(rec, r)
 	j.Cards = r.layup(d, rec.Lay.Start, j.good)
+	j.Days = j.Schedule(d, today)
 	return j
 }
 

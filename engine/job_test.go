@@ -16,7 +16,7 @@ import (
 func follow(t testing.TB, d design.Design, rec design.Record) engine.Job {
 	t.Helper()
 	require.NoError(t, design.ValidateRecord(rec))
-	return engine.Follow(d, plan(t, d), rec)
+	return engine.Follow(d, plan(t, d), rec, "")
 }
 
 func TestTicks(t *testing.T) {

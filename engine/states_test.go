@@ -31,6 +31,18 @@ var works = map[string]func(engine.Job) design.Record{
 		j.Record = j.Counted(0, 1, 0)
 		return j.Ticked(j.Cards[0], true)
 	},
+	"days/late": func(j engine.Job) design.Record {
+		j.Record.Days.Start, j.Record.Days.NeedBy = "2026-03-02", "2026-03-09"
+		return j.Record
+	},
+	"days/not-cured": func(j engine.Job) design.Record {
+		j.Record.Days.Start, j.Record.Days.Hang = "2026-03-02", "2026-03-16"
+		return j.Record
+	},
+	"days/cure-unknown": func(j engine.Job) design.Record {
+		j.Record.Days.Start, j.Record.Days.Hang = "2026-03-02", "2027-03-01"
+		return j.Record
+	},
 	"record/other-paper": func(j engine.Job) design.Record {
 		j.Record.Lay.Paper = "000000"
 		return j.Record
@@ -154,7 +166,10 @@ func everyState(t testing.TB) map[string]state {
 	}
 	for code, work := range works {
 		s := all["default"]
-		rec := work(engine.Follow(s.Design, planWith(t, s), design.NewRecord()))
+		if code == "days/cure-unknown" {
+			s.Document = edit(t, s.Document, group+"finish.kind = fire-retardant varnish\n"+group+"finish.coats = 2")
+		}
+		rec := work(engine.Follow(s.Design, planWith(t, s), design.NewRecord(), ""))
 		s.record = &rec
 		all[code] = s
 	}

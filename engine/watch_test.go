@@ -187,5 +187,5 @@ func planWith(t testing.TB, s state) engine.Result {
 	if s.record == nil {
 		return r
 	}
-	return r.During(engine.Follow(s.Design, r, *s.record))
+	return r.During(engine.Follow(s.Design, r, *s.record, ""))
 }

@@ -22,9 +22,9 @@ const (
 	cutsARecheck   = 50
 )
 
-// crewShare is how much each person gets done when n work together: they wait
+// CrewShare is how much each person gets done when n work together: they wait
 // for the saw and for one another. Invented; beyond four people it stays.
-func crewShare(n int) float64 {
+func CrewShare(n int) float64 {
 	shares := []float64{1.00, 0.92, 0.80, 0.70}
 	return shares[min(max(n, 1), len(shares))-1]
 }
@@ -254,7 +254,7 @@ func (b *Bill) sum(w design.Work, pace Pace, jobs []job) {
 	}
 	b.Hours = h
 	n := max(w.Crew, 1)
-	b.ShopDays = h.Shop.times(spreadOf(1 / (float64(n) * crewShare(n) * shopDayHours)))
+	b.ShopDays = h.Shop.times(spreadOf(1 / (float64(n) * CrewShare(n) * shopDayHours)))
 	b.HomeHours = h.Total.times(spreadOf(HomeFactor))
 	b.Weekends = b.HomeHours.times(spreadOf(1.0 / (HomeDayHours * WeekendDays)))
 	b.BlockSeconds = secondsABlock(pace.Tasks, w)

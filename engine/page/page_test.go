@@ -57,7 +57,7 @@ func hear(t testing.TB, d design.Design) engine.Hearing {
 func input(t testing.TB, doc design.Document, book design.Book, lang words.Language, section string) page.Input {
 	t.Helper()
 	result := plan(t, doc.Design, book)
-	job := engine.Follow(doc.Design, result, design.NewRecord())
+	job := engine.Follow(doc.Design, result, design.NewRecord(), "")
 	return page.Input{
 		Doc: doc, Book: book, Plan: result.During(job), Job: job, Section: section,
 		Words: words.Reader{Language: lang, Units: doc.View.Units},

@@ -22,11 +22,18 @@ func (s *Session) record() design.Record {
 	if rec, ok := s.records[s.now.opening]; ok {
 		return rec
 	}
-	return design.NewRecord()
+	rec := design.NewRecord()
+	if s.now.doc.Design.Work.OwnBuild {
+		const weekend = 2
+		rec.Days.DaysPerWeek = weekend
+	}
+	return rec
 }
 
 // job is the open design with its record.
-func (s *Session) job() engine.Job { return engine.Follow(s.now.doc.Design, s.now.plan, s.record()) }
+func (s *Session) job() engine.Job {
+	return engine.Follow(s.now.doc.Design, s.now.plan, s.record(), s.today)
+}
 
 // recorded makes rec the record of the open design, and answers that the page should
 // keep it.
