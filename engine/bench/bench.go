@@ -7,10 +7,11 @@
 // litres are closed forms in m, m², m³; masses kg; times minutes for tasks and
 // hours for sums.
 //
-// Sticks come from the planner of package cut: as few as possible, and then as
-// few visits at the stop block as possible. They are divided by the share that
-// has no defects. Hours are quantity × rate out of the time table
-// of the price book, for a low, a typical and a high rate. The factors are
+// Sticks come from the planner of package cut: as cheap as possible, and then
+// weighed against visits at the stop block. They are divided by the share that
+// has no defects. Frame boards, cleats and backers come from the same planner;
+// wood that is there goes from one to the next. Hours are quantity × rate out of
+// the time table of the price book, for a low, a typical and a high rate. The factors are
 // habit of the trade without a source, unless a line says otherwise; each
 // stands as a constant beside its use.
 package bench

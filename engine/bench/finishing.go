@@ -2,6 +2,7 @@ package bench
 
 import (
 	"math"
+	"slices"
 
 	"blockfield/engine/design"
 	"blockfield/engine/length"
@@ -142,6 +143,33 @@ func (b *Bill) trims(in design.Bench, jobs []job) {
 			b.Groups[i].Trims = append(b.Groups[i].Trims, t)
 		}
 	}
+}
+
+// TrimsFrom is what is trimmed where the rows start at the bottom or, as in Trims,
+// at the top: the edge that they start from is the straight one.
+func (g GroupBill) TrimsFrom(start string) []Trim {
+	out := slices.Clone(g.Trims)
+	if start != design.BottomEdge {
+		return out
+	}
+	for i := range out {
+		switch t := &out[i]; t.Edge {
+		case TopEdge:
+			t.Factory, t.Off = false, g.oversize()
+		case BottomEdge:
+			t.Factory, t.Off = true, length.Length{}
+		}
+	}
+	return out
+}
+
+// oversize is how much larger the backers of the group are cut.
+func (g GroupBill) oversize() length.Length {
+	most := length.Length{}
+	for _, t := range g.Trims {
+		most = length.Max(most, t.Off)
+	}
+	return most
 }
 
 // tallestAlong is the tallest block along an edge, over all panels of a job.

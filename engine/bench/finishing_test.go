@@ -93,6 +93,14 @@ func TestTrims(t *testing.T) {
 		assert.True(t, trims[i].Reached)
 		assert.False(t, trims[i].Bare)
 	}
+	off := map[bench.Edge]string{}
+	for _, e := range estimate(t, d).Groups[0].TrimsFrom(design.BottomEdge) {
+		off[e.Edge] = e.Off.String()
+		assert.Equal(t, !e.Sawn(), e.Factory)
+	}
+	assert.Equal(t, map[bench.Edge]string{bench.TopEdge: "10 mm", bench.LeftEdge: "0 mm", bench.RightEdge: "10 mm", bench.BottomEdge: "0 mm"}, off)
+	assert.Equal(t, trims, estimate(t, d).Groups[0].TrimsFrom(design.TopEdge))
+
 	d.Bench.Trim = design.TrimBlocks
 	d.Walls[0].Groups[0].Pattern.Drawn = []string{"0110", "1210"}
 	trims = estimate(t, d).Groups[0].Trims

@@ -102,11 +102,13 @@ func finishedBases(j job, at string) []check.WatchOut {
 }
 
 // sawReach is about edges that are thicker than the saw cuts, the thickest of them.
+// The rows may start at the top or at the bottom, and either edge may be sawn.
 func (b Bill) sawReach(in design.Bench) []check.WatchOut {
 	deepest, reaches := Trim{}, true // whether the saw goes through every backer alone
 	for _, g := range b.Groups {
 		for _, t := range g.Trims {
-			if t.Sawn() && !t.Reached && t.Depth.Cmp(deepest.Depth) > 0 {
+			sawn := t.Edge != LeftEdge && !in.BackerOversize.IsZero()
+			if sawn && !t.Reached && t.Depth.Cmp(deepest.Depth) > 0 {
 				deepest = t
 			}
 			reaches = reaches && t.Backer.Cmp(in.SawDepth) <= 0

@@ -319,6 +319,12 @@ func (v *view) FinishFirst() bool {
 	return slices.ContainsFunc(v.Groups(), func(g groupView) bool { return g.Design.Finish.When != design.FinishAfter })
 }
 
+// TrimStart says how long the glue sets, and where the rows start.
+func (v *view) TrimStart() string {
+	edge := v.T("edge/" + v.Job.Record.Lay.Start)
+	return v.T("trim/set-from", "h", v.GlueSet(), "edge", edge)
+}
+
 // TrimLine is one edge of the panels of a group.
 type TrimLine struct{ Edge, Off, Depth string }
 
@@ -337,7 +343,7 @@ func (v *view) TrimGroups() []TrimGroup {
 		if len(groups) > 1 {
 			g.Name = groups[i].Design.Name
 		}
-		for _, t := range bill.Trims {
+		for _, t := range bill.TrimsFrom(v.Job.Record.Lay.Start) {
 			g.Lines = append(g.Lines, v.trimLine(t))
 		}
 		all = append(all, g)

@@ -93,7 +93,7 @@ func TestSheetsFinishAndTrim(t *testing.T) {
 	for _, want := range []string{
 		"1205 × 806 mm 1 No plan takes fewer than 1 sheet.",
 		"The glued field lies for 24 h in this shop",
-		"Top edge stays as it is Left edge stays as it is Right edge 10 mm comes off through 12 mm",
+		"Top edge 10 mm comes off through 12 mm Left edge stays as it is Right edge 10 mm comes off through 12 mm Bottom edge stays as it is",
 		"Waterborne varnish on the field, 1 of 2 next coat after 2 to 4 h 0.24 l 0.04 l",
 		"Waterborne varnish on the frame, 2 of 2 fully dry after 7 days 0.11 l",
 	} {

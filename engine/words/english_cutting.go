@@ -104,6 +104,7 @@ func englishCuts() map[string]string {
 
 		"trim/heading":  "Set and trim",
 		"trim/set":      "The glued field lies for {h} h in this shop before it is stood up and trimmed. The rows start at the top left, where the backer is straight.",
+		"trim/set-from": "The glued field lies for {h} h in this shop before it is stood up and trimmed. The rows start at the {edge} and at the left, where the backer is straight.",
 		"trim/factory":  "stays as it is",
 		"trim/nothing":  "nothing comes off",
 		"trim/off":      "{off} comes off",
