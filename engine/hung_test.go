@@ -150,3 +150,25 @@ func TestCleatsLieOnTheirScrews(t *testing.T) {
 		}
 	}
 }
+
+// By hand from the printed parts of the booth: blocks 9.4 kg at 30 + 26.8 mm (Σ n·h² /
+// 2Σ n·h of the counts), backer 3.4 at 24, frame 3.0 at 53, cleat and spacer 0.8 at 9 mm
+// make 781 kg·mm over 16.6 kg = 47.0 mm. The reference model has 48.9.
+func TestMiddleOfMassIsThatOfTheParts(t *testing.T) {
+	h := plan(t, designtest.Job(t, "s1")).Hangings[0]
+	assert.InDelta(t, 0.0470, h.Built.Panels[0].CentroidM, 0.0002)
+	assert.InDelta(t, 1.70*9.81, h.Bays[0].LeanN()*(0.6156-0.1939-0.040)/(0.6156-0.150), 0.1, "over the lever of the reference model, whose cleat is higher")
+}
+
+// What is bought and what takes time is what holds: the bill has the screws of the
+// strips and of the panels' halves, and the strips as boards.
+func TestTheBillHasWhatHolds(t *testing.T) {
+	for job, want := range map[string][2]int{ // screws of the cleat, fixings in the wall
+		"s1": {6, 4}, "s5": {17, 12}, "s8": {6, 4}, "p1": {11, 8}, "p2": {23, 16}, "s3": {14, 0},
+	} {
+		b := plan(t, designtest.Job(t, job)).Bill
+		assert.Equal(t, want, [2]int{b.CleatScrews, b.WallFixings}, job)
+	}
+	b := plan(t, design.Default().Design).Bill
+	assert.InDelta(t, 1.0946*0.3362, b.Groups[0].StripM2, 0.0001)
+}

@@ -91,13 +91,16 @@ func Plan(d design.Design, b design.Book) (Result, error) {
 	}
 	out.WatchOuts = append(out.WatchOuts, placed(d, groups)...)
 	out.WatchOuts = append(out.WatchOuts, sticksAndAir(d, groups)...)
-	out.Bill, err = bench.Estimate(d, pace(d, b), built)
+	out.Hangings = make([]wall.Hanging, len(groups))
+	p := pace(d, b)
+	p.Holds = func(group int, panelKg float64) bench.Held { return out.hang(d, group, panelKg) }
+	out.Bill, err = bench.Estimate(d, p, built)
 	if err != nil {
 		return Result{}, err
 	}
 	out.Mass = Mass{HeaviestPanelKg: out.Bill.HeaviestKg, TotalKg: out.Bill.TotalKg}
 	out.WatchOuts = append(out.WatchOuts, out.Bill.WatchOuts(d, built)...)
-	out.hang(d)
+	out.WatchOuts = append(out.WatchOuts, wall.WatchOuts(d.Room, d.Work, out.Hangings)...)
 	out.Price, err = cost.Calculate(quantities(d, out.Bill), b, d.Money)
 	out.WatchOuts = append(out.WatchOuts, unpriced(err)...)
 	out.WatchOuts = append(out.WatchOuts, cost.Indication(d.Work)...)

@@ -101,7 +101,7 @@ func TestFiguresOfWorkedJobs(t *testing.T) {
 		{"s5", "wall/above-ears", "509.2 mm above the ears"},
 		{"s8", "moisture/stock", "The sticks are at 12.0 %, and wood in the room rests near 9.0 %"},
 		{"s1", "price/over-budget", "¤1,560.00, ¤60.00 over the budget of ¤1,500.00"},
-		{"s5", "price/over-budget", "¤3,672.00"},
+		{"s5", "price/over-budget", "¤3,708.00"},
 	} {
 		assert.Contains(t, say(c.job, c.code), c.want, "%s %s", c.job, c.code)
 	}

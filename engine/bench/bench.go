@@ -30,6 +30,7 @@ type Pace struct {
 	SpeedKmh float64
 	Factors  Factors
 	Prices   Prices
+	Holds    func(group int, panelKg float64) Held // what holds a group whose heaviest panel has a mass; nil: nobody has said
 }
 
 // Estimate returns what a design with its built groups takes. The groups are
@@ -61,17 +62,17 @@ func Estimate(d design.Design, pace Pace, groups []panel.Group) (Bill, error) {
 	if err := bill.frames(d.Bench, jobs, there, pace.Prices); err != nil {
 		return Bill{}, err
 	}
-	if err := bill.cleats(d.Bench, jobs, there); err != nil {
-		return Bill{}, err
-	}
 	bill.glue(jobs)
 	if err := bill.finishes(jobs); err != nil {
 		return Bill{}, err
 	}
 	bill.weigh(jobs)
+	bill.hold(jobs, pace.Holds)
+	if err := bill.cleats(d.Bench, jobs, there); err != nil {
+		return Bill{}, err
+	}
 	bill.splits(d, jobs)
 	bill.trims(d.Bench, jobs)
-	bill.fixings(jobs)
 	if err := bill.times(d.Work, pace, jobs); err != nil {
 		return Bill{}, err
 	}

@@ -25,7 +25,7 @@ type Bill struct {
 	Cleat     CleatStock
 	GlueKg    float64 // in the joints; what sticks in the tin comes with the bottles
 
-	CleatScrews int // by an old simple rule, see CleatScrewRule
+	CleatScrews int
 	WallFixings int
 	Brads       int
 
@@ -136,32 +136,29 @@ type FixingRule string
 
 // The ways to count wall fixings.
 const (
-	RatedValue    FixingRule = "rated-value"     // typed, with the load factor, shear and pull added
-	OldSimpleRule FixingRule = "old-simple-rule" // twice the mass over what a screw was trusted with; to be replaced by the computed rule
-	NotChecked    FixingRule = "not-checked"     // no rated value: the least count, for the price only
-	NoFixings     FixingRule = "none"            // a floor stand, or nothing may go into the wall
+	RatedValue     FixingRule = "rated-value"     // typed, with the load factor, shear and pull added
+	PublishedRules FixingRule = "published-rules" // wood screws in timber studs
+	NotChecked     FixingRule = "not-checked"     // nobody knows what holds: the least count, for the price only
+	NoFixings      FixingRule = "none"            // a floor stand, or nothing may go into the wall
 )
 
-// CleatScrewRule is how cleat screws are counted: at least six and one for
-// each ten kilograms, habit without a source.
-const CleatScrewRule = OldSimpleRule
+// Screw is a wood screw by its gauge.
+type Screw struct {
+	Gauge int
+	Long  length.Length
+}
 
 // GroupBill is what one group of panels comes to, for its list and its wall.
 type GroupBill struct {
-	GlueKg        float64
-	Litres        float64
-	AddedKg       float64 // glue and finish that stay on one panel
-	HeaviestKg    float64 // of one panel, with glue and finish
-	TotalKg       float64
-	PullKg        float64       // outwards at the top cleat of the heaviest panel
-	CleatScrews   int           // a panel
-	WallFixings   int           // a panel
-	Screw         length.Length // that the old simple rule counts; 0 elsewhere
-	FixingsNeeded float64       // before rounding up and the least count; 0 where not checked
-	Rule          FixingRule
-	PerSheet      int // backers out of a sheet, all turned the same way; 0 where one is larger than a sheet
-	Split         Split
-	Trims         []Trim // of its four edges
+	GlueKg     float64
+	Litres     float64
+	AddedKg    float64 // glue and finish that stay on one panel
+	HeaviestKg float64 // of one panel, with glue and finish
+	TotalKg    float64
+	Held
+	PerSheet int // backers out of a sheet, all turned the same way; 0 where one is larger than a sheet
+	Split    Split
+	Trims    []Trim // of its four edges
 }
 
 // TaskTime is one row of the time table as far as this job needs it.

@@ -78,7 +78,12 @@ func (b *Bill) frameStock(want FrameStock) int {
 // of the frame boards serves where it is thick enough and wide enough.
 func (b *Bill) cleats(in design.Bench, jobs []job, there *pile) error {
 	var pieces []boardPieces
-	for _, j := range jobs {
+	for n, j := range jobs {
+		halves, high := cleatHalves, b.Groups[n].StripM2
+		if high > 0 {
+			halves = 1 // the other one is a board of its own
+			b.Cleat.BoughtM3 += high * j.design.Cleat.Thickness.Metres() * cleatWaste
+		}
 		i := b.strip(j.design.Cleat.Thickness)
 		if i == len(pieces) {
 			pieces = append(pieces, boardPieces{})
@@ -87,7 +92,7 @@ func (b *Bill) cleats(in design.Bench, jobs []job, there *pile) error {
 			switch p.Kind {
 			case panel.CleatPart:
 				pieces[i].least = length.Max(pieces[i].least, p.Height)
-				return cleatHalves * p.Count
+				return halves * p.Count
 			case panel.SpacerPart:
 				return p.Count
 			}

@@ -261,58 +261,41 @@ func TestFrameAndCleatByHand(t *testing.T) {
 	assert.Len(t, estimate(t, d).Frame, 2, "boards of another width are bought apart")
 }
 
-// Fixings of the default panel, about 38 kg, by each rule.
-func TestWallFixings(t *testing.T) {
-	for _, c := range []struct {
-		name   string
-		change func(*design.Wall)
-		rule   bench.FixingRule
-		least  int
-	}{
-		{"automatic in studs", func(*design.Wall) {}, bench.OldSimpleRule, 4},
-		{"6 mm screws in studs", func(w *design.Wall) { w.Fixing.Kind, w.Fixing.Diameter = "wood screw", length.MM(6) }, bench.OldSimpleRule, 4},
-		{"4.9 mm screws in studs: the rule knows none so thin", func(w *design.Wall) {
-			w.Fixing.Kind, w.Fixing.Diameter = "wood screw", length.Micrometres(4900)
-		}, bench.NotChecked, 4},
-		{"brick without a value", func(w *design.Wall) { w.Kind, w.Fixing.Kind = "brick", "plug and screw" }, bench.NotChecked, 4},
-		{"one rated value is not enough", func(w *design.Wall) { w.Kind, w.Fixing.RatedShear = "brick", 1 }, bench.NotChecked, 4},
-		{"steel studs are not for wood screws", func(w *design.Wall) { w.Kind = "board on steel studs" }, bench.NotChecked, 4},
-		{"weak rated value", func(w *design.Wall) { w.Kind, w.Fixing.RatedShear, w.Fixing.RatedPull = "brick", 0.2, 0.1 }, bench.RatedValue, 9},
-		{"absurd rated value", func(w *design.Wall) { w.Fixing.RatedShear, w.Fixing.RatedPull = 1e-300, 1e-300 }, bench.RatedValue, 1000},
-		{"a stand", func(w *design.Wall) { w.Groups[0].Stand.BaseDepth = length.MM(500) }, bench.NoFixings, 0},
-		{"no fixing allowed", func(w *design.Wall) { w.Kind = "no fixing allowed" }, bench.NoFixings, 0},
-	} {
-		d := design.Default().Design
-		c.change(&d.Walls[0])
-		b := estimate(t, d)
-		assert.Equal(t, c.rule, b.Groups[0].Rule, c.name)
-		assert.Equal(t, c.least, b.WallFixings, c.name)
-		if c.rule == bench.NoFixings {
-			for _, task := range b.Tasks {
-				assert.NotEqual(t, "j4a", task.ID, "no wall cleat without a wall: %s", c.name)
-			}
-		}
+// What holds the panels is asked for each group when its mass is known, and counted for
+// all its panels. Where nobody answers, the least counts; where nothing goes into the
+// wall, no hour is spent there.
+func TestWhatHoldsIsAsked(t *testing.T) {
+	d := design.Default().Design
+	d.Walls[0].Groups[0].PanelsWide = 2
+	b := estimate(t, d)
+	assert.Equal(t, []any{12, 8, bench.NotChecked}, []any{b.CleatScrews, b.WallFixings, b.Groups[0].Rule})
+	p := pace()
+	var asked []float64
+	p.Holds = func(group int, kg float64) bench.Held {
+		assert.Zero(t, group)
+		asked = append(asked, kg)
+		return bench.Held{CleatScrews: 11, WallFixings: 9, Rule: bench.PublishedRules}
+	}
+	held := estimateWith(t, d, p)
+	assert.Equal(t, []float64{b.HeaviestKg}, asked)
+	assert.Equal(t, []any{22, 18, bench.PublishedRules}, []any{held.CleatScrews, held.WallFixings, held.Groups[0].Rule})
+	assert.InDelta(t, b.Cleat.RunningM, held.Cleat.RunningM, 1e-12)
+	p.Holds = func(int, float64) bench.Held { return bench.Held{CleatScrews: 6, Rule: bench.NoFixings} }
+	for _, task := range estimateWith(t, d, p).Tasks {
+		assert.NotEqual(t, "j4a", task.ID, "no wall cleat without a wall")
 	}
 }
 
-// Either side of a step of the old simple rule: 2 × mass / 25 kg. The mass is
-// set through the density of the blocks.
-func TestOldSimpleRuleSteps(t *testing.T) {
-	for _, c := range []struct {
-		kg    float64
-		count int
-	}{{49.9, 4}, {50.1, 5}, {62.4, 5}, {62.6, 6}} {
-		d := design.Default().Design
-		d.Walls[0].Groups[0].Density = 500
-		d.Walls[0].Groups[0].Frame.Wood = "oak" // so that the density is the blocks' alone
-		b := estimate(t, d)
-		blocks := 500 * b.Lots[0].BlocksM3
-		d.Walls[0].Groups[0].Density = 500 * (blocks + c.kg - b.HeaviestKg) / blocks
-		b = estimate(t, d)
-		require.InDelta(t, c.kg, b.HeaviestKg, 1e-6)
-		assert.Equal(t, c.count, b.WallFixings, "%v kg", c.kg)
-		assert.Equal(t, max(6, int(c.kg/10)+1), b.CleatScrews, "%v kg", c.kg)
-	}
+// A strip in the wall that is higher than those of the shop is a board of its own: a
+// third of the running length less, and the strip's area with a tenth of waste.
+func TestHighStripsAreBoards(t *testing.T) {
+	d := small()
+	low := estimate(t, d)
+	p := pace()
+	p.Holds = func(int, float64) bench.Held { return bench.Held{CleatScrews: 6, WallFixings: 4, StripM2: 0.05} }
+	high := estimateWith(t, d, p)
+	assert.InDelta(t, 2*0.100, high.Cleat.RunningM, 1e-12)
+	assert.InDelta(t, low.Cleat.BoughtM3*2/3+0.05*0.018*1.1, high.Cleat.BoughtM3, 1e-12)
 }
 
 // What the job says of who does what, in hours at typical rates.

@@ -56,15 +56,15 @@ func TestEveryWatchOutIsSaidSomewhere(t *testing.T) {
 }
 
 // The maker's margin is that of the net price, and what rounding adds has a
-// row: 2116.57 + 464.61 + 8.82 = 2590.00, and 473.43 / 2590 = 18.3 %.
+// row: 2144.26 + 470.69 + 5.05 = 2620.00, and 475.74 / 2620 = 18.2 %.
 func TestTheMakersPriceInWords(t *testing.T) {
 	doc := design.Default()
 	doc.View.Reading = page.Maker
 	in := input(t, doc, design.DefaultBook(), words.English(), page.Money)
 	text := said(t, section(t, doc, design.DefaultBook(), page.Money))
-	assert.Equal(t, "¤8.82", in.Plan.Price.RoundedUp.Format("en"), "the example of this test")
-	assert.Contains(t, text, "Margin asked for: 18 % of the price ¤464.61 Rounded up to the next 10.00 ¤8.82 Net price ¤2,590.00 "+
-		"Left of it after cost: 18.3 % of net ¤473.43 Tax: 20 % of net ¤518.00 With tax ¤3,108.00")
+	assert.Equal(t, "¤5.05", in.Plan.Price.RoundedUp.Format("en"), "the example of this test")
+	assert.Contains(t, text, "Margin asked for: 18 % of the price ¤470.69 Rounded up to the next 10.00 ¤5.05 Net price ¤2,620.00 "+
+		"Left of it after cost: 18.2 % of net ¤475.74 Tax: 20 % of net ¤524.00 With tax ¤3,144.00")
 	assert.Contains(t, said(t, section(t, doc, design.DefaultBook(), page.Bench)), "days in the shop for 2 people")
 }
 

@@ -8,6 +8,7 @@ import (
 	"blockfield/engine/design"
 	"blockfield/engine/length"
 	"blockfield/engine/panel"
+	"blockfield/engine/wall"
 	"blockfield/engine/wood"
 	"blockfield/engine/words"
 )
@@ -217,12 +218,17 @@ func (v *view) stripItems() []Item {
 			return v.T("buy/strips-of", "width", v.Words.Units.Number(bench.StripWidth()), "thickness", s.Thickness, "length", long)
 		})...)
 	}
-	for _, g := range v.Groups() {
+	for i, g := range v.Groups() {
+		halves := cleatHalves
+		if v.Plan.Bill.Groups[i].StripM2 > 0 {
+			halves = 1
+			all = append(all, v.wallStripItems(v.Plan.Hangings[i])...)
+		}
 		for _, part := range g.Built.Panels[0].Parts {
 			n, key := g.Panels(), "buy/spacer"
 			switch part.Kind {
 			case panel.CleatPart:
-				n, key = cleatHalves*n, "buy/cleat"
+				n, key = halves*n, "buy/cleat"
 			case panel.SpacerPart:
 			default:
 				continue
@@ -237,6 +243,18 @@ func (v *view) stripItems() []Item {
 	return all
 }
 
+// wallStripItems are the strips in the wall that are higher than those of the shop, each
+// a board of its own.
+func (v *view) wallStripItems(h wall.Hanging) []Item {
+	var all []Item
+	for _, s := range h.Strips {
+		text := v.T("buy/wall-strip", "height", v.Words.Units.Number(v.at(s.HeightM).CeilMM()), "thickness", h.Design.Cleat.Thickness,
+			"length", v.at(s.RightM-s.LeftM), "bevel", words.Degrees(h.Design.Cleat.Bevel))
+		all = append(all, Item{text, v.T("buy/pieces", "n", 1)})
+	}
+	return all
+}
+
 func (v *view) fixingItems() []Item {
 	bill := v.Plan.Bill
 	var all []Item
@@ -245,15 +263,20 @@ func (v *view) fixingItems() []Item {
 			all = append(all, Item{text, v.T("buy/pieces", "n", n)})
 		}
 	}
-	add(v.T("buy/cleat-screws"), bill.CleatScrews)
 	byKind := map[string]int{}
 	var order []string
-	for i, g := range v.Groups() {
-		text := v.fixingText(g, bill.Groups[i]) + ". " + v.T("count/"+string(bill.Groups[i].Rule))
+	count := func(text string, n int) {
 		if byKind[text] == 0 {
 			order = append(order, text)
 		}
-		byKind[text] += bill.Groups[i].WallFixings * g.Panels()
+		byKind[text] += n
+	}
+	for i, g := range v.Groups() {
+		count(v.cleatScrewText(bill.Groups[i].Cleat), bill.Groups[i].CleatScrews*g.Panels())
+	}
+	for i, g := range v.Groups() {
+		text := v.fixingText(g, bill.Groups[i]) + ". " + v.T("count/"+string(bill.Groups[i].Rule))
+		count(text, bill.Groups[i].WallFixings*g.Panels())
 	}
 	for _, text := range order {
 		add(text, byKind[text])
@@ -262,14 +285,23 @@ func (v *view) fixingItems() []Item {
 	return all
 }
 
+// cleatScrewText names the screws through cleat and backer; a screw without a gauge is
+// one that nobody could choose.
+func (v *view) cleatScrewText(s bench.Screw) string {
+	if s.Gauge == 0 {
+		return v.T("buy/cleat-screws")
+	}
+	return v.T("buy/cleat-screws-of", "gauge", s.Gauge, "long", s.Long)
+}
+
 // fixingText names the wall fixings of a group as far as the design says.
 func (v *view) fixingText(g groupView, bill bench.GroupBill) string {
 	f := v.Doc.Design.Walls[g.Wall].Fixing
 	switch {
+	case bill.Rule == bench.PublishedRules:
+		return v.T("buy/fixings-stud", "gauge", bill.Wall.Gauge, "long", bill.Wall.Long)
 	case f.What != "":
 		return v.T("buy/fixings-named", "what", f.What)
-	case bill.Rule == bench.OldSimpleRule:
-		return v.T("buy/fixings-stud", "diameter", bill.Screw)
 	case f.Kind != "automatic":
 		return v.T("buy/fixings-named", "what", v.T("choice/"+f.Kind))
 	default:

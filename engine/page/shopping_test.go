@@ -7,7 +7,6 @@ import (
 
 	"blockfield/engine/bench"
 	"blockfield/engine/design"
-	"blockfield/engine/length"
 	"blockfield/engine/money"
 	"blockfield/engine/page"
 	"blockfield/engine/words"
@@ -42,16 +41,19 @@ func TestAHomeBuilderCanBuyFromTheList(t *testing.T) {
 		"36 mm square, 2400 mm long", "whole sheets of 1220 × 2440 mm", "backer cut to 1205 × 806 mm",
 		"20 × 130 mm", "piece of 1240.6 mm at the long points", "piece of 842.4 mm",
 		"half of a cleat: 80 × 18 mm, 1094.6 mm long, one edge at 45°", "spacer: 40 × 18 mm",
-		"1 × 800 g", "waterborne varnish", "wood screws of 5 mm into the studs", "brads for the frame",
+		"1 × 800 g", "waterborne varnish", "wood screws No. 12, 100 mm long, into the studs",
+		"board for the strip in the wall: 337 × 18 mm, 1094.6 mm long, its upper edge at 45°",
+		"through the backer: wood screws No. 8, 50 mm long", "brads for the frame",
 		"Abrasives and blade",
 	} {
 		assert.Contains(t, text, want)
 	}
 	assert.NotContains(t, text, "Packing", "the sum does not hold it")
 	assert.NotContains(t, said(t, section(t, doc, design.DefaultBook(), page.Bench)), "Sheets for backers", "it stands under Shopping")
-	doc.Design.Walls[0].Fixing.Diameter = length.MM(6)
-	assert.Contains(t, said(t, section(t, doc, design.DefaultBook(), page.Money)), "wood screws of 6 mm into the studs")
-	doc.Design.Walls[0].Fixing.What = "8 mm coach screws"
+	w := &doc.Design.Walls[0]
+	w.Fixing.What = "8 mm coach screws"
+	assert.NotContains(t, said(t, section(t, doc, design.DefaultBook(), page.Money)), "8 mm coach screws", "the screws that were counted")
+	w.Kind, w.Fixing.RatedShear, w.Fixing.RatedPull, w.Fixing.Source = "brick", 1, 1, "Invented"
 	assert.Contains(t, said(t, section(t, doc, design.DefaultBook(), page.Money)), "8 mm coach screws")
 }
 

@@ -44,7 +44,7 @@ func TestMoneyOfAPanelBuiltAtHome(t *testing.T) {
 	}
 	_, shown := opened(t, "s8", "builder")
 	assert.NotContains(t, shown, atHome)
-	assert.Contains(t, shown, "¤203.43", "the goods of the worked job")
+	assert.Contains(t, shown, "¤205.15", "the goods of the worked job, and its strip")
 	assert.Contains(t, shown, "money.budget")
 	assert.NotContains(t, shown, levers, "220 is enough for them")
 }

@@ -88,7 +88,7 @@ func (h Hung) means() Means {
 	switch {
 	case !h.Design.Stand.BaseDepth.IsZero():
 		return Stand
-	case h.Wall.Kind == noFixingWall, h.Wall.Kind == unknownWall, f.Kind == noFixing:
+	case h.NothingMayGoIn(), h.Wall.Kind == unknownWall:
 		return NotChecked
 	case h.Wall.Kind == timberStuds && (f.Kind == woodScrew || f.Kind == automatic):
 		if len(h.studs()) == 0 {
@@ -102,6 +102,12 @@ func (h Hung) means() Means {
 	default:
 		return NotChecked
 	}
+}
+
+// NothingMayGoIn reports whether no fixing may go into the wall, or somebody has said
+// that none does.
+func (h Hung) NothingMayGoIn() bool {
+	return h.Wall.Kind == noFixingWall || h.Wall.Fixing.Kind == noFixing
 }
 
 func filled(text string) bool { return strings.TrimSpace(text) != "" }

@@ -22,7 +22,7 @@ type Rated struct {
 // the middle of the strip, shear and pull added: four at least.
 func ChooseRated(l Load, shearKN, pullKN, factor float64) Rated {
 	needed := factor * (l.DownN()/shearKN + pryOut*l.OutN()/pullKN) / newtonsAKN
-	n := max(leastScrews, int(math.Ceil(math.Min(needed, mostFixings)-dustOfFloats)))
+	n := max(LeastFixings, int(math.Ceil(math.Min(needed, mostFixings)-dustOfFloats)))
 	return Rated{Count: n, Needed: needed, Use: needed / float64(n)}
 }
 

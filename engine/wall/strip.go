@@ -14,7 +14,6 @@ const (
 	unsaidBoardMM  = 25.0  // two layers of wall board between strip and stud; common practice
 	studDeepMM     = 75.0  // of a stud at the least; the longest screw then ends in it behind one layer of board; common practice
 	edgeDiameters  = 4.0   // from a screw to the edge of the strip that is loaded towards; NDS 12.5.1, from memory
-	leastScrews    = 4     // a panel; common practice
 	mostAStud      = 8     // more make a splint of the stud; invented
 	leastFactor    = 2.0   // and only where the maker says why nobody can be below
 	usualFactor    = 4.0   // on top of what is in the published values; common practice
@@ -28,6 +27,10 @@ const (
 	millimetresInM = 1000.0
 	metresAnInch   = fixing.MMPerInch / millimetresInM
 )
+
+// LeastFixings are the least that hold a panel in a wall, whatever it weighs. Common
+// practice, no source.
+const LeastFixings = 4
 
 // screwLengthsMM are what a shop sells; common practice.
 func screwLengthsMM() []float64 { return []float64{40, 50, 60, 70, 80, 90, 100} }
@@ -193,7 +196,7 @@ func strips(bays []Bay, choices [][]studGroup, factor float64, s drive, n int) (
 	for i, b := range bays {
 		best, found := Strip{}, false
 		for _, g := range choices[i] {
-			if n*len(g.studsM) < leastScrews {
+			if n*len(g.studsM) < LeastFixings {
 				continue
 			}
 			if got := b.try(g, factor, s, n); !found || got.worst() < best.worst() {

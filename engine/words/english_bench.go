@@ -25,7 +25,7 @@ func englishBench() map[string]string {
 		"price/missing": "The price book has no price for {goods}.",
 
 		"count/rated-value":     "Counted by the rated value that was typed.",
-		"count/old-simple-rule": "Counted by an old simple rule, which a computed one is to replace.",
+		"count/published-rules": "Counted by the published rules for wood screws.",
 		"count/not-checked":     "Not checked: nobody has typed a rated value for this fixing in this wall.",
 		"count/none":            "Nothing goes into the wall.",
 

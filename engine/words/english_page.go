@@ -296,7 +296,7 @@ func englishBenchMoney() map[string]string {
 		"buy/spacer":        "spacer: {height} × {thickness}, {length} long",
 		"buy/cleat-screws":  "screws for the cleats, through the backer",
 		"buy/fixings-named": "wall fixings: {what}",
-		"buy/fixings-stud":  "wall fixings: wood screws of {diameter} into the studs",
+		"buy/fixings-stud":  "wall fixings: wood screws No. {gauge}, {long} long, into the studs",
 		"buy/fixings-open":  "wall fixings, of a kind for this wall",
 		"buy/brads":         "brads for the frame",
 		"buy/abrasives":     "sanding discs and wear of the blade, for {n} cut blocks",

@@ -110,6 +110,9 @@ func englishHolding() map[string]string {
 		"wall/niosh-over":     "By the lifting equation of NIOSH, which is for one person, nobody should lift more than {limit} so, and the panel has {mass}: hands {away} in front of the ankles, from {from} to {to} above the floor, a poor grip, now and then. It says nothing of teams.",
 		"wall/niosh-outside":  "The lifting equation of NIOSH, which is for one person, has no value for this lift: the hands would end {to} above the floor, and it ends at 175 cm (69 in). Take a panel lifter, or stand higher.",
 
+		"buy/cleat-screws-of": "screws for the cleats, through the backer: wood screws No. {gauge}, {long} long",
+		"buy/wall-strip":      "board for the strip in the wall: {height} × {thickness}, {length} long, its upper edge at {bevel}",
+
 		"spot/middle": "Middle of the wall",
 		"spot/studs":  "Balanced on studs",
 		"spot/ears":   "Middle at the ears",
