@@ -73,6 +73,24 @@ func scenePanels(g Group, origins [][]Origin) ([]scene.Panel, error) {
 	return all, nil
 }
 
+// Light returns the light of a name, in place of another: "lamp" as in a new design,
+// "window", or "raking", which is the light that there is but almost along the wall.
+func Light(name string, now scene.Lamp) (scene.Lamp, bool) {
+	switch name {
+	case "lamp":
+		fresh := design.Default().View.Lamp
+		return scene.Lamp{AzimuthDeg: fresh.Azimuth, ElevationDeg: fresh.Elevation, WarmthK: fresh.Warmth}, true
+	case "window":
+		return scene.Window(), true
+	case "raking":
+		return now.Raking(), true
+	}
+	return now, false
+}
+
+// Lights returns their names.
+func Lights() []string { return []string{"lamp", "window", "raking"} }
+
 // material is a wood under a finish with a colour in it.
 func material(wood, finish, colour string) (scene.Material, bool) {
 	m, ok := scene.WoodMaterial(wood, finish)

@@ -177,7 +177,7 @@ const step = (op) => ask({ op });
 // lookBy takes a view or a light by its name.
 function lookBy(kind, name) {
   stage.forget();
-  return ask({ op: "drag", kind, name });
+  return ask({ op: "drag", kind, name, ...stage.size() });
 }
 
 const buttons = {
@@ -196,7 +196,7 @@ const buttons = {
   view: (button) => lookBy("view", button.value),
   light: (button) => lookBy("light", button.value),
   shoot: (button) => stage.shoot(Number(button.value), `${byID("title").textContent} ${byID("revision").textContent}`),
-  sweep: () => stage.sweep(),
+  sweep: (button) => stage.sweep(button.value),
   print: () => window.print(),
   "view-reset"() {
     stage.forget();

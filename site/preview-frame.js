@@ -116,7 +116,7 @@
       case "pixels":
         return preview.pixels();
       case "sweep":
-        return preview.sweep();
+        return preview.sweep(String(message.kind));
       case "shoot":
         return preview.shoot(Number(message.width), Number(message.height));
       case "ask":

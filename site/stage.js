@@ -28,7 +28,7 @@ const VIEW_FIELDS = {
 
 const fileName = (name) => `${name.replaceAll(/[^\p{L}\p{N}]+/gu, "-")}.png`;
 
-// makeStage returns {show, empty, pictured, forget, mode, zoom, shoot, sweep}. ask sends a
+// makeStage returns {show, empty, pictured, forget, mode, zoom, shoot, size, sweep}. ask sends a
 // request to the engine; viewed(fields) is told the paths and values of a new view.
 export function makeStage({ ask, viewed }) {
   const stage = document.getElementById("stage");
@@ -295,10 +295,15 @@ export function makeStage({ ask, viewed }) {
     },
     zoom,
     shoot,
-    // sweep shows the light of a day.
-    sweep() {
+    // size is that of the picture on the page.
+    size() {
+      const { width, height } = stage.getBoundingClientRect();
+      return { width: Math.round(width), height: Math.round(height) };
+    },
+    // sweep shows the light of a day, or a walk past the panels.
+    sweep(kind) {
       if (isStill()) note(refused ? "picture-refused" : "picture-failed");
-      else toFrame({ type: "sweep" });
+      else toFrame({ type: "sweep", kind });
     },
   };
 }

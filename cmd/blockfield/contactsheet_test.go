@@ -80,7 +80,7 @@ func woodTiles(t *testing.T) (all []tile) {
 func viewTiles(t *testing.T) (all []tile) {
 	s := sceneOfDesign(t, design.Default())
 	for _, v := range scene.Views() {
-		looked := s.Look(v, 2.5, 1.2)
+		looked := s.Look(v, scene.Viewer{DistanceM: 2.5, EarM: 1.2})
 		all = append(all, drawTile(string(v)+", lamp", looked))
 		looked.Lamp = scene.Window()
 		all = append(all, drawTile(string(v)+", window", looked))

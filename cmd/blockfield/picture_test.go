@@ -155,7 +155,7 @@ func TestViewsAndLights(t *testing.T) {
 	b.same(before)
 
 	b.click(".looks summary")
-	b.click(".looks .moves button")
+	b.click(`.looks [data-do="sweep"][value="day"]`)
 	require.Eventually(t, func() bool { return difference(t, before, b.picture()) > 3 }, waitTimeout, calm, "the sun comes in")
 	b.same(before)
 }

@@ -292,7 +292,7 @@ func viewRows() []Field {
 		numberRow(at+"lamp.spread", 0, 20, 0.5, "°", "Radius under which the panel sees it.").zero("picture-lamp"),
 		numberRow(at+"camera.yaw", -80, 80, 5, "°", "How far the viewer has walked to the right."),
 		numberRow(at+"camera.pitch", -60, 60, 5, "°", "How far the viewer has gone up."),
-		numberRow(at+"camera.zoom", 0.3, 8, 0.1, "", "1 has everything in sight."),
+		numberRow(at+"camera.zoom", 0.3, 24, 0.1, "", "1 has everything in sight."),
 		lengthRow(at+"camera.distance", 300, 60_000, 100, "From the middle of the panels to the viewer.").zero("as-fits"),
 		choiceRow(at+"wallPaint", "The colour in which the wall is shown.", WallPaints()...),
 		yesNoRow(at+"figure", "Whether a person and a sofa stand by, for scale."),

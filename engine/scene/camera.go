@@ -8,7 +8,7 @@ const (
 	MaxYawDeg   = 80
 	MaxPitchDeg = 60
 	MinZoom     = 0.3
-	MaxZoom     = 8
+	MaxZoom     = 24
 	// MinDistanceM and MaxDistanceM hold a viewer in the room.
 	MinDistanceM = 0.3
 	MaxDistanceM = 60

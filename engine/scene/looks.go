@@ -19,8 +19,10 @@ func Views() []View { return []View{Front, ThreeQuarter, Seated, CloseUp, WholeW
 
 // Presets of views and lights, chosen by eye.
 const (
-	threeQuarterYawDeg, threeQuarterPitchDeg, threeQuarterZoom = 34, 9, 1.02
-	closeYawDeg, closePitchDeg, closeZoom                      = -24, 14, 4.2
+	threeQuarterYawDeg, threeQuarterPitchDeg = 34, 9
+	closeYawDeg, closePitchDeg, closeZoom    = -24, 14, 4.2
+	// filled is how much of the picture's sides a panel seen from the side may fill.
+	filled = 0.92
 	// seatedZoom takes in what a person sees around the panels without turning.
 	seatedZoom = 0.72
 	wallMargin = 1.04 // of the whole wall
@@ -32,23 +34,36 @@ const (
 	dayFirstDeg, dayLastDeg = 280, 440
 	dayLowDeg, dayHighDeg   = 9, 52
 	dayWarmK, dayPaleK      = 2500, 4400
+	// A person who walks past: height of the eyes, how near by the distance of a calm
+	// picture, how far to the sides, and how large the panels are in passing.
+	walkEyeM, walkNear, walkYawDeg, walkZoom = 1.62, 0.7, 58, 0.9
 	// rakingElevationDeg shows the relief at its strongest with wells still lit.
 	rakingElevationDeg = 16
 )
 
-// Look returns the scene from a view. A seated listener's ears are earM above
-// the floor and distanceM before the wall's foremost blocks.
-func (s Scene) Look(v View, distanceM, earM float64) Scene {
+// Viewer is who looks and at what. The zero Viewer has a picture of unknown size.
+type Viewer struct {
+	// A seated listener's ears are EarM above the floor and DistanceM before the
+	// wall's foremost blocks.
+	DistanceM, EarM float64
+	// PictureM is the height of the picture as it lies before the eyes, and Shape its
+	// width by its height; 0: nobody knows.
+	PictureM, Shape float64
+}
+
+// Look returns the scene from a view.
+func (s Scene) Look(v View, by Viewer) Scene {
 	s.Figure = false
 	switch v {
 	case ThreeQuarter:
-		s.Camera = Camera{YawDeg: threeQuarterYawDeg, PitchDeg: threeQuarterPitchDeg, Zoom: threeQuarterZoom}
+		s.Camera = Camera{YawDeg: threeQuarterYawDeg, PitchDeg: threeQuarterPitchDeg, Zoom: 1}
+		s.Camera.Zoom = clamp(s.filling(by.Shape), MinZoom, MaxZoom)
 	case Seated:
 		lo, hi := s.bounds()
-		up, out := earM-(lo.Y+hi.Y)/2, distanceM+hi.Z/2
+		up, out := by.EarM-(lo.Y+hi.Y)/2, by.DistanceM+hi.Z/2
 		s.Camera = Camera{PitchDeg: degrees(math.Atan2(up, out)), DistanceM: math.Hypot(up, out), Zoom: seatedZoom}.clamped()
 	case CloseUp:
-		s.Camera = Camera{YawDeg: closeYawDeg, PitchDeg: closePitchDeg, Zoom: closeZoom}
+		s.Camera = Camera{YawDeg: closeYawDeg, PitchDeg: closePitchDeg, Zoom: s.naturalZoom(by)}
 	case WholeWall:
 		lo, hi := s.bounds()
 		need := max(s.Wall.HeightM-(lo.Y+hi.Y)/2, (lo.Y+hi.Y)/2) * 2 * wallMargin
@@ -58,6 +73,58 @@ func (s Scene) Look(v View, distanceM, earM float64) Scene {
 		s.Camera = Camera{Zoom: 1}
 	}
 	return s
+}
+
+// filling is the zoom by which the corners of all panels just stay in a picture of a
+// shape, at the camera's angles; a shape of 0 is the usual one.
+func (s Scene) filling(shape float64) float64 {
+	if shape <= 0 {
+		shape = usualShape
+	}
+	const height = 1000 // pixels; any will do
+	v := newView(s, int(math.Round(height*shape)), height)
+	most := 0.0
+	for i := range 8 {
+		corner := vec{v.lo.X, v.lo.Y, 0}
+		if i&1 != 0 {
+			corner.X = v.hi.X
+		}
+		if i&2 != 0 {
+			corner.Y = v.hi.Y
+		}
+		if i&4 != 0 {
+			corner.Z = v.hi.Z
+		}
+		to := corner.sub(v.eye)
+		out := to.dot(v.forward) * v.tanHalf
+		most = max(most, math.Abs(to.dot(v.up))/out, math.Abs(to.dot(v.right))/out/shape)
+	}
+	return filled / most
+}
+
+// naturalZoom is the zoom at which the foremost plane has its natural size in the
+// picture, or closeZoom where the picture's size is not known.
+func (s Scene) naturalZoom(by Viewer) float64 {
+	if by.PictureM <= 0 || by.Shape <= 0 {
+		return closeZoom
+	}
+	width, height := s.Size()
+	return clamp(max(height, width/by.Shape)*fitMargin/by.PictureM, 1, MaxZoom)
+}
+
+// Walk is the camera of a person who walks past, at a part k (0 to 1) of the way: from
+// the left to the right at an even pace, with the eyes on the middle of the panels.
+func (s Scene) Walk(k float64) Camera {
+	v := newView(Scene{Wall: s.Wall, Panels: s.Panels, Camera: Camera{Zoom: 1}}, 1, 1)
+	near := v.eye.sub(v.centre).length() * walkNear
+	up := walkEyeM - v.centre.Y
+	along := near * math.Tan(radians(walkYawDeg)) * (2*clamp(k, 0, 1) - 1)
+	out := math.Hypot(along, near)
+	far := math.Hypot(out, up)
+	return Camera{
+		YawDeg: degrees(math.Atan2(along, near)), PitchDeg: degrees(math.Atan2(up, out)),
+		DistanceM: far, Zoom: walkZoom * near / far, // the angle of view stays
+	}.clamped()
 }
 
 // Size is the width and height (m) of all panels together.

@@ -87,7 +87,7 @@ func TestCameraStaysInItsLimits(t *testing.T) {
 	straight := scene.Camera{Zoom: 1}
 	assert.Equal(t, scene.Camera{YawDeg: -80, PitchDeg: 60, Zoom: 1}, straight.Orbit(9, 9))
 	assert.Equal(t, scene.Camera{YawDeg: 80, PitchDeg: -60, Zoom: 1}, straight.Orbit(-9, -9))
-	assert.Equal(t, 8.0, straight.ZoomBy(100).Zoom)
+	assert.Equal(t, 24.0, straight.ZoomBy(100).Zoom)
 	assert.Equal(t, 0.3, straight.ZoomBy(0.001).Zoom)
 	for _, bad := range []float64{0, -1, math.NaN()} {
 		assert.Equal(t, straight, straight.ZoomBy(bad), "factor %g", bad)
@@ -150,14 +150,87 @@ func TestTowardGoesTheShortWay(t *testing.T) {
 // so the panel's centre is seen under the angle that geometry gives.
 func TestSeatedLooksFromTheEars(t *testing.T) {
 	s := defaultScene() // its panel is 0.842 m tall, stands at 1 m and is 0.127 m deep
-	c := s.Look(scene.Seated, 2.5, 1.2).Camera
+	chair := scene.Viewer{DistanceM: 2.5, EarM: 1.2}
+	c := s.Look(scene.Seated, chair).Camera
 	up, out := 1.2-(1+0.8424/2), 2.5+0.127/2
 	assert.InDelta(t, math.Atan2(up, out)*180/math.Pi, c.PitchDeg, 0.01)
 	assert.InDelta(t, math.Hypot(up, out), c.DistanceM, 1e-3)
-	assert.True(t, s.Look(scene.WholeWall, 0, 0).Figure)
+	assert.True(t, s.Look(scene.WholeWall, chair).Figure)
 	for _, v := range scene.Views() {
-		assert.NoError(t, s.Look(v, 2.5, 1.2).Validate(), v)
+		assert.NoError(t, s.Look(v, chair).Validate(), v)
 	}
+}
+
+// TestThreeQuarterIsWhole: whatever the shape of panel and picture, no block touches the
+// picture's edge, and one is not far from it.
+func TestThreeQuarterIsWhole(t *testing.T) {
+	for _, size := range [][2]int{{600, 400}, {400, 600}, {500, 500}} {
+		for _, cells := range [][2]int{{30, 4}, {4, 30}, {12, 9}} {
+			p := barePanel(cells[0], cells[1], 0.05, []float64{0.1})
+			s := sceneOf(p).Look(scene.ThreeQuarter, scene.Viewer{Shape: float64(size[0]) / float64(size[1])})
+			seen := func(in int) (n int) {
+				for i := in; i < size[0]-in; i++ {
+					for _, y := range []int{in, size[1] - 1 - in} {
+						if _, _, _, ok := s.Hit(size[0], size[1], float64(i)+0.5, float64(y)+0.5); ok {
+							n++
+						}
+					}
+				}
+				for i := in; i < size[1]-in; i++ {
+					for _, x := range []int{in, size[0] - 1 - in} {
+						if _, _, _, ok := s.Hit(size[0], size[1], float64(x)+0.5, float64(i)+0.5); ok {
+							n++
+						}
+					}
+				}
+				return n
+			}
+			assert.Zero(t, seen(0), "%v cells in %v", cells, size)
+			assert.Positive(t, seen(min(size[0], size[1])/8), "%v cells in %v", cells, size)
+		}
+	}
+}
+
+// TestCloseUpHasNaturalSize: in a picture 20 cm tall the middle block, straight on, is as
+// tall as it is.
+func TestCloseUpHasNaturalSize(t *testing.T) {
+	const w, h, pictureM, front = 900, 600, 0.2, 0.030 + 0.064
+	p := barePanel(9, 7, 0.036, []float64{0.064})
+	s := sceneOf(p).Look(scene.CloseUp, scene.Viewer{PictureM: pictureM, Shape: float64(w) / h})
+	assert.Greater(t, s.Camera.Zoom, 1.0)
+	s.Camera.YawDeg, s.Camera.PitchDeg = 0, 0
+	_, col, row, ok := s.Hit(w, h, w/2, h/2)
+	require.True(t, ok)
+	rows := 0
+	for py := range h {
+		if _, c, r, ok := s.Hit(w, h, w/2, float64(py)+0.5); ok && c == col && r == row {
+			rows++
+		}
+	}
+	assert.InDelta(t, 0.036/pictureM*h, rows, 1.5)
+	assert.NotEqual(t, s.Camera.Zoom, sceneOf(p).Look(scene.CloseUp, scene.Viewer{}).Camera.Zoom, "of unknown size")
+}
+
+// TestWalkPassesBy: the walker comes from the left, is nearest in the middle and leaves
+// at the right, always at the height of the eyes and along a straight line.
+func TestWalkPassesBy(t *testing.T) {
+	s := defaultScene() // its centre is 1.4212 m above the floor
+	var along, before []float64
+	for k := 0.0; k <= 1; k += 0.125 {
+		c := s.Walk(k)
+		s.Camera = c
+		require.NoError(t, s.Validate())
+		yaw, pitch := c.YawDeg*math.Pi/180, c.PitchDeg*math.Pi/180
+		assert.InDelta(t, 1.62, 1.4212+c.DistanceM*math.Sin(pitch), 1e-6, "eyes")
+		along = append(along, c.DistanceM*math.Cos(pitch)*math.Sin(yaw))
+		before = append(before, c.DistanceM*math.Cos(pitch)*math.Cos(yaw))
+	}
+	for i := 1; i < len(along); i++ {
+		assert.InDelta(t, along[1]-along[0], along[i]-along[i-1], 1e-6, "an even pace")
+		assert.InDelta(t, before[0], before[i], 1e-6, "a straight line")
+	}
+	assert.InDelta(t, 0, along[4], 1e-6)
+	assert.Positive(t, along[8])
 }
 
 func TestMaterials(t *testing.T) {

@@ -47,10 +47,9 @@ func (s *Session) drag(req Request) Response {
 	}
 	switch req.Kind {
 	case "view":
-		wall := doc.Design.Walls[0]
-		sc = sc.Look(scene.View(req.Name), wall.ListenerDistance.Metres(), wall.EarHeight.Metres())
+		sc = sc.Look(scene.View(req.Name), s.viewer(req))
 	case "light":
-		sc.Lamp = lightOf(req.Name, sc.Lamp)
+		sc.Lamp, _ = engine.Light(req.Name, sc.Lamp)
 	case "orbit":
 		sc.Camera = sc.Camera.Orbit(req.DX, req.DY)
 	case "zoom":
@@ -58,7 +57,8 @@ func (s *Session) drag(req Request) Response {
 	case "lamp":
 		sc.Lamp = sc.Lamp.Drag(req.DX, req.DY)
 	case "reset":
-		sc.Camera, sc.Lamp, sc.Figure = scene.Camera{Zoom: 1}, lightOf("lamp", sc.Lamp), false
+		sc.Camera, sc.Figure = scene.Camera{Zoom: 1}, false
+		sc.Lamp, _ = engine.Light("lamp", sc.Lamp)
 	}
 	doc.View.Camera = design.Camera{
 		Yaw: sc.Camera.YawDeg, Pitch: sc.Camera.PitchDeg, Zoom: sc.Camera.Zoom,
@@ -81,16 +81,16 @@ func (s *Session) drag(req Request) Response {
 	}
 }
 
-// lightOf is the light of a name, in place of another.
-func lightOf(name string, before scene.Lamp) scene.Lamp {
-	switch name {
-	case "window":
-		return scene.Window()
-	case "raking":
-		return before.Raking()
+// pixelM is the size of a pixel of the page, by CSS Values 4: 1/96 in. Screens differ.
+const pixelM = 0.0254 / 96
+
+// viewer is who looks at the page's picture, whose size comes with the request.
+func (s *Session) viewer(req Request) scene.Viewer {
+	wall := s.now.doc.Design.Walls[0]
+	return scene.Viewer{
+		DistanceM: wall.ListenerDistance.Metres(), EarM: wall.EarHeight.Metres(),
+		PictureM: pixelM * float64(req.Height), Shape: float64(req.Width) / float64(max(req.Height, 1)),
 	}
-	fresh := design.Default().View.Lamp
-	return scene.Lamp{AzimuthDeg: fresh.Azimuth, ElevationDeg: fresh.Elevation, WarmthK: fresh.Warmth}
 }
 
 // point says which block lies at a place of the picture, whose size is given; DX

@@ -60,6 +60,14 @@ func TestFrameAnswers(t *testing.T) {
 		mean, _ := difference(tr.pixels(t), scene.Render(turned, stageWidth, stageHeight, 2))
 		assert.LessOrEqual(t, mean, mayDifferMean, "and the picture shows it")
 	})
+	t.Run("a walk is on its way and gives way to a hand", func(t *testing.T) {
+		value[any](t, tr, "trial.sweep('walk')")
+		time.Sleep(time.Second)
+		turned := s.Camera.Orbit(0.1, -0.2).ZoomBy(1.5).Orbit(0.02, 0)
+		got := ask(t, "{type: 'orbit', dx: 0.02, dy: 0}", "view")
+		assert.InDeltaSlice(t, []float64{turned.YawDeg, turned.Zoom}, []float64{got.Yaw, got.Zoom}, 1e-9)
+		assert.Greater(t, ask(t, "{type: 'ask'}", "drawn").Coarse, 2, "pictures on the way")
+	})
 	t.Run("a new scene keeps the view when asked", func(t *testing.T) {
 		before := tr.pixels(t)
 		value[message](t, tr, "trial.scene('scene', true)")

@@ -60,7 +60,7 @@ func (p *picture) handlers() map[string]any {
 		"orbit":  on(func(a []js.Value) { p.halt(); p.look(p.scene.Camera.Orbit(a[0].Float(), a[1].Float()), p.scene.Lamp) }),
 		"zoom":   on(func(a []js.Value) { p.halt(); p.look(p.scene.Camera.ZoomBy(a[0].Float()), p.scene.Lamp) }),
 		"lamp":   on(func(a []js.Value) { p.halt(); p.look(p.scene.Camera, p.scene.Lamp.Drag(a[0].Float(), a[1].Float())) }),
-		"sweep":  on(func([]js.Value) { p.sweep() }),
+		"sweep":  on(func(a []js.Value) { p.sweep(a[0].String()) }),
 		"shoot":  on(func(a []js.Value) { p.shoot(a[0].Int(), a[1].Int()) }),
 		"pixels": on(func([]js.Value) { p.wantPixels = true; p.host.Call("wake") }),
 	}
@@ -86,7 +86,7 @@ func (p *picture) setScene(b []byte, keepView, smooth bool, number int) {
 	if p.loaded && keepView {
 		s.Camera, s.Lamp = p.scene.Camera, p.scene.Lamp
 	} else if p.loaded && smooth && (s.Camera != p.scene.Camera || s.Lamp != p.scene.Lamp) {
-		p.glide = glide{from: p.scene, to: s, startMS: nowMS()}
+		p.glideTo(s)
 		s.Camera, s.Lamp = p.scene.Camera, p.scene.Lamp
 	}
 	p.scene, p.number, p.loaded, p.newCells = s, number, true, true

@@ -115,9 +115,9 @@ func TestShaderMatchesGo(t *testing.T) {
 	raking.Lamp = raking.Lamp.Raking()
 	raking.Panels[0].Blocks, _ = scene.WoodMaterial("oak", "hard-wax oil")
 	raking.Panels[0].Frame, _ = scene.WoodMaterial("walnut", "none")
-	raking = raking.Look(scene.CloseUp, 0, 0)
+	raking = raking.Look(scene.CloseUp, scene.Viewer{})
 
-	window := trialScene(trialPanel(33, 22)).Look(scene.WholeWall, 0, 0)
+	window := trialScene(trialPanel(33, 22)).Look(scene.WholeWall, scene.Viewer{})
 	window.Lamp = scene.Window()
 
 	wrong := trialScene(trialPanel(33, 22))

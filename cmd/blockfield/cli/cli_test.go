@@ -135,7 +135,7 @@ func TestPictureRefuses(t *testing.T) {
 		{[]string{"-lamp", "NaN,20"}, `-lamp: "NaN,20"`},
 		{[]string{"-view", "moon"}, `-view: "moon" is no view (allowed "front", "three-quarter", "seated", "close-up", "whole wall")`},
 		{[]string{"-light", "moon"}, `-light: "moon" is no light (allowed "lamp", "window", "raking")`},
-		{[]string{"-camera", "0,0,99"}, `-camera: "0,0,99" cannot be used (allowed YAW,PITCH,ZOOM: -80 to 80, -60 to 60 degrees, 0.3 to 8)`},
+		{[]string{"-camera", "0,0,99"}, `-camera: "0,0,99" cannot be used (allowed YAW,PITCH,ZOOM: -80 to 80, -60 to 60 degrees, 0.3 to 24)`},
 	}
 	for _, c := range cases {
 		name := filepath.Join(t.TempDir(), "x.png")

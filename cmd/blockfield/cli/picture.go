@@ -54,7 +54,7 @@ func picture(_ context.Context, args []string, s Streams) (int, error) {
 	if err != nil {
 		return badInput, located(names[0], fmt.Errorf("walls[0]: the picture: %w", err))
 	}
-	if sc, err = lookAs(sc, doc, *view, *light); err != nil {
+	if sc, err = lookAs(sc, doc, *view, *light, float64(width)/float64(height)); err != nil {
 		return badInput, err
 	}
 	var b bytes.Buffer
@@ -77,25 +77,26 @@ func sceneOf(doc design.Document) (scene.Scene, error) {
 	return sc, sc.Validate()
 }
 
-// lookAs shows a scene from a named view in a named light; an empty name changes
-// nothing.
-func lookAs(sc scene.Scene, doc design.Document, view, light string) (scene.Scene, error) {
+// lookAs shows a scene from a named view in a named light, for a picture of a shape;
+// an empty name changes nothing.
+func lookAs(sc scene.Scene, doc design.Document, view, light string, shape float64) (scene.Scene, error) {
 	if view != "" {
 		if !slices.Contains(scene.Views(), scene.View(view)) {
 			return sc, fmt.Errorf("-view: %q is no view (allowed %s)", view, listed(scene.Views()))
 		}
 		wall := doc.Design.Walls[0]
-		sc = sc.Look(scene.View(view), wall.ListenerDistance.Metres(), wall.EarHeight.Metres())
+		sc = sc.Look(scene.View(view), scene.Viewer{
+			DistanceM: wall.ListenerDistance.Metres(), EarM: wall.EarHeight.Metres(), Shape: shape,
+		})
 	}
-	switch light {
-	case "", "lamp":
-	case "window":
-		sc.Lamp = scene.Window()
-	case "raking":
-		sc.Lamp = sc.Lamp.Raking()
-	default:
-		return sc, fmt.Errorf("-light: %q is no light (allowed %s)", light, listed([]string{"lamp", "window", "raking"}))
+	if light == "" {
+		return sc, nil
 	}
+	lamp, ok := engine.Light(light, sc.Lamp)
+	if !ok {
+		return sc, fmt.Errorf("-light: %q is no light (allowed %s)", light, listed(engine.Lights()))
+	}
+	sc.Lamp = lamp
 	return sc, nil
 }
 

@@ -76,6 +76,7 @@ const trial = {
     return next("drawn", from);
   },
   heard: (type) => next(type, 0),
+  sweep: (kind) => preview.send({ type: "sweep", kind }),
   async pixels() {
     const { width, height, bytes } = await ask({ type: "pixels" }, "pixels");
     return { width, height, pixels: await base64(bytes) };
