@@ -28,6 +28,7 @@ func TestPapersPrint(t *testing.T) {
 	b, _ := openPage(t)
 	b.read(page.Maker)
 	b.section(page.Papers)
+	b.click(`[data-act="papers-set"][data-path="cut"]`)
 	b.click(`[data-act="papers-format"][data-path="Letter"]`)
 	b.wait(`document.querySelector(".leaf-Letter .revision")`)
 
@@ -35,9 +36,9 @@ func TestPapersPrint(t *testing.T) {
 	plan, err := engine.Plan(doc.Design, design.DefaultBook())
 	require.NoError(t, err)
 	set, ok := papers.Make(papers.Input{
-		Doc: doc, Plan: plan, Book: design.DefaultBook(), Format: sheet.Letter(),
+		Doc: doc, Plan: plan, Job: engine.Follow(doc.Design, plan, design.NewRecord(), ""), Book: design.DefaultBook(), Format: sheet.Letter(),
 		Words: words.Reader{Language: words.English(), Units: doc.View.Units},
-	}, papers.For(page.Maker)[0])
+	}, papers.CutSet)
 	require.True(t, ok)
 	assert.Equal(t, len(set.Sheets), eval[int](b, `document.querySelectorAll(".leaf").length`))
 

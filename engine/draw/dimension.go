@@ -33,7 +33,7 @@ const (
 func (c *Canvas) DimensionH(d Dimension) {
 	from, to := min(d.From, d.To), max(d.From, d.To)
 	x, y, anchor := (from+to)/2, d.At-dimLift*d.Size, Middle()
-	if d.tooNarrow() {
+	if d.Outside() {
 		x, y, anchor = to+dimMargin*d.Size, d.At+dimLift*d.Size, Attr{"text-anchor", "start"}
 	}
 	c.dimension(d, d.path(func(along, across float64) (float64, float64) { return along, across }), func() {
@@ -46,7 +46,7 @@ func (c *Canvas) DimensionH(d Dimension) {
 func (c *Canvas) DimensionV(d Dimension) {
 	from, to := min(d.From, d.To), max(d.From, d.To)
 	x, y, anchor := d.At-dimLift*d.Size, (from+to)/2, Middle()
-	if d.tooNarrow() {
+	if d.Outside() {
 		x, y, anchor = d.At+dimLift*d.Size, from-dimMargin*d.Size, Attr{"text-anchor", "start"}
 	}
 	c.dimension(d, d.path(func(along, across float64) (float64, float64) { return across, along }), func() {
@@ -64,8 +64,9 @@ func (c *Canvas) dimension(d Dimension, path string, text func()) {
 // minStroke is the thinnest line that does not vanish when rounded.
 const minStroke = 0.01
 
-// tooNarrow reports whether the text has to stand outside the line.
-func (d Dimension) tooNarrow() bool {
+// Outside reports whether the text stands beside the line, beyond its larger end
+// (beyond its upper one where it is upright), for want of room between its ends.
+func (d Dimension) Outside() bool {
 	text := float64(utf8.RuneCountInString(d.Text)) * dimDigit * d.Size
 	return math.Abs(d.To-d.From) < text+2*dimMargin*d.Size
 }

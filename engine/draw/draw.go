@@ -28,6 +28,7 @@ type Canvas struct {
 	class       string
 	actualSize  bool
 	family      string
+	label       string
 	title, desc string
 	defs, body  strings.Builder
 	hatches     int
@@ -49,6 +50,10 @@ func (c *Canvas) Family(name string) { c.family = name }
 // Title names the drawing for those who do not see it. A drawing without a
 // title counts as decoration and is hidden from screen readers.
 func (c *Canvas) Title(text string) { c.title = text }
+
+// Label names a drawing whose text is to be read, as that of a page of paper, and
+// not only what it is a picture of.
+func (c *Canvas) Label(text string) { c.label = text }
 
 // Desc says in a sentence or two what the drawing shows.
 func (c *Canvas) Desc(text string) { c.desc = text }
@@ -129,6 +134,9 @@ func (c *Canvas) rootAttrs() []Attr {
 	}
 	if c.family != "" {
 		attrs = append(attrs, Attr{"font-family", c.family})
+	}
+	if c.label != "" {
+		return append(attrs, Attr{"role", "group"}, Attr{"aria-label", c.label})
 	}
 	if c.title == "" {
 		return append(attrs, Attr{"aria-hidden", "true"})

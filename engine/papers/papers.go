@@ -20,22 +20,54 @@ import (
 
 // Input is what papers are made of.
 type Input struct {
-	Doc    design.Document
-	Plan   engine.Result // of the document, as of Today
-	Book   design.Book   // that the plan was made with
-	Today  string        // ISO date; empty: nobody knows
-	Words  words.Reader
-	Format sheet.Format
+	Doc     design.Document
+	Plan    engine.Result       // of the document, as of Today
+	Job     engine.Job          // the plan with what its record says of the work
+	Book    design.Book         // that the plan was made with
+	Selling *design.SellingBook // that clients are quoted by; nil: the example's
+	Heard   *engine.Hearing     // what the panels do to sound; nil: not known
+	Picture Picture             // of the panels; none: they are drawn
+	Client  bool                // a client prints it, who knows no more than a range
+	Today   string              // ISO date; empty: nobody knows
+	Words   words.Reader
+	Format  sheet.Format
+}
+
+// Picture is a rendered picture of the panels.
+type Picture struct {
+	JPEG          []byte
+	Width, Height int // of it
 }
 
 // Names of sets.
 const (
-	CutSet = "cut"
+	OfferSet = "offer" // for the client
+	CutSet   = "cut"
+	GlueSet  = "glue"
+	HangSet  = "hang"
+	BookSet  = "book" // the home builder's
+)
+
+// Reader is who prints papers.
+type Reader uint8
+
+// The readers.
+const (
+	Client Reader = iota
+	Maker
+	Builder
 )
 
 // For names the sets that a reader has, in the order of the job.
-func For(reading string) []string {
-	return []string{CutSet}
+func For(r Reader) []string {
+	switch r {
+	case Client:
+		return []string{OfferSet}
+	case Builder:
+		return []string{BookSet}
+	default:
+		return []string{OfferSet, CutSet, GlueSet, HangSet}
+	}
 }
 
 // Set is one set of papers.
@@ -51,17 +83,40 @@ type Set struct {
 // Make makes a set; false for a name that is none.
 func Make(in Input, name string) (Set, bool) {
 	m := &maker{Input: in}
-	var papers []sheet.Paper
-	var tables []table
-	switch name {
-	case CutSet:
-		papers, tables = []sheet.Paper{m.stopList()}, []table{m.counts()}
-	default:
+	papers, tables := m.set(name)
+	if papers == nil {
 		return Set{}, false
 	}
-	s := Set{Name: name, Title: m.T("papers/set-" + name), Format: in.Format, Drawings: m.drawings, tables: tables}
-	s.Sheets = sheet.Layout("sheet-"+name+"-", in.Format, m.frame(), papers)
-	return s, true
+	sheets := sheet.Layout("sheet-"+name+"-", in.Format, m.frame(), papers)
+	return Set{
+		Name: name, Title: m.T("papers/set-" + name), Format: in.Format, Sheets: sheets, Drawings: m.drawings, tables: tables,
+	}, true
+}
+
+// set is the papers of a set in the order of the work, with the tables that go
+// along.
+func (m *maker) set(name string) ([]sheet.Paper, []table) {
+	switch name {
+	case OfferSet:
+		return []sheet.Paper{m.offer(), m.careCard()}, nil
+	case BookSet:
+		return []sheet.Paper{
+			m.before(), m.safety(), m.shopping(), m.tools(), m.homeSteps(), m.backerSheet(), m.stopList(), m.binLabels(), m.countCard(),
+			m.layOrder(), m.rowCards(), m.trimSheet(), m.finishSchedule(), m.frameList(), m.weighSlip(), m.troubles(),
+		}, []table{m.counts()}
+	case CutSet:
+		return []sheet.Paper{
+			m.cover(), m.stockOrder(), m.backerSheet(), m.stopList(), m.binLabels(), m.countCard(), m.frameList(), m.safety(),
+		}, []table{m.counts()}
+	case GlueSet:
+		return []sheet.Paper{
+			m.cover(), m.countCard(), m.layOrder(), m.rowCards(), m.trimSheet(), m.finishSchedule(), m.timeSheet(),
+		}, []table{m.counts()}
+	case HangSet:
+		return []sheet.Paper{m.cover(), m.weighSlip(), m.safety()}, nil
+	default:
+		return nil, nil
+	}
 }
 
 // maker makes the papers of one input.

@@ -25,15 +25,15 @@ func (m *maker) stopList() sheet.Paper {
 	var blocks []sheet.Block
 	for i, lot := range m.Plan.Bill.Lots {
 		lotBlocks := []sheet.Block{
-			sheet.Heading(m.T("stop/lot", "wood", m.wood(lot.Wood), "size", lot.Size)),
-			sheet.Say(m.T("stop/sticks", "n", lot.SticksBeforeDefects, "length", lot.StickLength, "bought", lot.Sticks)),
+			sheet.Heading(capital(m.T("cuts/lot", "wood", m.wood(lot.Wood), "size", lot.Size))),
+			sheet.Say(m.T("stop/sticks", "n", lot.SticksBeforeDefects, "bought", lot.Sticks)),
 			m.stickPlan(lot),
 		}
 		if i == 0 {
 			lotBlocks = append(lotBlocks, sheet.Small(m.T("stop/legend", "every", remeasureEvery, "tolerance", length.Micrometres(toleranceMM*1000))))
 		}
-		for level, h := range slices.Backward(lot.Heights) {
-			lotBlocks = append(lotBlocks, m.stopEntry(lot, level, h))
+		for _, h := range slices.Backward(lot.Heights) {
+			lotBlocks = append(lotBlocks, m.stopEntry(lot, h))
 		}
 		blocks = append(blocks, lotBlocks...)
 	}
@@ -46,16 +46,17 @@ func (m *maker) wood(name string) string { return m.T("choice/" + name) }
 // stickPlan is the table of sticks that are cut alike, each group with a letter.
 func (m *maker) stickPlan(lot bench.Lot) sheet.Block {
 	t := sheet.Table{Columns: []sheet.Column{
-		{Head: m.T("stop/group")}, {Head: m.T("stop/group-sticks"), Right: true},
-		{Head: m.T("stop/group-pieces"), Grow: true}, {Head: m.T("stop/group-rest"), Right: true},
+		{Head: m.T("cuts/group")}, {Head: m.T("cuts/sticks"), Right: true}, {Head: m.T("cuts/length"), Right: true},
+		{Head: m.T("cuts/each"), Grow: true}, {Head: m.T("cuts/rest"), Right: true},
 	}}
 	for i, b := range lot.Cuts.Boards {
 		var pieces []string
 		for _, p := range b.Pieces {
-			pieces = append(pieces, m.T("stop/pieces", "n", p.Count, "height", m.number(p.Length, lot)))
+			pieces = append(pieces, m.T("cuts/pieces", "n", p.Count, "height", m.number(p.Length, lot)))
 		}
 		t.Rows = append(t.Rows, []sheet.Cell{
-			{Text: bench.GroupLetter(i), Bold: true}, {Text: m.Show(b.Count)}, {Text: strings.Join(pieces, ", ")},
+			{Text: bench.GroupLetter(i), Bold: true}, {Text: m.Show(b.Count)}, {Text: m.Words.Units.Number(lot.Bars[b.Bar].Length)},
+			{Text: strings.Join(pieces, ", ")},
 			{Text: m.Words.Units.Number(length.Nanometres(b.Offcut, lot.StickLength.Notation()))},
 		})
 	}
@@ -84,9 +85,9 @@ const (
 )
 
 // stopEntry is one height: its setting, its counts, and boxes in tens.
-func (m *maker) stopEntry(lot bench.Lot, level int, h bench.HeightCount) sheet.Block {
+func (m *maker) stopEntry(lot bench.Lot, h bench.HeightCount) sheet.Block {
 	return sheet.Fitted(func(width float64) []sheet.Block {
-		safety := m.safety(h.Height)
+		holding := m.holding(h.Height)
 		from := m.from(lot.Cuts, h.Height)
 		size := sheet.FigureSize(stopFigure)
 		setting := m.Words.Units.Number(h.Height)
@@ -95,8 +96,7 @@ func (m *maker) stopEntry(lot bench.Lot, level int, h bench.HeightCount) sheet.B
 		head := max(entryHead, fromHeight+7)
 		blocks := []sheet.Block{sheet.Piece{Height: head, Gap: 5, Keep: true, Draw: func(p sheet.Pen) {
 			p.Line(0, 0, p.Width, 0, draw.Outline)
-			p.Fill(0, 2, 12, 12, p.Hatch(level+1, len(lot.Heights)+1))
-			p.Box(0, 2, 12, 12, draw.Visible)
+			m.swatch(p, 0, 2, 12, h.Height)
 			p.Text(entryHead, 12, sheet.Type{Size: size, Face: sheet.Bold, Class: "setting"}, setting)
 			text := p.In(entryHead+left, 2, width-left-entryHead, head-2)
 			text.Text(0, 4, sheet.Type{Face: sheet.Bold, Class: "counts"}, m.T("stop/counts", "cut", h.Cut, "need", h.Need, "spare", h.Spare))
@@ -104,15 +104,15 @@ func (m *maker) stopEntry(lot bench.Lot, level int, h bench.HeightCount) sheet.B
 		}}}
 		blocks = append(blocks, m.trueSize(h.Height, width))
 		blocks = append(blocks, m.tally(h.Cut, width)...)
-		if safety != "" {
-			blocks = append(blocks, sheet.Notice{Sign: sheet.CautionSign, Text: safety})
+		if holding != "" {
+			blocks = append(blocks, sheet.Notice{Sign: sheet.CautionSign, Text: holding})
 		}
 		return blocks
 	})
 }
 
-// safety is how a height is held; empty where a hand is far enough away.
-func (m *maker) safety(h length.Length) string {
+// holding is how a height is held; empty where a hand is far enough away.
+func (m *maker) holding(h length.Length) string {
 	for _, w := range m.Plan.WatchOuts {
 		if w.Code != "bench/short-block" && w.Code != "bench/tiny-block" {
 			continue
@@ -137,10 +137,10 @@ func (m *maker) trueSize(h length.Length, width float64) sheet.Block {
 	}}
 }
 
-// box sizes of a tally.
+// Sizes of the boxes of a tally in mm.
 const (
-	boxWidth  = 8.4
-	boxHeight = 7
+	boxLeast  = 8.4 // width
+	boxHeight = 7.5
 	lineGap   = 1.6
 	ringWidth = 6.4 // after each fifty: measure again
 )
@@ -161,8 +161,8 @@ func tallyStep(n int) int {
 func (m *maker) tally(n int, width float64) []sheet.Block {
 	step := tallyStep(n)
 	each := max(remeasureEvery/step, 1) // boxes up to a ring
-	group := float64(each)*boxWidth + ringWidth
-	aLine := max(int(width/group), 1) * each
+	groups := max(int(width/(float64(each)*boxLeast+ringWidth)), 1)
+	aLine, boxWidth := groups*each, (width/float64(groups)-ringWidth)/float64(each)
 	boxes := (n + step - 1) / step
 	var all []sheet.Block
 	for first := 0; first < boxes; first += aLine {

@@ -23,7 +23,8 @@ func (p *paper) choose(what, name string) {
 // papers are the sheets of the chosen set for its reader, of the first set where
 // none is chosen that this reader has.
 func (s *Session) papers(in page.Input) page.PaperView {
-	sets := papers.For(s.now.doc.View.Reading)
+	reader := map[string]papers.Reader{page.Maker: papers.Maker, page.Builder: papers.Builder}[s.now.doc.View.Reading]
+	sets := papers.For(reader)
 	out := page.PaperView{Sets: sets, Set: s.paper.set}
 	for _, f := range sheet.Formats() {
 		out.Formats = append(out.Formats, f.Name)
@@ -37,7 +38,8 @@ func (s *Session) papers(in page.Input) page.PaperView {
 	}
 	out.Format = format.Name
 	set, _ := papers.Make(papers.Input{
-		Doc: in.Doc, Plan: in.Plan, Book: in.Book, Today: in.Today, Words: in.Words, Format: format,
+		Doc: in.Doc, Plan: in.Plan, Job: in.Job, Book: in.Book, Selling: in.Selling, Heard: in.Heard,
+		Client: reader == papers.Client, Today: in.Today, Words: in.Words, Format: format,
 	}, out.Set)
 	for _, one := range set.Sheets {
 		out.Sheets = append(out.Sheets, one.SVG)

@@ -11,6 +11,7 @@ func english() []map[string]string {
 		englishErrors(),
 		englishFaults(),
 		englishHearing(),
+		englishHome(),
 		englishLimits(),
 		englishPage(),
 		englishPapers(),

@@ -11,7 +11,7 @@ import (
 	"strings"
 
 	"blockfield/engine"
-	"blockfield/engine/page"
+	"blockfield/engine/design"
 	"blockfield/engine/papers"
 	"blockfield/engine/papers/sheet"
 	"blockfield/engine/words"
@@ -68,7 +68,7 @@ func papersInput(name string, prices *string, today string, format sheet.Format,
 		return papers.Input{}, located(name, err)
 	}
 	return papers.Input{
-		Doc: doc, Plan: plan.On(today, doc, book), Book: book, Today: today, Format: format,
+		Doc: doc, Plan: plan.On(today, doc, book), Job: engine.Follow(doc.Design, plan, design.NewRecord(), today), Book: book, Today: today, Format: format,
 		Words: words.Reader{Language: words.English(), Units: doc.View.Units},
 	}, nil
 }
@@ -76,11 +76,11 @@ func papersInput(name string, prices *string, today string, format sheet.Format,
 // setsOf are the sets to write: one of a name, or else all that the builder of the
 // design has.
 func setsOf(in papers.Input, name string) ([]string, error) {
-	reading := page.Maker
+	reader := papers.Maker
 	if in.Doc.Design.Work.OwnBuild {
-		reading = page.Builder
+		reader = papers.Builder
 	}
-	all := papers.For(reading)
+	all := papers.For(reader)
 	if name == "" {
 		return all, nil
 	}

@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"blockfield/engine/draw"
 )
@@ -66,6 +67,22 @@ func paginate(slabs []slab, height float64) [][]slab {
 	}
 	turn()
 	return pages
+}
+
+// fewest breaks slabs into as few sheets as they take with narrower gaps, which are
+// narrowed only where that saves a sheet.
+func fewest(slabs []slab, height float64) [][]slab {
+	best := paginate(slabs, height)
+	for _, share := range []float64{0.8, 0.6, 0.45} {
+		closer := slices.Clone(slabs)
+		for i := range closer {
+			closer[i].gap *= share
+		}
+		if pages := paginate(closer, height); len(pages) < len(best) {
+			best = pages
+		}
+	}
+	return best
 }
 
 // together is the height of the first slab with those that it has to stay with,
@@ -171,7 +188,7 @@ func (l List) slabs(width float64) []slab {
 	indent := map[Mark]float64{Bullet: 4, Ticks: 7, Numbers: 8}[l.Mark]
 	var all []slab
 	for i, item := range l.Items {
-		height := TextHeight(Regular, t.size(), width-indent, item)
+		height := max(TextHeight(Regular, t.size(), width-indent, item), Leading(t.size()))
 		if l.Mark == Ticks {
 			height = max(height, TickSize+0.6)
 		}
@@ -207,10 +224,10 @@ const (
 
 // Notice is a sentence in a box.
 type Notice struct {
-	Sign Sign
-	Lead string // before the sentence, in bold
-	Text string
-	Rest []string // lines below it, in small type
+	Sign   Sign
+	Lead   string // before the sentence, in bold
+	Text   string
+	Blanks Blanks // to be filled in below it
 }
 
 const (
@@ -249,8 +266,8 @@ func (n Notice) height(width float64) float64 {
 		sum += TextHeight(Bold, BodySize, width, n.Lead)
 	}
 	sum += TextHeight(Regular, BodySize, width, n.Text)
-	for _, line := range n.Rest {
-		sum += gapItem + TextHeight(Regular, SmallSize, width, line)
+	if len(n.Blanks) > 0 {
+		sum += blankHeight
 	}
 	return sum
 }
@@ -261,9 +278,41 @@ func (n Notice) write(p Pen) {
 		y += p.Lines(Type{Face: Bold}, n.Lead)
 	}
 	y += p.In(0, y, p.Width, p.Height-y).Lines(Type{}, n.Text)
-	for _, line := range n.Rest {
-		y += gapItem
-		y += p.In(0, y, p.Width, p.Height-y).Lines(Type{Size: SmallSize}, line)
+	if len(n.Blanks) > 0 {
+		n.Blanks.draw(p.In(0, y, p.Width, blankHeight))
+	}
+}
+
+// Blank is a place to write, behind its label. Share is its part of the line.
+type Blank struct {
+	Label string
+	Share float64
+}
+
+// Blanks are places to write on one line.
+type Blanks []Blank
+
+// blankHeight is room for handwriting.
+const blankHeight = 11
+
+func (b Blanks) slabs(float64) []slab {
+	return []slab{{height: blankHeight, gap: gapItem, draw: b.draw}}
+}
+
+func (b Blanks) draw(p Pen) {
+	const foot = 2.2
+	whole := 0.0
+	for _, one := range b {
+		whole += one.Share
+	}
+	free := p.Width - gutter*float64(len(b)-1)
+	x := 0.0
+	for _, one := range b {
+		width := free * one.Share / whole
+		label := Fit(Regular, SmallSize, width*0.7, one.Label)
+		p.Text(x, p.Height-foot, Type{Size: SmallSize}, label)
+		p.Rule(x+Width(Regular, SmallSize, label)+1.5, x+width, p.Height-foot)
+		x += width + gutter
 	}
 }
 

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"strings"
 	"unicode/utf8"
 
 	"blockfield/engine/draw"
@@ -114,10 +115,10 @@ func (t Type) attrs(width float64, text string) []draw.Attr {
 	return attrs
 }
 
-// Lines writes text over as many lines as it takes from the top of the area, and
-// returns how far down it reaches.
+// Lines writes text over as many lines as it takes from the top of the area, but no
+// more than a dozen, and returns how far down it reaches.
 func (p Pen) Lines(t Type, text string) float64 {
-	lines := Wrap(t.Face, t.size(), p.Width, text)
+	lines := bounded(t.Face, t.size(), p.Width, text)
 	x := map[Align]float64{Left: 0, Middle: p.Width / 2, Right: p.Width}[t.Align]
 	for i, line := range lines {
 		p.Text(x, baseline(t.size())+float64(i)*Leading(t.size()), t, line)
@@ -128,9 +129,10 @@ func (p Pen) Lines(t Type, text string) float64 {
 // baseline is where the first line of type stands below the top of its line.
 func baseline(size float64) float64 { return size * (leading + capHeight - descent) / 2 }
 
-// TextHeight is how high text of a size is in a column of a width.
+// TextHeight is how high text of a size is in a column of a width, as Lines writes
+// it.
 func TextHeight(face Face, size, width float64, text string) float64 {
-	return float64(len(Wrap(face, size, width, text))) * Leading(size)
+	return float64(len(bounded(face, size, width, text))) * Leading(size)
 }
 
 // Many writes short texts of one type and class in a group of their own, which
@@ -168,6 +170,17 @@ func (p Pen) Dashed(x1, y1, x2, y2 float64, w draw.Weight) { p.stroke(x1, y1, x2
 func (p Pen) stroke(x1, y1, x2, y2 float64, attrs []draw.Attr) {
 	p.within("line", min(x1, x2), min(y1, y2), max(x1, x2)-min(x1, x2), max(y1, y2)-min(y1, y2))
 	p.canvas.Line(p.x+x1, p.y+y1, p.x+x2, p.y+y2, attrs...)
+}
+
+// Grid draws straight lines, each given by its ends in turn, in one stroke.
+func (p Pen) Grid(w draw.Weight, ends ...[4]float64) {
+	var d strings.Builder
+	for _, e := range ends {
+		d.WriteString(draw.Polyline(p.moved(e[:])...))
+	}
+	if d.Len() > 0 {
+		p.canvas.Path(d.String(), append(w.Line(), draw.Fill("none"))...)
+	}
 }
 
 // Box draws the outline of a rectangle.
@@ -221,19 +234,50 @@ func (p Pen) Cells(x, y float64, f draw.Field, level uint8, attrs ...draw.Attr) 
 	}
 }
 
+// Person draws a standing person of a height with the feet at x and foot.
+func (p Pen) Person(x, foot, tall float64) {
+	half := tall * draw.PersonHalf
+	p.within("person", x-half, foot-tall, 2*half, tall)
+	p.canvas.Person(p.x+x, p.y+foot, tall, draw.Fill("#707070"))
+}
+
+// Picture draws a JPEG over a rectangle; text says what is seen.
+func (p Pen) Picture(x, y, width, height float64, jpeg []byte, text string) {
+	p.within("picture", x, y, width, height)
+	p.canvas.Image(draw.Box{X: p.x + x, Y: p.y + y, Width: width, Height: height}, "image/jpeg", jpeg, Plain(text))
+}
+
 // Across draws a level dimension line from x1 to x2 at y, with its extension
 // lines from the object at y0.
 func (p Pen) Across(x1, x2, y, y0 float64, text string) {
+	d := draw.Dimension{From: p.x + x1, To: p.x + x2, At: p.y + y, Object: p.y + y0, Text: Plain(text), Size: SmallSize}
 	p.within("dimension", min(x1, x2), min(y, y0), max(x1, x2)-min(x1, x2), max(y, y0)-min(y, y0))
-	p.canvas.DimensionH(draw.Dimension{From: p.x + x1, To: p.x + x2, At: p.y + y, Object: p.y + y0, Text: Plain(text), Size: SmallSize})
+	width := Width(Regular, SmallSize, d.Text)
+	if d.Outside() {
+		p.within(d.Text, max(x1, x2)+besideEnd*SmallSize, y-SmallSize/2, width, SmallSize)
+	} else {
+		p.within(d.Text, (x1+x2-width)/2, y-SmallSize, width, SmallSize)
+	}
+	p.canvas.DimensionH(d)
 }
 
 // Upright draws an upright dimension line from y1 to y2 at x, with its extension
 // lines from the object at x0.
 func (p Pen) Upright(y1, y2, x, x0 float64, text string) {
+	d := draw.Dimension{From: p.y + y1, To: p.y + y2, At: p.x + x, Object: p.x + x0, Text: Plain(text), Size: SmallSize}
 	p.within("dimension", min(x, x0), min(y1, y2), max(x, x0)-min(x, x0), max(y1, y2)-min(y1, y2))
-	p.canvas.DimensionV(draw.Dimension{From: p.y + y1, To: p.y + y2, At: p.x + x, Object: p.x + x0, Text: Plain(text), Size: SmallSize})
+	width := Width(Regular, SmallSize, d.Text)
+	if d.Outside() {
+		p.within(d.Text, x-SmallSize/2, min(y1, y2)-besideEnd*SmallSize-width, SmallSize, width)
+	} else {
+		p.within(d.Text, x-SmallSize, (y1+y2-width)/2, SmallSize, width)
+	}
+	p.canvas.DimensionV(d)
 }
+
+// besideEnd is how far a dimension's text stands from the end of its line, in
+// heights of its type, as package draw places it.
+const besideEnd = 0.6
 
 // Hatch is a paint of slanting lines that grow denser from level 0 to the last
 // of n; level 0 is white and, of three and more, the last one black.

@@ -123,7 +123,7 @@ type Sheet struct {
 func Layout(id string, f Format, frame Frame, papers []Paper) []Sheet {
 	var pages []page
 	for _, p := range papers {
-		for _, slabs := range paginate(flow(p.Blocks, f.BodyWidth()), f.bodyHeight(p.View)) {
+		for _, slabs := range fewest(flow(p.Blocks, f.BodyWidth()), f.bodyHeight(p.View)) {
 			pages = append(pages, page{paper: p, slabs: slabs})
 		}
 	}
@@ -148,7 +148,7 @@ func (p page) draw(id string, f Format, frame Frame, number, of int) Sheet {
 	c.ActualSize()
 	c.Family(Family + ", sans-serif")
 	s := Sheet{Paper: p.paper.Name, Title: p.paper.Title, Number: number}
-	c.Title(p.paper.Title + ", " + frame.Number(number, of))
+	c.Label(Plain(p.paper.Title + ", " + frame.Number(number, of)))
 	whole := Pen{canvas: c, out: &s.Overflow, Width: f.Width, Height: f.Height - hair}
 	width := f.BodyWidth()
 	frame.title(whole.In(marginLeft, marginTop, width, titleHeight), p.paper.Title, number, of)

@@ -43,11 +43,8 @@ type Table struct {
 }
 
 const (
-	padX = 1.5
-	padY = 1.1
-	// mostLines is how many lines of a cell are shown: somebody's longest text
-	// must not make a row that is higher than a sheet.
-	mostLines = 12
+	padX      = 1.5
+	padY      = 1.1
 	leastGrow = 24 // of a column that takes what is left
 )
 
@@ -174,7 +171,7 @@ func (t Table) rowSlab(row []Cell, widths []float64) slab {
 	height := t.Least
 	for i, c := range row {
 		w := t.textWidth(c, widths[i])
-		lines[i] = shorten(Wrap(c.face(), t.size(), w, c.Text), mostLines, c.face(), t.size(), w)
+		lines[i] = bounded(c.face(), t.size(), w, c.Text)
 		height = max(height, float64(len(lines[i]))*Leading(t.size())+2*padY, c.Height+2*padY)
 		if c.Tick {
 			height = max(height, TickSize+2*padY)

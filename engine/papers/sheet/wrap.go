@@ -68,6 +68,15 @@ func Fit(face Face, size, width float64, text string) string {
 	return strings.TrimRight(text[:n], " ") + dots
 }
 
+// mostLines is how many lines are shown of a text that is not split over sheets:
+// somebody's longest text must not make a piece that is higher than a sheet.
+const mostLines = 12
+
+// bounded is a text in lines, the last of them with dots where there are too many.
+func bounded(face Face, size, width float64, text string) []string {
+	return shorten(Wrap(face, size, width, text), mostLines, face, size, width)
+}
+
 // shorten keeps the first lines, the last of them with dots, where there are
 // more than most.
 func shorten(lines []string, most int, face Face, size, width float64) []string {

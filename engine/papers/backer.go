@@ -1,0 +1,213 @@
+package papers
+
+import (
+	"math"
+
+	"blockfield/engine/bench"
+	"blockfield/engine/cut"
+	"blockfield/engine/design"
+	"blockfield/engine/draw"
+	"blockfield/engine/length"
+	"blockfield/engine/measure"
+	"blockfield/engine/papers/sheet"
+	"blockfield/engine/wood"
+)
+
+// backerSheet says how the backers come out of their sheets and how they are marked
+// before the first row.
+func (m *maker) backerSheet() sheet.Paper {
+	var blocks []sheet.Block
+	for i, s := range m.Plan.Bill.Sheets {
+		blocks = append(blocks, sheet.Heading(capital(m.T("cuts/board", "sheet", m.wood(s.Sheet), "thickness", s.Thickness))))
+		if len(s.Backers) > 0 {
+			blocks = append(blocks, m.backerTable(s))
+		}
+		blocks = append(blocks, m.cautions("bench/sheet")...)
+		for j, l := range s.Plan.Layouts {
+			blocks = append(blocks, m.sheetLayout(i, j, s, l))
+		}
+		if len(s.Plan.Layouts) > 0 {
+			blocks = append(blocks, sheet.Small(m.T("cuts/sheet-edges")))
+		}
+	}
+	for i := range m.Plan.Groups {
+		blocks = append(blocks, m.markUp(i)...)
+	}
+	return m.paper("backer", sheet.Front, blocks...)
+}
+
+// backerTable lists the sizes of one board, as they are cut.
+func (m *maker) backerTable(s bench.SheetNeed) sheet.Block {
+	t := sheet.Table{Columns: []sheet.Column{
+		{Width: 8}, {Head: m.T("backer/count"), Right: true}, {Head: m.T("backer/cut"), Grow: true}, {Head: m.T("backer/diagonal"), Grow: true},
+	}}
+	for _, k := range s.Backers {
+		size := m.T("cuts/backer", "width", m.Words.Units.Number(k.Width), "height", k.Height)
+		t.Rows = append(t.Rows, []sheet.Cell{{Tick: true}, {Text: m.Show(k.Count)}, {Text: size, Bold: true}, {Text: m.Show(m.diagonal(k.Width, k.Height))}})
+	}
+	return t
+}
+
+// diagonal is from corner to corner of a rectangle, to the nearest tenth of a mm.
+func (m *maker) diagonal(width, height length.Length) length.Length {
+	mm := math.Hypot(width.Millimetres(), height.Millimetres())
+	const stepNM = 100_000
+	return length.Nanometres(int64(math.Round(mm*1e6/stepNM))*stepNM, width.Notation())
+}
+
+// sheetLayout draws a sheet lying on its long side, with the parts that come out
+// of it; the thick edges are those of the factory.
+func (m *maker) sheetLayout(i, j int, s bench.SheetNeed, l cut.SheetLayout) sheet.Block {
+	whole, _ := wood.FindSheet(s.Sheet)
+	return sheet.Fitted(func(width float64) []sheet.Block {
+		const high, below = 78, 12
+		k := fitted(whole.Length.Millimetres(), whole.Width.Millimetres(), width, high)
+		w, h := k.of(whole.Length.Millimetres()), k.of(whole.Width.Millimetres())
+		d := sheet.Drawing{
+			Name: m.name("sheet", i, j), Title: m.T("cuts/sheet-title", "n", len(l.Parts)), Width: width, Height: h + below,
+			Draw: func(p sheet.Pen) {
+				p.Box(0, 0, w, h, draw.Visible)
+				for _, part := range l.Parts {
+					x, y := k.of(float64(part.Y)/1e6), k.of(float64(part.X)/1e6)
+					long, deep := k.of(float64(part.Length)/1e6), k.of(float64(part.Width)/1e6)
+					p.Box(x, y, long, deep, draw.Outline)
+					back := s.Backers[part.Part]
+					text := m.T("cuts/backer", "width", m.Words.Units.Number(back.Width), "height", m.Words.Units.Number(back.Height))
+					p.Text(x+long/2, y+deep/2+1.2, sheet.Type{Size: sheet.SmallSize, Align: sheet.Middle}, sheet.Fit(sheet.Regular, sheet.SmallSize, max(long-2, 0), text))
+				}
+				p.Line(0, 0, w, 0, draw.Heavy)
+				p.Line(0, 0, 0, h, draw.Heavy)
+				p.Text(0, h+4.5, sheet.Type{Size: sheet.SmallSize}, m.T("cuts/sheet-alike", "n", l.Count))
+				m.scaleBar(p.In(0, h+6, width, scaleHeight), k)
+			},
+		}
+		return []sheet.Block{m.drawing(d)}
+	})
+}
+
+// drawing keeps a drawing for a file of its own.
+func (m *maker) drawing(d sheet.Drawing) sheet.Drawing {
+	for _, had := range m.drawings {
+		if had.Name == d.Name {
+			return d
+		}
+	}
+	m.drawings = append(m.drawings, d)
+	return d
+}
+
+// markUp is the drawing of a backer with its start corner, and the steps to mark
+// it.
+func (m *maker) markUp(i int) []sheet.Block {
+	g := m.Plan.Groups[i]
+	name := m.T("backer/mark")
+	if len(m.Plan.Groups) > 1 {
+		name = m.T("cards/group", "group", m.groupName(i), "panel", name)
+	}
+	d := sheet.Fitted(func(width float64) []sheet.Block {
+		return []sheet.Block{m.drawing(m.backerDrawing(i, width))}
+	})
+	number := m.Words.Units.Number
+	w, h := bench.CutBacker(g.Built.FieldWidth, m.Doc.Design.Bench), bench.CutBacker(g.Built.FieldHeight, m.Doc.Design.Bench)
+	return []sheet.Block{
+		sheet.Heading(name), d,
+		sheet.List{Mark: sheet.Ticks, Items: []string{
+			m.T("backer/step-square", "diagonal", m.diagonal(w, h), "most", length.MM(2)),
+			m.T("backer/step-start", "edge", m.T("edge/"+m.start())),
+			m.T("backer/step-field", "width", number(g.Built.FieldWidth), "height", g.Built.FieldHeight),
+			m.T("backer/step-rows", "every", measure.Every),
+			m.T("backer/step-rear"),
+		}},
+	}
+}
+
+// backerDrawing is a backer seen from the front: as cut, with the field in it, the
+// start corner, and a line at every fifth row.
+func (m *maker) backerDrawing(i int, width float64) sheet.Drawing {
+	g := m.Plan.Groups[i]
+	const left, below, high = 22, 16, 108
+	w, h := bench.CutBacker(g.Built.FieldWidth, m.Doc.Design.Bench), bench.CutBacker(g.Built.FieldHeight, m.Doc.Design.Bench)
+	k := fitted(w.Millimetres(), h.Millimetres(), width-left-14, high)
+	cutW, cutH := k.of(w.Millimetres()), k.of(h.Millimetres())
+	fieldW, fieldH := k.of(g.Built.FieldWidth.Millimetres()), k.of(g.Built.FieldHeight.Millimetres())
+	// The edge that the rows begin at, and which way they go from it.
+	edge, into := 0.0, 1.0
+	if m.start() == design.BottomEdge {
+		edge, into = cutH, -1
+	}
+	return sheet.Drawing{
+		Name: m.name("backer", i), Title: m.T("backer/title"), Width: width, Height: cutH + below + 2,
+		Draw: func(p sheet.Pen) {
+			o := p.In(left, 2, width-left, cutH+below)
+			o.Box(0, 0, cutW, cutH, draw.Outline)
+			o.DashedBox(0, edge+min(0, into*fieldH), fieldW, fieldH, draw.Hidden)
+			o.Line(0, edge, cutW, edge, draw.Heavy)
+			o.Line(0, 0, 0, cutH, draw.Heavy)
+			o.Polygon(draw.Fine, sheet.Black(), 1, edge+into, 9, edge+into, 1, edge+9*into)
+			o.Text(11, edge+5*into+1.5, sheet.Type{Face: sheet.Bold}, m.T("backer/start"))
+			for _, mark := range measure.Marks(g.Built.Rows, g.Design.Block.Size, g.Design.Block.Slack) {
+				y := edge + into*k.of(mark.Distance.Millimetres())
+				o.Line(0, y, fieldW, y, draw.Fine)
+				o.Text(fieldW/2, y-0.8+max(0, -3.6*into), sheet.Type{Size: 2.8, Align: sheet.Middle},
+					m.T("backer/row", "row", mark.Row, "distance", m.Words.Units.Number(mark.Distance)))
+			}
+			o.Across(0, cutW, cutH+6, cutH, m.Words.Units.Number(w))
+			p.Upright(2, 2+cutH, left-6, left, m.Words.Units.Number(h))
+			m.scaleBar(p.In(left, cutH+2+below-scaleHeight, width-left, scaleHeight), k)
+		},
+	}
+}
+
+// trimSheet says what comes off which edge, and that the corners are square.
+func (m *maker) trimSheet() sheet.Paper {
+	blocks := []sheet.Block{sheet.Say(m.T("trim/set-from", "h", int(bench.GlueSetHours(m.Doc.Design.Bench.Temperature)+0.5), "edge", m.T("edge/"+m.start())))}
+	for i, g := range m.Plan.Groups {
+		if len(m.Plan.Groups) > 1 {
+			blocks = append(blocks, sheet.Heading(m.groupName(i)))
+		}
+		t := sheet.Table{Least: 9, Columns: []sheet.Column{
+			{Width: 8}, {Head: m.T("trimming/edge")}, {Head: m.T("trimming/off")}, {Head: m.T("trimming/depth"), Grow: true}, {Head: m.T("trimming/measured"), Width: 34},
+		}}
+		for _, e := range m.Plan.Bill.Groups[i].TrimsFrom(m.start()) {
+			off, depth := m.trim(e)
+			t.Rows = append(t.Rows, []sheet.Cell{{Tick: true}, {Text: capital(m.T("edge/" + string(e.Edge))), Bold: true}, {Text: off}, {Text: depth}, {}})
+		}
+		number := m.Words.Units.Number
+		blocks = append(blocks, t,
+			sheet.Say(m.T("trimming/to", "width", number(g.Built.FieldWidth), "height", g.Built.FieldHeight, "diagonal", m.diagonal(g.Built.FieldWidth, g.Built.FieldHeight))),
+			m.trimRecord(i))
+	}
+	blocks = append(blocks, m.cautions("bench/saw-reach")...)
+	return m.paper("trim", sheet.Front, blocks...)
+}
+
+// trim says what comes off an edge, and through how much.
+func (m *maker) trim(e bench.Trim) (off, depth string) {
+	switch {
+	case e.Factory:
+		return m.T("trim/factory"), ""
+	case !e.Sawn():
+		return m.T("trim/nothing"), ""
+	}
+	key := "trim/depth"
+	if !e.Reached {
+		key = "trim/too-deep"
+	}
+	depth = m.T(key, "depth", e.Depth)
+	if e.Bare {
+		depth += " " + m.T("trim/bare")
+	}
+	return m.T("trim/off", "off", e.Off), depth
+}
+
+// trimRecord is where each panel's sizes are written after trimming.
+func (m *maker) trimRecord(group int) sheet.Block {
+	t := sheet.Table{Grid: true, Least: 9, Columns: []sheet.Column{
+		{Head: m.T("trimming/panel")}, {Head: m.T("trimming/width"), Grow: true}, {Head: m.T("trimming/height"), Grow: true},
+		{Head: m.T("trimming/diagonal-one"), Grow: true}, {Head: m.T("trimming/diagonal-two"), Grow: true},
+	}}
+	for i := range m.Plan.Groups[group].Built.Panels {
+		t.Rows = append(t.Rows, []sheet.Cell{{Text: m.Show(i + 1), Bold: true}, {}, {}, {}, {}})
+	}
+	return t
+}

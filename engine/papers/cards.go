@@ -1,0 +1,225 @@
+package papers
+
+import (
+	"fmt"
+	"strings"
+
+	"blockfield/engine/draw"
+	"blockfield/engine/layup"
+	"blockfield/engine/length"
+	"blockfield/engine/measure"
+	"blockfield/engine/papers/sheet"
+)
+
+// Sizes of a row card in mm.
+const (
+	cardFigure   = 5.0 // height of the figures, to be read at arm's length
+	cardNumber   = 8.0 // height of the row's number
+	cardHead     = 13.5
+	cardBox      = 8.8 // height of the boxes
+	cardColumns  = 3.8 // of the column numbers above them
+	cardGroup    = 5   // boxes in a group
+	cardApart    = 1.6 // between groups
+	cardSide     = 0.4 // beside the widest numeral in its box, at least
+	cardMostSide = 2.0
+	cardMeasure  = 7.5
+	arrowWidth   = 5.0
+)
+
+// rowCards are the rows in the order of the work, one strip each.
+func (m *maker) rowCards() sheet.Paper {
+	var blocks []sheet.Block
+	for i, c := range m.Job.Cards {
+		if i > 0 && m.Job.Cards[i-1].Field == c.Field && m.Job.Cards[i-1].Panel == c.Panel {
+			blocks = append(blocks, m.card(c))
+			continue
+		}
+		blocks = append(blocks, sheet.Fresh{
+			sheet.Heading(m.panelName(c.Field, c.Panel)), sheet.Small(m.cardLegend(c)), m.card(c),
+		})
+	}
+	return m.paper("row-cards", sheet.Front, blocks...)
+}
+
+// start is the edge that the rows begin at.
+func (m *maker) start() string { return m.Job.Record.Lay.Start }
+
+// panelName tells a panel from the others of the job: of which group it is, and
+// which of its panels.
+func (m *maker) panelName(field, panel int) string {
+	g := m.Plan.Groups[field]
+	name := m.T("cards/panel", "n", panel+1, "of", len(g.Built.Panels), "letter", string(g.Built.Panels[panel].Letter))
+	if len(g.Built.Panels) == 1 {
+		name = m.T("cards/one-panel")
+	}
+	if len(m.Plan.Groups) > 1 {
+		name = m.T("cards/group", "group", m.groupName(field), "panel", name)
+	}
+	return name
+}
+
+// groupName is what a group is called; groups without a name are numbered.
+func (m *maker) groupName(i int) string {
+	if name := m.Plan.Groups[i].Design.Name; name != "" {
+		return name
+	}
+	return m.T("cards/group-number", "n", i+1)
+}
+
+// cardLegend says once for each panel how to read its cards.
+func (m *maker) cardLegend(c layup.Card) string {
+	text := m.T("cards/legend", "edge", m.T("edge/"+m.start()), "rows", c.Rows, "every", measure.Every)
+	if len(c.Parts) > 1 {
+		text += " " + m.T("cards/legend-parts")
+	}
+	if m.bare(c.Field) {
+		text += " " + m.T("cards/legend-bare")
+	}
+	return text
+}
+
+// bare reports whether a field has cells of bare backer.
+func (m *maker) bare(field int) bool {
+	g := m.Plan.Groups[field]
+	return g.Design.Heights[0].IsZero() && g.Built.Counts[0] > 0
+}
+
+// card is one row: its head, and its boxes over as many lines as they take.
+func (m *maker) card(c layup.Card) sheet.Block {
+	return sheet.Fitted(func(width float64) []sheet.Block {
+		box, aLine := m.cardBoxes(c.Field, width)
+		blocks := []sheet.Block{sheet.Piece{Height: cardHead, Gap: 3, Keep: true, Draw: func(p sheet.Pen) {
+			p.Group("card-head", func() { m.cardHead(p, c) })
+		}}}
+		for first := 0; first < len(c.Levels); first += aLine {
+			last := min(first+aLine, len(c.Levels))
+			more := last < len(c.Levels)
+			blocks = append(blocks, sheet.Piece{
+				Height: cardColumns + cardBox + 0.8, Gap: 0.6, Keep: more || c.Measure,
+				Draw: func(p sheet.Pen) { p.Group("card-line", func() { m.cardLine(p, c, first, last, box) }) },
+			})
+		}
+		if c.Measure {
+			blocks = append(blocks, sheet.Piece{Height: cardMeasure, Gap: 0.6, Draw: func(p sheet.Pen) { m.cardMeasure(p, c) }})
+		}
+		return blocks
+	})
+}
+
+// cardBoxes is how wide the boxes of a field are, and how many go on a line: whole
+// groups, on as few lines as can be, and then as few on each of them.
+func (m *maker) cardBoxes(field int, width float64) (box float64, aLine int) {
+	g := m.Plan.Groups[field]
+	widest := 0.0
+	for _, h := range g.Design.Heights {
+		widest = max(widest, m.numeral(h).width(sheet.FigureSize(cardFigure)))
+	}
+	least := widest + 2*cardSide
+	room := width - arrowWidth
+	most := max(int((room+cardApart)/(cardGroup*least+cardApart)), 1)
+	columns := g.Built.Columns
+	lines := ceilDiv(columns, most*cardGroup)
+	groups := ceilDiv(ceilDiv(columns, lines), cardGroup)
+	box = (room - cardApart*float64(groups-1)) / float64(groups*cardGroup)
+	return min(max(box, least), widest+2*cardMostSide), groups * cardGroup
+}
+
+func ceilDiv(a, b int) int { return (a + b - 1) / b }
+
+// cardHead has the row's number, what to count off, and a box to tick.
+func (m *maker) cardHead(p sheet.Pen, c layup.Card) {
+	p.Dashed(0, 0, p.Width, 0, draw.Hidden)
+	number := fmt.Sprint(c.Row + 1)
+	size := sheet.FigureSize(cardNumber)
+	const foot = 11.5
+	p.Text(0, foot, sheet.Type{Size: sheet.SmallSize}, m.T("cards/row"))
+	x := sheet.Width(sheet.Regular, sheet.SmallSize, m.T("cards/row")) + 1.5
+	p.Text(x, foot, sheet.Type{Size: size, Face: sheet.Bold, Class: "row"}, number)
+	x += sheet.Width(sheet.Bold, size, number) + 5
+	done := m.T("cards/laid")
+	tick := p.Width - sheet.TickSize - sheet.Width(sheet.Regular, sheet.SmallSize, done) - 2
+	p.Text(tick, 6.5, sheet.Type{Size: sheet.SmallSize}, done)
+	p.Tick(p.Width-sheet.TickSize, 7)
+	room := tick - x - 3
+	p.Text(x, 6.2, sheet.Type{Face: sheet.Bold, Class: "counts"}, sheet.Fit(sheet.Bold, sheet.BodySize, room, m.cardCounts(c)))
+	p.Text(x, foot, sheet.Type{Size: 3.6}, sheet.Fit(sheet.Regular, 3.6, p.Width-x, m.cardWork(c)))
+}
+
+// cardCounts are the blocks of each height in the row.
+func (m *maker) cardCounts(c layup.Card) string {
+	heights := m.Plan.Groups[c.Field].Design.Heights
+	var all []string
+	for level, n := range c.Counts {
+		if n > 0 && !heights[level].IsZero() {
+			all = append(all, m.T("cards/count", "n", n, "height", m.Words.Units.Number(heights[level])))
+		}
+	}
+	return strings.Join(all, " · ")
+}
+
+// cardWork is what the row takes: blocks in parts, glue, and loose blocks.
+func (m *maker) cardWork(c layup.Card) string {
+	var parts []string
+	for _, n := range c.Parts {
+		parts = append(parts, m.Show(n))
+	}
+	text := m.T("cards/glue", "n", c.Blocks, "grams", int(c.Grams+0.5))
+	if len(parts) > 1 {
+		text = m.T("cards/glue-parts", "parts", strings.Join(parts, " + "), "grams", int(c.Grams+0.5))
+	}
+	if c.Set > 0 {
+		text += " · " + m.T("cards/set", "n", c.Set)
+	}
+	if c.Pull > 0 {
+		text += " · " + m.T("cards/pull", "n", c.Pull)
+	}
+	return text
+}
+
+// cardLine is some boxes of a row, from a column up to another.
+func (m *maker) cardLine(p sheet.Pen, c layup.Card, first, last int, box float64) {
+	heights := m.Plan.Groups[c.Field].Design.Heights
+	at := func(column int) float64 {
+		i := column - first
+		return float64(i)*box + float64(i/cardGroup)*cardApart
+	}
+	var figures []placed
+	var dividers [][4]float64
+	foot := cardColumns + (cardBox+cardFigure)/2
+	for column := first; column < last; column++ {
+		x := at(column)
+		n := numeral{whole: "·"}
+		if h := heights[c.Levels[column]]; !h.IsZero() {
+			n = m.numeral(h)
+		}
+		figures = append(figures, placed{n, x + box/2, foot})
+		if (column-first)%cardGroup == 0 {
+			end := min(column+cardGroup, last)
+			p.Box(x, cardColumns, at(end-1)+box-x, cardBox, draw.Visible)
+		} else {
+			dividers = append(dividers, [4]float64{x, cardColumns, x, cardColumns + cardBox})
+		}
+		if number := column + 1; number%cardGroup == 0 || column == first {
+			p.Text(x+box/2, cardColumns-0.9, sheet.Type{Size: 2.8, Align: sheet.Middle, Class: "column"}, fmt.Sprint(number))
+		}
+	}
+	p.Grid(draw.Fine, dividers...)
+	numerals(p, sheet.FigureSize(cardFigure), figures)
+	for _, end := range c.Ends[:max(len(c.Ends)-1, 0)] { // glue up to here
+		if end > first && end <= last {
+			x := at(end-1) + box
+			p.Line(x, cardColumns-2, x, cardColumns+cardBox+0.6, draw.Heavy)
+		}
+	}
+	if last < len(c.Levels) {
+		p.Text(p.Width, foot, sheet.Type{Size: 5.5, Face: sheet.Bold, Align: sheet.Right}, "→")
+	}
+}
+
+// cardMeasure asks for the distance from the start edge.
+func (m *maker) cardMeasure(p sheet.Pen, c layup.Card) {
+	p.Fill(0, 0, p.Width, cardMeasure-1, draw.Fill("#e4e4e4"))
+	text := m.T("cards/measure", "distance", c.Distance, "tolerance", length.MM(measure.ToleranceMM))
+	p.Text(2, 4.6, sheet.Type{Face: sheet.Bold}, sheet.Fit(sheet.Bold, sheet.BodySize, p.Width*0.72, text))
+	p.Rule(p.Width*0.78, p.Width-2, 5)
+}

@@ -1,0 +1,179 @@
+package papers
+
+import (
+	"slices"
+	"strings"
+
+	"blockfield/engine/check"
+	"blockfield/engine/draw"
+	"blockfield/engine/papers/sheet"
+	"blockfield/engine/words"
+)
+
+// cover says what the job is, which gates are open, and what somebody has to
+// sign.
+func (m *maker) cover() sheet.Paper {
+	blocks := []sheet.Block{
+		sheet.Beside{Shares: []float64{1, 1.05}, Columns: [][]sheet.Block{{m.coverPicture()}, {m.facts()}}},
+		sheet.Beside{Shares: []float64{1, 1.05}, Columns: [][]sheet.Block{
+			{sheet.Heading(m.T("cover/light")), m.lights()}, append([]sheet.Block{sheet.Heading(m.T("cover/people"))}, m.people()...),
+		}},
+	}
+	blocks = append(blocks, m.stops()...)
+	blocks = append(blocks, m.cautionList()...)
+	return m.paper("cover", sheet.NoView, blocks...)
+}
+
+// coverPicture is the first panel in small, as large as its column allows.
+func (m *maker) coverPicture() sheet.Block {
+	const high = 62
+	return sheet.Fitted(func(width float64) []sheet.Block {
+		g := m.Plan.Groups[0].Built
+		pitch := min(width/float64(g.Columns), high/float64(g.Rows))
+		return []sheet.Block{sheet.Piece{Height: float64(g.Rows)*pitch + 0.5, Draw: func(p sheet.Pen) {
+			m.fieldPicture(p, g.Panels[0].Grid, pitch)
+		}}}
+	})
+}
+
+// facts are the first things that anybody asks of a job.
+func (m *maker) facts() sheet.Block {
+	t := sheet.Table{Columns: []sheet.Column{{}, {Grow: true}}}
+	add := func(key, value string) {
+		t.Rows = append(t.Rows, []sheet.Cell{{Text: m.T("cover/" + key)}, {Text: value, Bold: true}})
+	}
+	number := m.Words.Units.Number
+	for i, g := range m.Plan.Groups {
+		key := "size"
+		if len(m.Plan.Groups) > 1 {
+			key = "size-group"
+		}
+		t.Rows = append(t.Rows, []sheet.Cell{
+			{Text: m.T("cover/"+key, "group", m.groupName(i))},
+			{Text: m.T("cover/size-value", "n", len(g.Built.Panels), "width", number(g.Built.OuterWidth), "height", g.Built.OuterHeight), Bold: true},
+		})
+	}
+	_, blocks := m.Plan.Cells()
+	g := m.Plan.Groups[0]
+	add("blocks", m.T("cover/blocks-value", "n", blocks, "wood", m.wood(g.Design.Wood)))
+	add("heights", m.Show(g.Design.Heights))
+	add("finish", m.wood(g.Design.Finish.Kind))
+	add("mass", m.T("cover/mass-value", "heaviest", words.Kg(m.Plan.Mass.HeaviestPanelKg), "total", words.Kg(m.Plan.Mass.TotalKg)))
+	add("hours", m.T("cover/hours-value", "hours", words.Hours(m.Plan.Bill.Hours.Shop.Typical), "days", m.Plan.Bill.ShopDays.Typical))
+	return t
+}
+
+// lights are the gates of the job, each with a sign that grey paper shows too.
+func (m *maker) lights() sheet.Block {
+	t := sheet.Table{Columns: []sheet.Column{{Width: 14}, {}, {Grow: true}}}
+	before := false
+	for _, g := range m.Plan.Gates() {
+		if g.Gate == check.Share {
+			continue
+		}
+		state, sign := m.T("gate/open"), openGate
+		switch {
+		case len(g.Stops) > 0:
+			state, sign = m.T("gate/shut", "n", len(g.Stops)), shutGate
+		case before:
+			state, sign = m.T("cover/waits"), waitingGate
+		}
+		before = before || len(g.Stops) > 0
+		t.Rows = append(t.Rows, []sheet.Cell{
+			{Draw: sign.draw, Height: 5}, {Text: capital(m.T("gate/" + string(g.Gate))), Bold: true}, {Text: state},
+		})
+	}
+	return t
+}
+
+// gateSign is how a gate looks: a ring that is open, half filled or filled and
+// barred.
+type gateSign uint8
+
+const (
+	openGate gateSign = iota
+	waitingGate
+	shutGate
+)
+
+func (s gateSign) draw(p sheet.Pen) {
+	x, y := p.Width/2, p.Height/2
+	const r = 2.4
+	switch s {
+	case shutGate:
+		p.Fill(x-r, y-r, 2*r, 2*r, sheet.Black())
+		p.Fill(x-1.6, y-0.5, 3.2, 1, sheet.White())
+	case waitingGate:
+		p.Circle(x, y, r, draw.Outline)
+		p.Line(x-1.2, y, x+1.2, y, draw.Outline)
+	default:
+		p.Circle(x, y, r, draw.Outline)
+	}
+}
+
+// stops are the Stops of all gates, each with the line that clears it: a
+// signature, or evidence where no signature counts.
+func (m *maker) stops() []sheet.Block {
+	var blocks []sheet.Block
+	for _, g := range m.Plan.Gates() {
+		for _, w := range g.Stops {
+			if w.Code == "record/not-counted" {
+				continue // the count card is where that is answered
+			}
+			lines := sheet.Blanks{{Label: m.T("blank/signed"), Share: 3}, {Label: m.T("blank/reason"), Share: 4}, {Label: m.T("blank/date"), Share: 2}}
+			lead := m.T("cover/stop", "gate", m.T("gate/"+string(g.Gate)))
+			if w.Evidence {
+				lead += " " + m.T("cover/evidence")
+				lines = sheet.Blanks{{Label: m.T("blank/value"), Share: 2}, {Label: m.T("blank/source"), Share: 3}, {Label: m.T("blank/name"), Share: 3}, {Label: m.T("blank/date"), Share: 2}}
+			}
+			blocks = append(blocks, sheet.Notice{
+				Sign: sheet.StopSign, Lead: lead, Text: m.Words.Say(w.Code, w.Args), Blanks: lines,
+			})
+		}
+	}
+	if len(blocks) == 0 {
+		return nil
+	}
+	return append([]sheet.Block{sheet.Heading(m.T("cover/stops"))}, blocks...)
+}
+
+// cautionList are the Cautions, each on the paper that it concerns and all of them
+// here, to be ticked when they were read.
+func (m *maker) cautionList() []sheet.Block {
+	var items []string
+	for _, w := range m.Plan.AllWatchOuts() {
+		if w.Asked().Level == check.Caution {
+			items = append(items, m.Words.Say(w.Code, w.Args))
+		}
+	}
+	if len(items) == 0 {
+		return nil
+	}
+	return []sheet.Block{sheet.Heading(m.T("cover/cautions")), sheet.List{Mark: sheet.Ticks, Size: 3.8, Items: items}}
+}
+
+// cautions are the Cautions and Stops that one paper concerns: those whose code
+// begins with one of starts.
+func (m *maker) cautions(starts ...string) []sheet.Block {
+	var blocks []sheet.Block
+	for _, w := range m.Plan.AllWatchOuts() {
+		if w.Level < check.Caution || !slices.ContainsFunc(starts, func(s string) bool { return strings.HasPrefix(w.Code, s) }) {
+			continue
+		}
+		n := sheet.Notice{Sign: sheet.CautionSign, Text: m.Words.Say(w.Code, w.Args)}
+		if w.Asked().Level == check.Stop {
+			n.Sign = sheet.StopSign
+		}
+		blocks = append(blocks, n)
+	}
+	return blocks
+}
+
+// people are lines for names and days.
+func (m *maker) people() []sheet.Block {
+	var all []sheet.Block
+	for _, who := range []string{"maker", "helper", "start", "ready", "hung"} {
+		all = append(all, sheet.Blanks{{Label: m.T("cover/" + who), Share: 1}})
+	}
+	return all
+}

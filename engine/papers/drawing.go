@@ -1,0 +1,144 @@
+package papers
+
+import (
+	"strconv"
+	"unicode"
+	"unicode/utf8"
+
+	"blockfield/engine/draw"
+	"blockfield/engine/field"
+	"blockfield/engine/length"
+	"blockfield/engine/papers/sheet"
+)
+
+// capital begins a sentence with a capital letter.
+func capital(text string) string {
+	first, size := utf8.DecodeRuneInString(text)
+	return string(unicode.ToUpper(first)) + text[size:]
+}
+
+// scale is how many mm of the thing one mm of paper is.
+type scale float64
+
+// fitted is the smallest usual scale at which a thing is not larger than the room
+// on the paper.
+func fitted(width, height, roomX, roomY float64) scale {
+	steps := []scale{1, 2, 2.5, 5, 10, 15, 20, 25, 30, 40, 50, 75}
+	for _, s := range steps {
+		if width/float64(s) <= roomX && height/float64(s) <= roomY {
+			return s
+		}
+	}
+	return 100
+}
+
+// of is a length of the thing on the paper.
+func (s scale) of(mm float64) float64 { return mm / float64(s) }
+
+// bar is a length of the reader's units that is drawn beside a drawing to show its
+// scale.
+func (m *maker) bar(s scale) length.Length {
+	const least = 18 // mm on the paper
+	if m.Words.Units.Bare() == length.InInch {
+		for _, inches := range []int64{1, 2, 4, 6, 12, 24, 48, 96} {
+			if l := length.Sixtyfourths(64 * inches); s.of(l.Millimetres()) >= least {
+				return l
+			}
+		}
+	}
+	for _, mm := range []int64{20, 50, 100, 200, 500, 1000} {
+		if s.of(float64(mm)) >= least {
+			return length.MM(mm)
+		}
+	}
+	return length.MM(2000)
+}
+
+// scaleHeight is how high a bar with its words is.
+const scaleHeight = 5
+
+// scaleBar draws a bar of a round length with what it stands for.
+func (m *maker) scaleBar(p sheet.Pen, s scale) {
+	l := m.bar(s)
+	long := s.of(l.Millimetres())
+	p.Line(0, 3.5, long, 3.5, draw.Outline)
+	p.Line(0, 2.3, 0, 4.7, draw.Outline)
+	p.Line(long, 2.3, long, 4.7, draw.Outline)
+	text := m.T("drawing/scale", "length", l, "ratio", draw.Number(float64(s)))
+	p.Text(long+2, 4.5, sheet.Type{Size: sheet.SmallSize}, sheet.Fit(sheet.Regular, sheet.SmallSize, p.Width-long-2, text))
+}
+
+// grey is the paint of a level of a small picture, from white to black wells.
+func grey(level, n int) draw.Attr {
+	share := 1.0
+	if n > 1 {
+		share = float64(level) / float64(n-1)
+	}
+	const darkest = 0x48
+	tone := darkest + int(share*(0xff-darkest)+0.5)
+	const hex = "0123456789abcdef"
+	two := string([]byte{hex[tone/16], hex[tone%16]})
+	return draw.Fill("#" + two + two + two)
+}
+
+// fieldPicture draws a panel in small, seen from the room, tall blocks light: a
+// picture, not a plan.
+func (m *maker) fieldPicture(p sheet.Pen, g field.Grid, pitch float64) {
+	f := draw.Field{Columns: g.Columns, Rows: g.Rows, Levels: g.Levels, Pitch: pitch}
+	for level := range g.Heights {
+		p.Cells(0, 0, f, uint8(level), grey(level, g.Heights))
+	}
+	box := f.Box()
+	p.Box(0, 0, box.Width, box.Height, draw.Outline)
+}
+
+// hatched fills a swatch with the hatch of a height: the more lines the taller.
+func (m *maker) swatch(p sheet.Pen, x, y, size float64, h length.Length) {
+	level, n := m.level(h)
+	p.Fill(x, y, size, size, p.Hatch(level, n))
+	p.Box(x, y, size, size, draw.Visible)
+}
+
+// level is the place of a height among all heights of the job that are cut, from
+// 1, and one more than how many there are: the same hatch on every paper.
+func (m *maker) level(h length.Length) (level, n int) {
+	all := m.allHeights()
+	for i, other := range all {
+		if other.Same(h) {
+			return i + 1, len(all) + 1
+		}
+	}
+	return 0, len(all) + 1
+}
+
+// allHeights are the heights that are cut, rising, each once.
+func (m *maker) allHeights() []length.Length {
+	var all []length.Length
+	for _, lot := range m.Plan.Bill.Lots {
+		for _, h := range lot.Heights {
+			all = insertHeight(all, h.Height)
+		}
+	}
+	return all
+}
+
+func insertHeight(all []length.Length, h length.Length) []length.Length {
+	for i, other := range all {
+		switch c := h.Cmp(other); {
+		case c == 0:
+			return all
+		case c < 0:
+			return append(all[:i], append([]length.Length{h}, all[i:]...)...)
+		}
+	}
+	return append(all, h)
+}
+
+// name is the name of a drawing's file, numbered from 1 where there can be
+// several.
+func (m *maker) name(what string, numbers ...int) string {
+	for _, n := range numbers {
+		what += "-" + strconv.Itoa(n+1)
+	}
+	return what
+}

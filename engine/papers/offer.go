@@ -1,0 +1,312 @@
+package papers
+
+import (
+	"strings"
+
+	"blockfield/engine"
+	"blockfield/engine/design"
+	"blockfield/engine/draw"
+	"blockfield/engine/length"
+	"blockfield/engine/money"
+	"blockfield/engine/papers/sheet"
+	"blockfield/engine/words"
+)
+
+// The papers of this file go to the client. What they say of money is the price
+// that was offered, the price of the job, or the range of a selling book: no cost,
+// no rate, no margin and no line of the price. That is so for whoever prints
+// them.
+
+// offer is what a client signs: what it is, what it does and does not do, what is
+// in it and what it costs.
+func (m *maker) offer() sheet.Paper {
+	p := m.paper("offer", sheet.NoView)
+	if !m.offered() {
+		p.Title = m.T("paper/indication")
+	}
+	p.Blocks = append(p.Blocks,
+		sheet.Beside{Shares: []float64{1.08, 1}, Columns: [][]sheet.Block{{m.offerPicture()}, {m.offerFacts()}}},
+		sheet.Heading(m.T("offering/sound")),
+	)
+	for _, s := range m.soundText() {
+		p.Blocks = append(p.Blocks, sheet.Say(s))
+	}
+	p.Blocks = append(p.Blocks, sheet.Beside{Shares: []float64{1.08, 1}, Columns: [][]sheet.Block{
+		{sheet.Heading(m.T("offering/in")), sheet.List{Items: m.included()}, sheet.Heading(m.T("offering/out")), sheet.List{Items: m.left()}},
+		append([]sheet.Block{sheet.Heading(m.T("offering/price"))}, m.priceBlocks()...),
+	}})
+	if open := m.openQuestions(); len(open) > 0 {
+		p.Blocks = append(p.Blocks, sheet.Notice{Sign: sheet.CautionSign, Lead: m.T("offering/open"), Text: strings.Join(open, " ")})
+	}
+	p.Blocks = append(p.Blocks, sheet.Blanks{{Label: m.T("offering/delivery"), Share: 1}, {Label: m.T("offering/starts"), Share: 1}})
+	if m.offered() {
+		p.Blocks = append(p.Blocks, sheet.Blanks{
+			{Label: m.T("offering/for-client"), Share: 2}, {Label: m.T("offering/for-workshop"), Share: 2}, {Label: m.T("blank/date"), Share: 1},
+		})
+	}
+	return p
+}
+
+// offered reports whether this very design was offered.
+func (m *maker) offered() bool {
+	return m.Doc.Offer != nil && m.Doc.Offer.Revision == m.Plan.Revision
+}
+
+// offerPicture is the rendered picture where there is one, or else the panels on
+// their wall, to scale, with a person beside them.
+func (m *maker) offerPicture() sheet.Block {
+	return sheet.Fitted(func(width float64) []sheet.Block {
+		if p := m.Picture; len(p.JPEG) > 0 {
+			high := width * float64(p.Height) / float64(p.Width)
+			return []sheet.Block{sheet.Piece{Height: high, Draw: func(pen sheet.Pen) { pen.Picture(0, 0, width, high, p.JPEG, m.T("offering/picture")) }}}
+		}
+		return []sheet.Block{m.wallPicture(width)}
+	})
+}
+
+// wallPicture is the first wall with its panels and a person.
+func (m *maker) wallPicture(width float64) sheet.Block {
+	w := m.Doc.Design.Walls[m.Plan.Groups[0].Wall]
+	const most = 88
+	wide, high := w.Width.Millimetres(), w.Height.Millimetres()
+	k := scale(max(wide/width, high/most))
+	return sheet.Piece{Height: k.of(high) + 1, Draw: func(p sheet.Pen) {
+		p.Fill(0, 0, k.of(wide), k.of(high), draw.Fill("#f4f4f4"))
+		right := 0.0
+		for _, g := range m.Plan.Groups {
+			if g.Wall != m.Plan.Groups[0].Wall {
+				continue
+			}
+			for _, panel := range g.Built.Panels {
+				x, y := k.of(panel.Left.Millimetres()), k.of(high-panel.Bottom.Millimetres()-g.Built.OuterHeight.Millimetres())
+				ow, oh := k.of(g.Built.OuterWidth.Millimetres()), k.of(g.Built.OuterHeight.Millimetres())
+				right = max(right, x+ow)
+				if x < 0 || y < 0 || x+ow > k.of(wide) || y+oh > k.of(high) {
+					continue // beyond its wall: a Stop of its own
+				}
+				in := (g.Built.OuterWidth.Millimetres() - g.Built.FieldWidth.Millimetres()) / 2
+				p.Fill(x, y, ow, oh, draw.Fill("#c8c8c8"))
+				m.fieldPicture(p.In(x+k.of(in), y+k.of(in), ow-2*k.of(in), oh-2*k.of(in)), panel.Grid, k.of(g.Built.Pitch.Millimetres()))
+				p.Box(x, y, ow, oh, draw.Visible)
+			}
+		}
+		m.person(p, k, right, k.of(wide), k.of(high))
+		p.Line(0, k.of(high), k.of(wide), k.of(high), draw.Outline)
+	}}
+}
+
+// person stands at the side where there is room, for scale.
+func (m *maker) person(p sheet.Pen, k scale, right, wide, high float64) {
+	tall := k.of(draw.PersonMM)
+	half := tall * draw.PersonHalf
+	x := wide - 1.5*half
+	if right > x-half {
+		x = 1.5 * half
+	}
+	if tall < high && wide > 4*half {
+		p.Person(x, high, tall)
+	}
+}
+
+// offerFacts are size, mass and make, in plain words.
+func (m *maker) offerFacts() sheet.Block {
+	t := sheet.Table{Columns: []sheet.Column{{}, {Grow: true}}}
+	add := func(key string, value string) {
+		t.Rows = append(t.Rows, []sheet.Cell{{Text: m.T("offering/" + key)}, {Text: value, Bold: true}})
+	}
+	n := 0
+	for i, g := range m.Plan.Groups {
+		n += len(g.Built.Panels)
+		label := m.T("offering/size")
+		if len(m.Plan.Groups) > 1 {
+			label = m.groupName(i)
+		}
+		t.Rows = append(t.Rows, []sheet.Cell{{Text: label}, {Text: m.T("offering/size-value",
+			"width", m.Words.Units.Number(m.round(g.Built.TotalWidth)), "height", m.round(g.Built.TotalHeight)), Bold: true}})
+	}
+	g := m.Plan.Groups[0]
+	depth := g.Built.Stack
+	if g.Built.Framed {
+		depth = g.Built.FrameDepth
+	}
+	add("depth", m.Show(m.round(depth)))
+	add("panels", m.Show(n))
+	add("mass", m.T("offering/mass-value", "mass", words.Kg(m.Plan.Mass.TotalKg)))
+	add("wood", capital(m.wood(g.Design.Wood)))
+	if g.Built.Framed {
+		add("frame", capital(m.T("offering/frame-value", "wood", m.wood(g.Design.Frame.Wood))))
+	}
+	add("finish", capital(m.wood(g.Design.Finish.Kind)))
+	return t
+}
+
+// round is a size that nobody saws by.
+func (m *maker) round(l length.Length) length.Length {
+	if m.Words.Units.Bare() == length.InInch {
+		return l
+	}
+	return length.MM(int64(l.Millimetres() + 0.5))
+}
+
+// soundText is what was heard of the panels, if anything was, and always what they
+// do not do.
+func (m *maker) soundText() []string {
+	var all []string
+	if h := m.Heard; h != nil && len(h.Groups) > 0 {
+		first := h.Groups[0]
+		line := first.Verdict.Client(m.Doc.Design.Walls[first.Wall].ListenerDistance)
+		all = append(all, m.Words.Say(line.Code, line.Args))
+	}
+	return append(all, m.T("sound/not"), m.T("offering/calculated"))
+}
+
+// included is what the price holds.
+func (m *maker) included() []string {
+	g, work := m.Plan.Groups[0], m.Doc.Design.Work
+	_, blocks := m.Plan.Cells()
+	all := []string{m.T("includes/blocks", "n", blocks, "wood", m.wood(g.Design.Wood))}
+	if g.Built.Framed {
+		all = append(all, m.T("includes/frame", "wood", m.wood(g.Design.Frame.Wood)))
+	}
+	all = append(all, m.T("includes/making"))
+	for _, part := range []struct {
+		done bool
+		key  string
+	}{{work.Survey, "survey"}, {work.Delivered, "delivered"}, {work.Hung, "hung"}} {
+		if part.done {
+			all = append(all, m.T("includes/"+part.key))
+		}
+	}
+	var extras []string
+	for _, x := range m.Doc.Design.Money.Extras {
+		if x.Name != "" {
+			extras = append(extras, x.Name)
+		}
+	}
+	if len(extras) > 0 {
+		all = append(all, m.T("includes/extras", "names", extras))
+	}
+	return all
+}
+
+// left is what the price does not hold.
+func (m *maker) left() []string {
+	work := m.Doc.Design.Work
+	all := []string{m.T("offering/not-electrics"), m.T("offering/not-wall"), m.T("offering/not-approvals")}
+	if !work.Delivered {
+		all = append(all, m.T("offering/not-delivery"))
+	}
+	if !work.Hung {
+		all = append(all, m.T("offering/not-hanging"))
+	}
+	return all
+}
+
+// priceBlocks are the price as this reader may know it.
+func (m *maker) priceBlocks() []sheet.Block {
+	switch {
+	case m.offered():
+		return m.firm(m.ofAmount(m.Doc.Offer.Net), m.ofAmount(m.Doc.Offer.Tax), m.ofAmount(m.Doc.Offer.Gross), m.T("offering/until", "date", m.Doc.Offer.ValidUntil))
+	case !m.Client && m.Plan.Price.Sold && m.Plan.Price.Gross.Minor > 0:
+		return m.firm(m.Plan.Price.Net, m.Plan.Price.Tax, m.Plan.Price.Gross, m.T("offering/not-yet"))
+	}
+	low, high, err := engine.Quote(m.Doc.Design, m.Plan, m.selling())
+	if err != nil || high.Minor == 0 {
+		return []sheet.Block{sheet.Say(m.T("offering/no-price"))}
+	}
+	blocks := []sheet.Block{m.large(m.T("money/range", "low", low.Whole(m.locale()), "high", high.Whole(m.locale()))), sheet.Small(m.T("money/range-lead"))}
+	if m.selling().Placeholder {
+		blocks = append(blocks, sheet.Say(m.T("offering/example")))
+	}
+	return blocks
+}
+
+// firm is a price with its tax, its payments and until when it holds.
+func (m *maker) firm(net, tax, gross money.Money, holds string) []sheet.Block {
+	blocks := []sheet.Block{
+		m.large(gross.Format(m.locale())),
+		sheet.Small(m.T("offering/net-tax", "net", net, "tax", tax, "share", words.Percent(m.Doc.Design.Money.Tax))),
+	}
+	if m.Book.Placeholder && !m.offered() {
+		blocks = append(blocks, sheet.Say(m.T("offering/example")))
+	}
+	blocks = append(blocks, sheet.Small(holds))
+	if stages := m.stages(gross); len(stages) > 0 {
+		t := sheet.Table{Columns: []sheet.Column{{Head: m.T("money/stages"), Grow: true}, {Right: true}}, Rows: stages}
+		blocks = append(blocks, t)
+	}
+	return blocks
+}
+
+// stages are what falls due when, where the plan has the price that is shown.
+func (m *maker) stages(gross money.Money) [][]sheet.Cell {
+	if m.Client || m.Plan.Price.Gross != gross {
+		return nil
+	}
+	var rows [][]sheet.Cell
+	for _, s := range m.Plan.Price.Stages {
+		rows = append(rows, sheet.Row(capital(s.Name), m.Show(s.Amount)))
+	}
+	return rows
+}
+
+// large is the only large figure of the sheet.
+func (m *maker) large(text string) sheet.Block {
+	const size = 8.5
+	return sheet.Fitted(func(width float64) []sheet.Block {
+		fit := size * min(1, width/sheet.Width(sheet.Bold, size, text))
+		return []sheet.Block{sheet.Piece{Height: 12, Draw: func(p sheet.Pen) {
+			p.Text(0, 9.5, sheet.Type{Size: fit, Face: sheet.Bold, Class: "price"}, text)
+		}}}
+	})
+}
+
+// ofAmount is an amount of the offer as money.
+func (m *maker) ofAmount(a design.Amount) money.Money {
+	const stepsPerUnit = 10_000
+	return money.Priced(a.Steps(), 1, stepsPerUnit, m.Doc.Offer.Currency, money.HalfAway)
+}
+
+func (m *maker) selling() design.SellingBook {
+	if m.Selling == nil {
+		return engine.ExampleSelling()
+	}
+	return *m.Selling
+}
+
+func (m *maker) locale() string {
+	if m.Words.Locale != "" {
+		return m.Words.Locale
+	}
+	return "en"
+}
+
+// openQuestions are what has to be answered before the price is firm.
+func (m *maker) openQuestions() []string {
+	var all []string
+	d := m.Doc.Design
+	if !d.Work.Survey {
+		all = append(all, m.T("offering/no-survey"))
+	}
+	if d.Room.Public {
+		all = append(all, m.T("ask/fire"))
+	}
+	for _, w := range d.Walls {
+		if w.Kind == "unknown" {
+			all = append(all, m.T("offering/wall-unknown"))
+			break
+		}
+	}
+	return all
+}
+
+// careCard is what stays with the client.
+func (m *maker) careCard() sheet.Paper {
+	heaviest := words.Kg(m.Plan.Mass.HeaviestPanelKg)
+	items := []string{
+		m.T("care/dust"), m.T("care/water"), m.T("care/air"), m.T("care/heat"), m.T("care/spare", "heights", m.Show(m.allHeights())),
+		m.T("care/lift", "mass", heaviest), m.T("care/look"),
+	}
+	return m.paper("care-card", sheet.NoView, sheet.List{Items: items},
+		sheet.Blanks{{Label: m.T("care/call"), Share: 2}, {Label: m.T("care/unlock"), Share: 1}, {Label: m.T("care/lock"), Share: 1}})
+}
