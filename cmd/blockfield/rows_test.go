@@ -78,6 +78,16 @@ func TestRowsAtTheBench(t *testing.T) {
 	assert.Equal(t, "#bench", eval[string](b, `location.hash`))
 }
 
+// shop takes a picture of what belongs to the record, all of it opened.
+func (b *tab) shop(name string, width int64) {
+	b.t.Helper()
+	eval[any](b, `(document.querySelectorAll(".shop details").forEach((d) => { d.open = true; }), 0)`)
+	b.settle()
+	shot, err := chromedp.Run(b.ctx, chromedp.Screenshot(chromedp.CSS(".shop")))
+	require.NoError(b.t, err)
+	require.NoError(b.t, os.WriteFile(filepath.Join(*screensDir, fmt.Sprintf("shop-%s-%d.png", name, width)), shot, 0o644))
+}
+
 // Pictures of the screen for the bench, to look at.
 //
 //	go test ./cmd/blockfield -run TestRowScreens -screens DIR
@@ -97,6 +107,7 @@ func TestRowScreens(t *testing.T) {
 			b.shows(designtest.Job(t, name).Revision())
 			b.read("maker")
 			b.section("bench")
+			b.shop(name, size[0])
 			b.click(`a[href="#rows"]`)
 			b.wait(`document.querySelector("#rows-row b") !== null`)
 			for range 4 {

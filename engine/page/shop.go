@@ -31,6 +31,8 @@ func (v *view) shopSlots() []slot {
 		{id: "shop-counts", template: "shop-counts", data: v, after: ofDesign},
 		{id: "shop-counts-said", template: "shop-counts-said", data: v},
 		{id: "shop-lay", template: "shop-lay", data: v, after: ofDesign},
+		{id: "shop-days", template: "shop-days", data: v, after: ofDesign},
+		{id: "shop-days-said", template: "shop-days-said", data: v},
 	}
 	if v.Reading == Maker {
 		all = append(all,
@@ -60,6 +62,9 @@ func (v *view) recordFields() []string {
 	}
 	add("lay.start")
 	add("lay.paper")
+	for _, name := range dayFields() {
+		add("days.%s", name)
+	}
 	return all
 }
 

@@ -8,6 +8,7 @@ func englishShop() map[string]string {
 	maps.Copy(all, englishSticks())
 	maps.Copy(all, englishRecord())
 	maps.Copy(all, englishRecordLabels())
+	maps.Copy(all, englishDays())
 	return all
 }
 
@@ -109,6 +110,58 @@ func englishRecord() map[string]string {
 		"learn/jobs":             "{n} {n|job|jobs}, {low} to {high}",
 		"learn/do":               "Put a price book in force that has learned this",
 		"learn/into":             "The price book {code} has learned from this job.",
+	}
+}
+
+// englishDays says the work over days.
+func englishDays() map[string]string {
+	return map[string]string{
+		"shop/days": "Days",
+
+		"days/sort":      "Sort, sand faces",
+		"days/cut":       "Cut blocks",
+		"days/sand":      "Sand and bin",
+		"days/strip":     "Cleats, spacers",
+		"days/backer":    "Cut the backer",
+		"days/lay":       "Lay the rows",
+		"days/trim":      "Trim the field",
+		"days/coat":      "Coat the field",
+		"days/frame":     "Frame",
+		"days/cleat":     "Fix the cleat",
+		"days/pack":      "Weigh and pack",
+		"days/pack-home": "Weigh, look over",
+		"days/other":     "Other work",
+		"days/day":       "day {n}",
+		"days/picture":   "The work over days",
+		"days/legend":    "Full: what decides when it is ready. Hatched: what only waits. Outlined: what has room.",
+
+		"days/said-undated":   "Ready {n} {n|day|days} after the sticks are there.",
+		"days/said-forwards":  "With the sticks there on {start} it is ready on {ready}.",
+		"days/said-backwards": "To be ready by {need} the sticks have to be there on {start}. It is ready on {ready} then.",
+		"days/said-today":     "With the sticks there today, {start}, it is ready on {ready}.",
+		"days/waits":          "{n} {n|day|days} of that only wait: sticks that settle, glue that sets, coats that dry and cure.",
+		"days/chain":          "What decides when it is ready: {list}.",
+		"days/weekends":       "It takes {n} {n|weekend|weekends} at the bench, with drying between them.",
+		"days/more":           "With {people} people at the bench it is ready {n} {n|day|days} earlier.",
+		"days/more-none":      "With {people} people at the bench it is ready on the same day: the rest waits.",
+		"days/sheet":          "How long the finish cures only its sheet says; no time is reckoned for it.",
+
+		"weekday/0": "Mon",
+		"weekday/1": "Tue",
+		"weekday/2": "Wed",
+		"weekday/3": "Thu",
+		"weekday/4": "Fri",
+		"weekday/5": "Sat",
+		"weekday/6": "Sun",
+
+		"label/record.days.start":       "The sticks are there on",
+		"label/record.days.needBy":      "Needed by",
+		"label/record.days.hang":        "To be packed or hung on",
+		"label/record.days.hoursPerDay": "Hours at the bench on a working day",
+		"label/record.days.daysPerWeek": "Working days in a week",
+		"label/record.days.people":      "People at the bench",
+		"label/record.days.settle":      "Days for the sticks to settle",
+		"label/record.days.glueSets":    "Hours for the glue to set",
 	}
 }
 
