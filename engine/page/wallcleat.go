@@ -27,7 +27,8 @@ func (h hangingView) CleatLines() []Line {
 		h.line("stack", "cleat", h.Design.Cleat.Thickness, "backer", h.Design.Backer.Thickness, "block", tallest, "stack", h.Built.Stack),
 	}
 	if h.Built.Framed {
-		all = append(all, h.line("frame", "depth", h.Built.FrameDepth, "board", h.Design.Frame.Board))
+		all = append(all, h.line("frame", "depth", h.Built.FrameDepth, "board", h.Design.Frame.Board,
+			"tallest", panel.TallestFor(h.Design, h.Design.Frame.Board)))
 	}
 	all = append(all,
 		h.line("bevel", "bevel", words.Degrees(h.Design.Cleat.Bevel)),

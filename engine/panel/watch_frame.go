@@ -33,14 +33,14 @@ func (g Group) shallowFrame(in design.Group, path string) []check.WatchOut {
 		w.Code, w.Level = "frame/too-shallow", check.Stop
 		w.Args = words.Args{
 			"stack": g.Stack, "board": board, "need": wide,
-			"proud": g.Stack.Sub(board), "tallest": tallestFor(in, board),
+			"proud": g.Stack.Sub(board), "tallest": TallestFor(in, board),
 		}
 	}
 	return []check.WatchOut{w}
 }
 
-// tallestFor is the tallest block that a board covers with the wanted reveal.
-func tallestFor(in design.Group, board length.Length) length.Length {
+// TallestFor is the tallest block that a board covers with the wanted reveal.
+func TallestFor(in design.Group, board length.Length) length.Length {
 	rest := board.Sub(in.Frame.Reveal).Sub(in.Cleat.Thickness).Sub(in.Backer.Thickness)
 	return length.Max(rest, length.MM(0))
 }

@@ -186,7 +186,8 @@ func (h Hanging) cells() []check.WatchOut {
 		}
 		return []check.WatchOut{h.stop("wall/too-few-cells", check.Hang, h.Path+".heights", published, words.Args{
 			"need": half.Needed, "have": len(half.Row.Places),
-			"long": length.MM(int64(math.Round(half.Row.ScrewMM))),
+			"long":  length.MM(int64(math.Round(half.Row.ScrewMM))),
+			"short": length.MM(int64(half.ShortScrewMM())),
 		})}
 	}
 	return nil
