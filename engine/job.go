@@ -6,6 +6,8 @@ import (
 
 	"blockfield/engine/design"
 	"blockfield/engine/layup"
+	"blockfield/engine/length"
+	"blockfield/engine/tools"
 )
 
 // Job is a planned design together with what its record says of the work on it.
@@ -16,6 +18,7 @@ type Job struct {
 	Counts   []Count       // of the blocks, bin by bin
 	Cards    []layup.Card  // of all rows, in the order of work
 	Days     Days          // on which all of it is done
+	Tools    tools.Advice  // what the tools at hand mean, for a home builder
 }
 
 // Follow returns how far a job has come. The design is the one that was planned; it
@@ -26,8 +29,18 @@ func Follow(d design.Design, r Result, rec design.Record, today string) Job {
 	j := Job{Plan: r}
 	j.Record, j.Sections, j.Counts = fit(rec, r)
 	j.Cards = r.layup(d, rec.Lay.Start, j.good)
+	j.Tools = j.advise()
 	j.Days = j.Schedule(d, today)
 	return j
+}
+
+// advise is what the tools at hand mean for the blocks of the job.
+func (j Job) advise() tools.Advice {
+	var heights []length.Length
+	for _, c := range j.Counts {
+		heights = append(heights, c.Bin.Height)
+	}
+	return tools.Advise(j.Record.Tools, heights)
 }
 
 // good is how many blocks lie in a bin: those that were counted, and else what was

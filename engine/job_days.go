@@ -164,7 +164,7 @@ func (j Job) work(d design.Design) work {
 	}
 	w.used["k1"] = true
 	if d.Work.OwnBuild {
-		w.factor *= bench.HomeFactor
+		w.factor *= j.Tools.Factor
 	}
 
 	there := w.add(dayThere, 0, 0, 1)

@@ -12,10 +12,12 @@ import (
 
 // During returns the result with what the record of the job says of it: what was
 // measured answers what was only assumed, what was counted and laid is watched over,
-// and Stops that were signed off shut no gate.
+// Stops that were signed off shut no gate, and the tools at hand say how long it takes at
+// home.
 func (r Result) During(j Job) Result {
 	r.WatchOuts = slices.Concat(j.answered(r.WatchOuts), j.watchOuts())
 	r.Private = slices.Clone(r.Private)
+	r.Bill.AtHome(j.Tools.Factor)
 	for _, list := range [][]check.WatchOut{r.WatchOuts, r.Private} {
 		for i, w := range list {
 			if by, ok := j.signature(w); ok {

@@ -40,7 +40,8 @@ type Bill struct {
 	GlueRowSeconds float64
 	BlockSeconds   float64 // of that, for one block; 0 where the time table has no such task
 	ShopDays       Spread  // elapsed, for the crew of the job
-	HomeHours      Spread  // of a home builder with hand tools
+	HomeHours      Spread  // of a home builder, whom all takes longer
+	HomeFactor     float64 // by how much
 	Weekends       Spread  // that those hours fill
 }
 

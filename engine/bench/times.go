@@ -255,10 +255,16 @@ func (b *Bill) sum(w design.Work, pace Pace, jobs []job) {
 	b.Hours = h
 	n := max(w.Crew, 1)
 	b.ShopDays = h.Shop.times(spreadOf(1 / (float64(n) * CrewShare(n) * shopDayHours)))
-	b.HomeHours = h.Total.times(spreadOf(HomeFactor))
-	b.Weekends = b.HomeHours.times(spreadOf(1.0 / (HomeDayHours * WeekendDays)))
+	b.AtHome(HomeFactor)
 	b.BlockSeconds = secondsABlock(pace.Tasks, w)
 	b.GlueRowSeconds = fullestRow(jobs) * b.BlockSeconds
+}
+
+// AtHome sets how much longer a home builder takes, with the tools that are there.
+func (b *Bill) AtHome(factor float64) {
+	b.HomeFactor = factor
+	b.HomeHours = b.Hours.Total.times(spreadOf(factor))
+	b.Weekends = b.HomeHours.times(spreadOf(1.0 / (HomeDayHours * WeekendDays)))
 }
 
 // road adds the way to the survey, by one person, and to the delivery, by one

@@ -131,7 +131,7 @@ func (v *view) Weekends() int { return int(math.Ceil(v.Plan.Bill.Weekends.Typica
 func (v *view) HomeHours() float64 { return v.Plan.Bill.HomeHours.Typical }
 
 // HomeFactor is how much longer.
-func (v *view) HomeFactor() float64 { return bench.HomeFactor }
+func (v *view) HomeFactor() words.Quantity { return words.Quantity{Value: v.Plan.Bill.HomeFactor} }
 
 // HourGroup is the hours of tasks of one kind.
 type HourGroup struct {

@@ -104,10 +104,10 @@ func freeWeeks(p schedule.Plan) int {
 const (
 	timeLabel  = 92.0 // room for the names
 	timeChart  = 268.0
-	timeRow    = 13.0
-	timeBar    = 8.0
-	timeHead   = 16.0
-	timeText   = 8.0
+	timeRow    = 15.0
+	timeBar    = 9.0
+	timeHead   = 18.0
+	timeText   = 10.0
 	shortest   = 1.5 // bar that can still be seen
 	minutesDay = 24 * 60
 )

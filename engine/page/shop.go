@@ -34,6 +34,12 @@ func (v *view) shopSlots() []slot {
 		{id: "shop-days", template: "shop-days", data: v, after: ofDesign},
 		{id: "shop-days-said", template: "shop-days-said", data: v},
 	}
+	if v.Reading == Builder {
+		all = append(all,
+			slot{id: "shop-tools", template: "shop-tools", data: v, after: ofDesign},
+			slot{id: "shop-jigs", template: "shop-jigs", data: v, after: ofDesign},
+		)
+	}
 	if v.Reading == Maker {
 		all = append(all,
 			slot{id: "shop-signs", template: "shop-signs", data: v, after: ofDesign},
@@ -110,7 +116,7 @@ func (v *view) SectionForms() []SectionForm {
 	var all []SectionForm
 	for _, s := range v.Job.Sections {
 		all = append(all, SectionForm{
-			Name:        v.T("measure/card", "wood", words.Key("choice/"+s.Wood), "size", s.Size),
+			Name:        v.T("measure/card", "wood", capital(v.T("choice/"+s.Wood)), "size", s.Size),
 			Widths:      v.recordControl("", "cards[%d].widths", s.Card),
 			Thicknesses: v.recordControl("", "cards[%d].thicknesses", s.Card),
 		})
@@ -226,7 +232,7 @@ func (v *view) MoistureLines() []string {
 		if !g.Design.Framed() {
 			key = "moisture/said-frameless"
 		}
-		all = append(all, v.T(key, "wood", words.Key("choice/"+g.Design.Wood), "low", pct(m.Room.Low), "high", pct(m.Room.High),
+		all = append(all, v.T(key, "wood", capital(v.T("choice/"+g.Design.Wood)), "low", pct(m.Room.Low), "high", pct(m.Room.High),
 			"stock", pct(m.StockPct), "side", tenths(m.SideMM), "growth", tenths(m.GrowthMM), "shrink", tenths(m.ShrinkMM),
 			"slack", tenths(m.SlackMM), "joint", hundredths(m.JointMM()), "gap", tenths(m.FrameGapMM())))
 		if m.Beyond {
@@ -294,7 +300,7 @@ func (v *view) CountLines() []CountLine {
 			Height: v.Words.Show(c.Bin.Height), Need: n(c.Need), Spare: n(c.Spare),
 			Cut: n(c.Cut), Rejects: n(c.Rejects), Good: n(c.Good),
 		}
-		if c.Short > 0 {
+		if c.Short > 0 && c.Counted {
 			line.Short = v.T("count/short", "n", c.Short)
 		}
 		all = append(all, line)

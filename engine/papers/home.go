@@ -21,7 +21,7 @@ func (m *maker) before() sheet.Paper {
 	add := func(key, value string) {
 		t.Rows = append(t.Rows, []sheet.Cell{{Text: m.T("home/" + key)}, {Text: value, Bold: true}})
 	}
-	add("hours", m.T("home/hours-value", "hours", words.Hours(bill.HomeHours.Typical), "n", int(math.Ceil(bill.Weekends.Typical)), "factor", bench.HomeFactor))
+	add("hours", m.T("home/hours-value", "hours", words.Hours(bill.HomeHours.Typical), "n", int(math.Ceil(bill.Weekends.Typical)), "factor", words.Quantity{Value: bill.HomeFactor}))
 	if cost := m.Plan.Price.Materials; cost.Minor > 0 {
 		key := "home/cost-value"
 		if m.Book.Placeholder {

@@ -47,3 +47,31 @@ func TestWeekendsAtHome(t *testing.T) {
 	assert.Contains(t, said, "weekends at the bench, with drying between them")
 	assert.Contains(t, said, "Weigh, look over")
 }
+
+// Tools that are ticked say what can be cut and how long it takes; hours and weekends
+// follow everywhere.
+func TestToolsAtHand(t *testing.T) {
+	s := atTheBench(t, "s8")
+	require.True(t, set(t, s, "view.reading", "builder").OK)
+	ask(t, s, session.Request{Op: "section", Name: "bench"})
+	first := html(ask(t, s, session.Request{Op: "section", Name: "bench"}))
+	assert.Contains(t, first, "reckoned with hand tools, 1.60 times")
+	assert.Contains(t, first, "× 1.6 for a first time")
+	work(t, s, "tool", "mitre saw")
+	work(t, s, "tool", "stop block")
+	res := work(t, s, "tool", "sander")
+	assert.Equal(t, []string{"mitre saw", "stop block", "sander"}, kept(t, res).Tools)
+	shown := html(res)
+	assert.Contains(t, shown, "no block shorter than 25 mm")
+	assert.Contains(t, shown, "Too short for that: 14 mm")
+	assert.Contains(t, shown, "All of it takes 1.35 times")
+	assert.Contains(t, shown, "ready-made hanging strip")
+	assert.Contains(t, shown, "× 1.35 for a first time")
+	assert.Contains(t, shown, "86 / 62 / 38 / 14 mm from the blade")
+	assert.Contains(t, shown, "875.1 mm apart")
+	res = work(t, s, "tool", "clamped carrier")
+	assert.NotContains(t, html(res), "Too short for that")
+	assert.Equal(t, []string{"mitre saw", "stop block", "clamped carrier"}, kept(t, work(t, s, "tool", "sander")).Tools, "and off again")
+	assert.Equal(t, 3, len(kept(t, work(t, s, "tool", "laser")).Tools), "no such tool")
+	assert.NotContains(t, read(t, s, "maker", "bench"), "Tools at hand")
+}

@@ -9,6 +9,7 @@ func englishShop() map[string]string {
 	maps.Copy(all, englishRecord())
 	maps.Copy(all, englishRecordLabels())
 	maps.Copy(all, englishDays())
+	maps.Copy(all, englishTools())
 	return all
 }
 
@@ -162,6 +163,56 @@ func englishDays() map[string]string {
 		"label/record.days.people":      "People at the bench",
 		"label/record.days.settle":      "Days for the sticks to settle",
 		"label/record.days.glueSets":    "Hours for the glue to set",
+	}
+}
+
+// englishTools says what the tools at hand mean, and the jigs.
+func englishTools() map[string]string {
+	return map[string]string{
+		"shop/tools": "Tools at hand",
+		"shop/jigs":  "Jigs to make first",
+
+		"choice/mitre saw":       "mitre saw",
+		"choice/mitre box":       "mitre box and hand saw",
+		"choice/stop block":      "stop block",
+		"choice/clamped carrier": "clamped carrier",
+		"choice/bench saw":       "bench saw",
+		"choice/sander":          "sander",
+		"choice/second sander":   "second sander",
+		"choice/extraction":      "dust extraction",
+		"choice/calliper":        "calliper",
+		"choice/moisture meter":  "moisture meter",
+		"choice/stud finder":     "stud finder or magnet",
+		"choice/bathroom scale":  "bathroom scale",
+		"choice/drill":           "drill",
+		"choice/square":          "square",
+		"choice/straight-edges":  "two straight-edges",
+		"choice/level":           "level",
+
+		"tools/lead":                   "Tick what is there: how short a block may be cut, and how long all of it takes, follow from it. Wood that is there already is noted under the sticks.",
+		"tools/unknown":                "Nothing is ticked yet: the work is reckoned with hand tools, {factor} times a workshop's hours.",
+		"tools/cut-carrier":            "With the machine and the clamped carrier blocks down to {least} can be cut. Let the blade stop before you lift one out.",
+		"tools/cut-machine":            "At a machine, with fingers, no block shorter than {least}. Make the clamped carrier for shorter ones.",
+		"tools/cut-machine-box":        "At a machine no block shorter than 25 mm without a clamped carrier; those down to {least} in the mitre box, by hand.",
+		"tools/cut-box":                "In the mitre box, clamped and by hand, blocks down to {least} can be cut.",
+		"tools/cut-none":               "No saw is ticked: ask the yard whether it cuts to length, and give it the list of heights.",
+		"tools/too-short":              "Too short for that: {heights}. Make {n|it|them} taller, or make the carrier.",
+		"tools/factor":                 "All of it takes {factor} times a workshop's hours.",
+		"tools/cleat-rip":              "Rip the bevelled strips on the bench saw, out of a wide board, with a push stick.",
+		"tools/cleat-buy":              "Without a bench saw buy a ready-made hanging strip, or ask the yard to rip the bevel.",
+		"tools/missing":                "Still to be found or borrowed: {list}.",
+		"tools/instead-stop block":     "Instead of a stop block: a straight off-cut, clamped to the fence.",
+		"tools/instead-stud finder":    "Instead of a stud finder: a strong magnet finds the screws of the board.",
+		"tools/instead-bathroom scale": "Instead of a bathroom scale: two kitchen scales under a plank, their readings added.",
+		"tools/instead-straight-edges": "Instead of straight-edges: two factory edges of the sheet.",
+
+		"tools/jig-caution":  "A jig keeps fingers from the blade only while it is clamped. Guards stay on, the maker's instructions of your saw come first, and what you are unsure of is cut by hand.",
+		"tools/jig-stop":     "Stop: clamp it to the fence, the longest blocks first: {stops} from the blade. Leave a gap under it for dust, and measure again every fifty cuts.",
+		"tools/jig-carrier":  "Clamped carrier: a board of {length} × {width} with a notch for the stick, which a clamp holds in it. Both hands stay at its ends.",
+		"tools/jig-fence":    "Start fence: two straight arms of at least {width} and {height} on a flat board. They are square when their ends are {diagonal} apart.",
+		"tools/draw-stop":    "Stick against the fence with the stop and the blade",
+		"tools/draw-carrier": "The clamped carrier from above",
+		"tools/draw-fence":   "The start fence from above",
 	}
 }
 
