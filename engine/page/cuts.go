@@ -188,14 +188,20 @@ func (l CutLot) Choice() string {
 	}
 }
 
-// VisitSeconds is how long one visit is reckoned to take.
-func (l CutLot) VisitSeconds() int {
+// VisitTime says how long one visit is reckoned to take; a home builder has no time
+// table of his own.
+func (l CutLot) VisitTime() string {
+	const secondsAMinute = 60
+	key := "cuts/visit-time"
+	if l.Reading == Builder {
+		key = "cuts/visit-home"
+	}
 	for _, h := range l.Curve {
 		if h.Visits > 0 {
-			return int(h.Minutes/float64(h.Visits)*60 + 0.5)
+			return l.T(key, "s", int(h.Minutes/float64(h.Visits)*secondsAMinute+0.5))
 		}
 	}
-	return 0
+	return ""
 }
 
 // SheetFigure is a number of sheets that are cut alike.

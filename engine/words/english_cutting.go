@@ -32,7 +32,7 @@ func englishStockFields() map[string]string {
 
 		"zero-means/by-the-metre": "by the running metre",
 
-		"choice/what costs less":             "what costs less, boards or minutes",
+		"choice/what costs less":             "what costs less",
 		"choice/fewest boards":               "fewest boards",
 		"choice/fewest visits":               "least handling",
 		"choice/either way":                  "either way",
@@ -88,6 +88,7 @@ func englishCuts() map[string]string {
 		"cuts/chosen":        "chosen",
 		"cuts/visit":         "A visit is a stick that is set aside at one height and fetched again for another.",
 		"cuts/visit-time":    "It is reckoned with {s} s, an invented figure until your time table has a row counted by “stop visit”.",
+		"cuts/visit-home":    "It is reckoned with {s} s, an invented figure.",
 		"cuts/chosen-wish":   "Chosen as you asked: {wish}.",
 		"cuts/chosen-fewest": "Chosen: the fewest boards, since time has no price here.",
 		"cuts/chosen-cost":   "Chosen: what costs less, with an hour in the shop at {rate}.",
