@@ -4,9 +4,10 @@
 SHELL := /bin/bash
 .SHELLFLAGS := -euo pipefail -c
 .NOTPARALLEL:
-.PHONY: help run test check bench site golden contact-sheet soak race modules blockfield chromium test-cut test-wasm test-native clean
+.PHONY: help run test check bench site golden contact-sheet papers-preview soak race modules blockfield chromium test-cut test-wasm test-native clean
 
 ADDR ?= 127.0.0.1:8080
+PAPER ?= A4
 FUZZ_TIME ?= 60s
 JS := GOOS=js GOARCH=wasm
 # What runs in a browser; the command does not.
@@ -66,6 +67,18 @@ golden: ## write the golden files anew; read the difference before you commit it
 
 contact-sheet: ## pictures of every wood, view and scenario to look at, in build/contact-sheet
 	go test -count=1 -run '^TestContactSheet$$' ./cmd/blockfield -sheet '$(CURDIR)/build/contact-sheet'
+
+papers-preview: blockfield ## the papers of three jobs as pages to look at, in build/papers (PAPER=A4; needs Chromium and pdftoppm)
+	@command -v pdftoppm >/dev/null || { echo "pdftoppm is missing: apt-get install poppler-utils" >&2; exit 1; }
+	@rm -rf build/papers
+	@for job in s2 s5 s8; do \
+		out=build/papers/$$job; \
+		build/blockfield papers testdata/scenarios/$$job.json -paper $(PAPER) -o $$out; \
+		for set in $$out/*.html; do \
+			chromium --headless --no-sandbox --disable-gpu --no-pdf-header-footer --print-to-pdf=$${set%.html}.pdf "file://$$PWD/$$set" 2>/dev/null; \
+			pdftoppm -r 80 -png $${set%.html}.pdf $${set%.html}; \
+		done; \
+	done; ls build/papers/*/*.png | wc -l
 
 soak: race ## race detector, then each fuzz target for FUZZ_TIME
 	grep -rHo --include='*_test.go' 'func Fuzz[A-Za-z0-9_]*' engine cmd wasm | sort | \

@@ -125,9 +125,9 @@ func (m *maker) markUp(i int) []sheet.Block {
 // start corner, and a line at every fifth row.
 func (m *maker) backerDrawing(i int, width float64) sheet.Drawing {
 	g := m.Plan.Groups[i]
-	const left, below, high = 22, 16, 108
+	const left, right, below, high = 16, 26, 16, 108
 	w, h := bench.CutBacker(g.Built.FieldWidth, m.Doc.Design.Bench), bench.CutBacker(g.Built.FieldHeight, m.Doc.Design.Bench)
-	k := fitted(w.Millimetres(), h.Millimetres(), width-left-14, high)
+	k := fitted(w.Millimetres(), h.Millimetres(), width-left-right, high)
 	cutW, cutH := k.of(w.Millimetres()), k.of(h.Millimetres())
 	fieldW, fieldH := k.of(g.Built.FieldWidth.Millimetres()), k.of(g.Built.FieldHeight.Millimetres())
 	// The edge that the rows begin at, and which way they go from it.
@@ -145,11 +145,14 @@ func (m *maker) backerDrawing(i int, width float64) sheet.Drawing {
 			o.Line(0, 0, 0, cutH, draw.Heavy)
 			o.Polygon(draw.Fine, sheet.Black(), 1, edge+into, 9, edge+into, 1, edge+9*into)
 			o.Text(11, edge+5*into+1.5, sheet.Type{Face: sheet.Bold}, m.T("backer/start"))
+			labelled := -leastLabels
 			for _, mark := range measure.Marks(g.Built.Rows, g.Design.Block.Size, g.Design.Block.Slack) {
 				y := edge + into*k.of(mark.Distance.Millimetres())
 				o.Line(0, y, fieldW, y, draw.Fine)
-				o.Text(fieldW/2, y-0.8+max(0, -3.6*into), sheet.Type{Size: 2.8, Align: sheet.Middle},
-					m.T("backer/row", "row", mark.Row, "distance", m.Words.Units.Number(mark.Distance)))
+				if at := k.of(mark.Distance.Millimetres()); at-labelled >= leastLabels {
+					labelled = at
+					o.Text(cutW+1.5, max(y+1, 2.2), sheet.Type{Size: 2.8}, m.T("backer/row", "row", mark.Row, "distance", m.Words.Units.Number(mark.Distance)))
+				}
 			}
 			o.Across(0, cutW, cutH+6, cutH, m.Words.Units.Number(w))
 			p.Upright(2, 2+cutH, left-6, left, m.Words.Units.Number(h))
@@ -157,6 +160,9 @@ func (m *maker) backerDrawing(i int, width float64) sheet.Drawing {
 		},
 	}
 }
+
+// leastLabels is how far apart the labels of rows stand at least, in mm.
+const leastLabels = 3.2
 
 // trimSheet says what comes off which edge, and that the corners are square.
 func (m *maker) trimSheet() sheet.Paper {

@@ -11,8 +11,8 @@ import (
 
 // table is a table for a spreadsheet.
 type table struct {
-	name string // of its file, without .csv
-	head []string
+	name string   // of its file, without .csv
+	head []string // none: a grid of numbers
 	rows [][]cell
 }
 
@@ -34,13 +34,17 @@ func decimal(x float64, places int) cell {
 
 // size is a length in the reader's unit, without it: 64 or 2.5197.
 func (m *maker) size(l length.Length) cell {
-	const perInch = 25.4 // mm, exact
-	places := 4
+	const perInch, places = 25.4, 4 // mm, exact
 	mm := l.Millimetres()
 	if m.Words.Units.Bare() == length.InInch {
 		mm /= perInch
 	}
-	number := strconv.FormatFloat(mm, 'f', places, 64)
+	return trimmed(mm, places)
+}
+
+// trimmed is a number with at most so many places, as short as it can be.
+func trimmed(x float64, places int) cell {
+	number := strconv.FormatFloat(x, 'f', places, 64)
 	return cell{strings.TrimRight(strings.TrimRight(number, "0"), "."), true}
 }
 
@@ -59,11 +63,13 @@ func (t table) csv() []byte {
 		}
 		_ = w.Write(fields) // a bytes.Buffer takes everything
 	}
-	head := make([]cell, len(t.head))
-	for i, h := range t.head {
-		head[i] = text(h)
+	if len(t.head) > 0 {
+		head := make([]cell, len(t.head))
+		for i, h := range t.head {
+			head[i] = text(h)
+		}
+		line(head)
 	}
-	line(head)
 	for _, row := range t.rows {
 		line(row)
 	}

@@ -103,15 +103,15 @@ func (m *maker) set(name string) ([]sheet.Paper, []table) {
 		return []sheet.Paper{
 			m.before(), m.safety(), m.shopping(), m.tools(), m.homeSteps(), m.backerSheet(), m.stopList(), m.binLabels(), m.countCard(),
 			m.layOrder(), m.rowCards(), m.trimSheet(), m.finishSchedule(), m.frameList(), m.weighSlip(), m.troubles(),
-		}, []table{m.counts()}
+		}, append([]table{m.stock(), m.cuts(), m.counts()}, m.fields()...)
 	case CutSet:
 		return []sheet.Paper{
 			m.cover(), m.stockOrder(), m.backerSheet(), m.stopList(), m.binLabels(), m.countCard(), m.frameList(), m.safety(),
-		}, []table{m.counts()}
+		}, []table{m.stock(), m.cuts(), m.counts(), m.prices()}
 	case GlueSet:
 		return []sheet.Paper{
 			m.cover(), m.countCard(), m.layOrder(), m.rowCards(), m.trimSheet(), m.finishSchedule(), m.timeSheet(),
-		}, []table{m.counts()}
+		}, append([]table{m.counts(), m.hours()}, m.fields()...)
 	case HangSet:
 		return []sheet.Paper{m.cover(), m.weighSlip(), m.safety()}, nil
 	default:

@@ -94,6 +94,15 @@ func TestFontHasNoKerning(t *testing.T) {
 }
 
 func TestWidth(t *testing.T) {
+	for i, f := range fonts(t) {
+		sum := 0
+		for _, r := range "Wooden blocks: 84 × 1 1/2" {
+			a, ok := advance(t, f, r)
+			require.True(t, ok)
+			sum += a
+		}
+		assert.InDelta(t, 3.5*float64(sum)/2048, Width(Face(i), 3.5, "Wooden blocks: 84 × 1 1/2"), 1e-9)
+	}
 	// "84": two figures of 1139 units each.
 	assert.InDelta(t, 2*1139*7.0/2048, Width(Bold, 7, "84"), 1e-9)
 	assert.InDelta(t, 5.0, Width(Regular, 5, "木"), 1e-9, "what the font does not have counts as a square")

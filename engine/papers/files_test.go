@@ -1,0 +1,157 @@
+package papers_test
+
+import (
+	"archive/zip"
+	"bytes"
+	"encoding/csv"
+	"io"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+
+	"blockfield/engine/design"
+	"blockfield/engine/length"
+	"blockfield/engine/papers"
+	"blockfield/engine/papers/sheet"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// export is all files of a job by their names.
+func export(t *testing.T, in papers.Input, sets ...string) map[string][]byte {
+	t.Helper()
+	all := map[string][]byte{}
+	for _, f := range papers.Files(in, sets, papers.Fonts{Regular: []byte("regular"), Bold: []byte("bold")}) {
+		require.NotContains(t, all, f.Name)
+		require.Regexp(t, `^[a-z0-9-]+(/[a-z0-9-]+)?\.(html|svg|csv)$`, f.Name)
+		all[f.Name] = f.Body
+	}
+	return all
+}
+
+// One archive holds all files as they are, and is the same bytes each time.
+func TestZip(t *testing.T) {
+	in := job(t, "s2").input(length.Metric, sheet.A4())
+	files := papers.Files(in, papers.For(papers.Maker), papers.Fonts{})
+	packed, err := papers.Zip(files)
+	require.NoError(t, err)
+	again, err := papers.Zip(papers.Files(in, papers.For(papers.Maker), papers.Fonts{}))
+	require.NoError(t, err)
+	assert.Equal(t, packed, again)
+	r, err := zip.NewReader(bytes.NewReader(packed), int64(len(packed)))
+	require.NoError(t, err)
+	require.Len(t, r.File, len(files))
+	for i, f := range r.File {
+		body, err := f.Open()
+		require.NoError(t, err)
+		got, err := io.ReadAll(body)
+		require.NoError(t, err)
+		assert.Equal(t, files[i].Name, f.Name)
+		assert.Equal(t, files[i].Body, got)
+	}
+}
+
+// A document stands alone: no script, no address, its own font, every id once.
+func TestHTML(t *testing.T) {
+	p := job(t, "s7")
+	p.doc.Design.Title = `</title><script>alert(1)</script>`
+	for name, body := range export(t, p.input(length.Metric, sheet.Letter()), papers.For(papers.Maker)...) {
+		if !strings.HasSuffix(name, ".html") {
+			continue
+		}
+		text := string(body)
+		assert.NotContains(t, text, "<script", name)
+		assert.NotRegexp(t, `(src|href)="?https?:`, text, name)
+		assert.Contains(t, text, "default-src 'none'", name)
+		assert.Contains(t, text, "@page { size: Letter; margin: 0; }", name)
+		assert.Contains(t, text, "base64,cmVndWxhcg==", name)
+		assert.Contains(t, text, "base64,Ym9sZA==", name)
+		ids := regexp.MustCompile(` id="([^"]*)"`).FindAllString(text, -1)
+		slices.Sort(ids)
+		assert.Len(t, slices.Compact(slices.Clone(ids)), len(ids), "%s: an id stands twice", name)
+	}
+}
+
+// Each drawing is a file that can be read alone, of its own size.
+func TestDrawings(t *testing.T) {
+	for _, name := range jobs() {
+		n := 0
+		for file, body := range export(t, job(t, name).input(length.Inch16, sheet.Letter()), sets()...) {
+			if !strings.HasPrefix(file, "drawings/") {
+				continue
+			}
+			n++
+			root := parse(t, string(body))
+			assert.Regexp(t, `^[\d.]+mm$`, root.attr("width"), file)
+			assert.Equal(t, "img", root.attr("role"), file)
+		}
+		assert.GreaterOrEqual(t, n, 2, name)
+	}
+}
+
+// Tables by RFC 4180: as many fields in each line as in its head, CR LF, a decimal
+// point, units in the heading.
+func TestTables(t *testing.T) {
+	for _, name := range jobs() {
+		for file, body := range export(t, job(t, name).input(length.Metric, sheet.A4()), sets()...) {
+			if !strings.HasSuffix(file, ".csv") {
+				continue
+			}
+			r := csv.NewReader(bytes.NewReader(body))
+			rows, err := r.ReadAll()
+			require.NoError(t, err, file)
+			require.Equal(t, bytes.Count(body, []byte("\n")), bytes.Count(body, []byte("\r\n")), file)
+			require.Len(t, rows, bytes.Count(body, []byte("\r\n")), file)
+			if !strings.HasPrefix(file, "tables/field") {
+				assert.Regexp(t, `\((mm|min|XXX)\)|Quantity`, strings.Join(rows[0], " "), file)
+			}
+		}
+	}
+}
+
+// The table of the field is the field.
+func TestFieldTable(t *testing.T) {
+	p := job(t, "s1")
+	rows, err := csv.NewReader(bytes.NewReader(export(t, p.input(length.Inch16, sheet.A4()), papers.GlueSet)["tables/field-1-1.csv"])).ReadAll()
+	require.NoError(t, err)
+	// The first row as it is printed with the worked job, in mm whatever the reader's units.
+	assert.Equal(t, strings.Fields("0 0 18 72 36 18 18 36 72 18 0 0 0 18 72 36 18 18 36 72 18 0 0 0 18 72"), rows[0])
+	assert.Len(t, rows, p.plan.Groups[0].Built.Rows)
+}
+
+// A table in inches is in decimal inches.
+func TestTablesInInches(t *testing.T) {
+	body := string(export(t, job(t, "default").input(length.Inch16, sheet.A4()), papers.CutSet)["tables/counts.csv"])
+	assert.Contains(t, body, "Height (in)")
+	// 26 mm are 1.02362 in.
+	assert.Contains(t, body, ",1.0236,")
+	metric := string(export(t, job(t, "default").input(length.Metric, sheet.A4()), papers.CutSet)["tables/counts.csv"])
+	assert.Contains(t, metric, "Height (mm)")
+	assert.Contains(t, metric, ",26,")
+}
+
+// A text that a spreadsheet would take for a formula stays a text; a number stays a
+// number.
+func TestFormulasAreGuarded(t *testing.T) {
+	doc := design.Default()
+	doc.Design.Money.Extras = nil
+	for _, name := range []string{"=1+1", "+cmd", "-2", "@sum", "＝1", "plain", "a=b"} {
+		doc.Design.Money.Extras = append(doc.Design.Money.Extras, design.Extra{Name: name, Amount: design.Units(5)})
+	}
+	p := planOf(t, doc, design.DefaultBook())
+	body := export(t, p.input(length.Metric, sheet.A4()), papers.CutSet)["tables/prices.csv"]
+	rows, err := csv.NewReader(bytes.NewReader(body)).ReadAll()
+	require.NoError(t, err)
+	var names []string
+	for _, row := range rows[1:] {
+		_, err := strconv.ParseFloat(row[2], 64)
+		require.NoError(t, err, "%q", row)
+		names = append(names, row[0])
+	}
+	for _, want := range []string{"'=1+1", "'+cmd", "'-2", "'@sum", "'＝1", "plain", "a=b"} {
+		assert.Contains(t, names, want)
+	}
+}
