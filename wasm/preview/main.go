@@ -31,6 +31,7 @@ func main() {
 	}
 	js.Global().Set("preview", p.handlers())
 	post(host, "ready", nil)
+	ebiten.SetScreenClearedEveryFrame(false) // a frame that shows nothing new costs nothing on screen
 	if err := ebiten.RunGameWithOptions(p, &ebiten.RunGameOptions{InitUnfocused: true}); err != nil {
 		post(host, "error", map[string]any{"message": err.Error()})
 	}

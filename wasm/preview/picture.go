@@ -5,6 +5,7 @@ package main
 import (
 	_ "embed"
 	"image"
+	"image/color"
 	"math"
 	"sync"
 	"syscall/js"
@@ -42,6 +43,7 @@ type picture struct {
 	full, coarse  *ebiten.Image
 	probe         *ebiten.Image // one dot, read back to wait for the graphics
 	showFull      bool
+	fresh         bool // there is something new to bring to the screen
 
 	pacer      pace.Pacer
 	changed    bool // since the last full picture
@@ -78,10 +80,19 @@ func (p *picture) LayoutF(w, h float64) (float64, float64) {
 	return 1, 1
 }
 
-// Draw draws one step of the picture.
-func (p *picture) Draw(*ebiten.Image) {
+// Draw draws one step of the picture. A dot on the screen, whatever its colour, has
+// Ebitengine bring the picture there; without one the screen stays as it is.
+func (p *picture) Draw(screen *ebiten.Image) {
 	p.mu.Lock()
 	defer p.mu.Unlock()
+	p.step()
+	if p.fresh {
+		p.fresh = false
+		screen.Fill(color.Black)
+	}
+}
+
+func (p *picture) step() {
 	if !p.loaded {
 		p.host.Call("rest")
 		return
@@ -113,6 +124,7 @@ func (p *picture) await(img *ebiten.Image) {
 // that the pacer learns what it cost.
 func (p *picture) draw(step pace.Step) {
 	drawn := p.full
+	p.fresh = step.Whole || step.Coarse > 0
 	if step.Coarse > 0 {
 		p.drawCoarse(step.Coarse)
 		p.showFull = false

@@ -8,17 +8,16 @@ package pace
 
 import "math"
 
-// Limits, from trying them on software graphics on two cores: there every frame
-// has a fixed cost of about 50 ms, so much shorter bands would be waste.
+// Limits, from trying them on software graphics on two cores.
 const (
 	// quietMS is how long nothing may move before the full picture begins.
 	quietMS = 90
 	// coarseMS is what a picture in a drag may take.
 	coarseMS = 35
 	// bandMS is what a band may take: the longest that a movement waits.
-	bandMS = 110
+	bandMS = 45
 	// minRows is the smallest band.
-	minRows = 8
+	minRows = 4
 	// maxCoarse: coarse pictures have at least 1/maxCoarse of the pixels a side.
 	maxCoarse = 4
 	// guessMS is the time of a pass before anything was measured: that of
