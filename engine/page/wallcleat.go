@@ -70,7 +70,9 @@ func (h hangingView) CleatDrawing() template.HTML {
 	d.Class("drawing cleat-drawing")
 	d.Title(h.T("hold/section-title"))
 	d.Desc(h.T("hold/section-text", "bevel", words.Degrees(h.Design.Cleat.Bevel), "below", h.tipBelowTop(), "room", h.LiftRoom))
-	d.wall()
+	if h.Means != wall.Stand {
+		d.wall()
+	}
 	d.built()
 	d.strip()
 	d.sizes()

@@ -73,11 +73,15 @@ func (m wallMap) hangings() []wall.Hanging {
 // Caption says how to read the drawing.
 func (m wallMap) Caption() string {
 	text := m.T("wall/caption")
+	has := map[check.Level]bool{}
 	for _, z := range wall.Zones(m.wall()) {
-		if z.Level == check.Stop {
-			return text + " " + m.T("wall/caption-zones")
-		}
-		text = m.T("wall/caption") + " " + m.T("wall/caption-care")
+		has[z.Level] = true
+	}
+	if has[check.Stop] {
+		text += " " + m.T("wall/caption-keep-out")
+	}
+	if has[check.Caution] {
+		text += " " + m.T("wall/caption-care")
 	}
 	return text
 }

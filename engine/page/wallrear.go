@@ -127,7 +127,7 @@ func (r rearView) ring(c *draw.Canvas, h wall.Hole, size float64) {
 
 // arrow shows how the panel was turned: over its upright edge, like a page.
 func (r rearView) arrow(c *draw.Canvas, wide, size float64) {
-	x, y := wide, -4.9*size
+	x, y := wide, -1.9*size
 	c.Group("turn", func() {
 		c.Path(draw.Polyline(x-6*size, y, x-4.5*size, y-0.7*size, x-1.5*size, y-0.7*size, x, y), draw.Fill("none"), draw.Stroke("currentColor"), draw.StrokeWidth(0.16*size))
 		c.Path(draw.Polygon(x, y, x-1.1*size, y+0.1*size, x-0.6*size, y-0.9*size), draw.Fill("currentColor"))
