@@ -28,7 +28,7 @@ const VIEW_FIELDS = {
 
 const fileName = (name) => `${name.replaceAll(/[^\p{L}\p{N}]+/gu, "-")}.png`;
 
-// makeStage returns {show, empty, pictured, forget, mode, zoom, shoot, size, sweep}. ask sends a
+// makeStage returns {show, empty, pictured, forget, mode, zoom, shoot, picture, size, sweep}. ask sends a
 // request to the engine; viewed(fields) is told the paths and values of a new view.
 export function makeStage({ ask, viewed }) {
   const stage = document.getElementById("stage");
@@ -59,7 +59,7 @@ export function makeStage({ ask, viewed }) {
   let noted = 0;
   let shot = null; // who waits for a picture to save
   let drawn = Promise.resolve(); // when there is a picture of the last scene
-  let drew = () => {}; // fulfils that promise
+  let drew = null; // fulfils that promise, while it is open
   let dragging = false; // the engine is at a drag of a still picture
   let moved = { dx: 0, dy: 0, factor: 1 }; // meanwhile
   const stills = makeStills({ url: new URL("picture-worker.js", base), drawn: showStill, impossible });
@@ -97,7 +97,7 @@ export function makeStage({ ask, viewed }) {
     if (drawnNow) {
       refused = false;
       stills.rest();
-      drew();
+      arrived();
       if (said !== "picture-restarted") note("");
     } else if (message.type === "refused") {
       refused = true;
@@ -132,16 +132,22 @@ export function makeStage({ ask, viewed }) {
   // shoot draws the picture anew, so that its longer side has so many pixels, and
   // saves it as a file.
   async function shoot(longest, name) {
+    const picture = await pictureOf(longest, "image/png");
+    if (picture) saveFile({ name: fileName(name), type: picture.type, text: picture });
+  }
+
+  // pictureOf draws the picture anew; null where it cannot be drawn.
+  async function pictureOf(longest, type) {
     const box = stage.getBoundingClientRect();
     const k = longest / Math.max(box.width, box.height);
     const size = { width: Math.round(box.width * k), height: Math.round(box.height * k) };
     note("picture-shooting");
-    const picture = await (isStill() ? stills.shoot(encoded, size) : frameShot(size)).catch(() => null);
+    const picture = await (isStill() ? stills.shoot(encoded, size) : frameShot(size, type)).catch(() => null);
     note(picture ? "" : "picture-not-shot");
-    if (picture) saveFile({ name: fileName(name), type: picture.type, text: picture });
+    return picture;
   }
 
-  async function frameShot(size) {
+  async function frameShot(size, type) {
     const { width, height, bytes } = await new Promise((resolve, reject) => {
       shot?.reject(new Error("another picture was asked for"));
       shot = { resolve, reject };
@@ -152,7 +158,7 @@ export function makeStage({ ask, viewed }) {
     canvas.height = height;
     canvas.getContext("2d").putImageData(new ImageData(new Uint8ClampedArray(bytes), width, height), 0, 0);
     return new Promise((resolve) => {
-      canvas.toBlob(resolve, "image/png");
+      canvas.toBlob(resolve, type, 0.9);
     });
   }
 
@@ -185,10 +191,17 @@ export function makeStage({ ask, viewed }) {
 
   // drawStill has the engine draw what the moving picture does not show (yet).
   function drawStill() {
-    drawn = new Promise((resolve) => {
-      drew = resolve;
-    });
+    if (!drew) {
+      drawn = new Promise((resolve) => {
+        drew = resolve;
+      });
+    }
     stills.want(encoded, stage.getBoundingClientRect());
+  }
+
+  function arrived() {
+    drew?.();
+    drew = null;
   }
 
   function showStill(address) {
@@ -196,12 +209,12 @@ export function makeStage({ ask, viewed }) {
     image.className = "drawn";
     image.src = address;
     if (refused && said !== "picture-refused") note("picture-refused");
-    drew();
+    arrived();
   }
 
   function impossible() {
     if (isStill()) note("picture-impossible");
-    drew();
+    arrived();
   }
 
   function toFrame(message) {
@@ -295,6 +308,7 @@ export function makeStage({ ask, viewed }) {
     },
     zoom,
     shoot,
+    picture: (longest) => pictureOf(longest, "image/jpeg"),
     // size is that of the picture on the page.
     size() {
       const { width, height } = stage.getBoundingClientRect();
