@@ -177,7 +177,7 @@ func (j Job) work(d design.Design) work {
 	other := d.Work.ExtraShop * w.factor
 	for _, t := range j.Plan.Bill.Tasks {
 		if t.Role == "shop" && !w.used[t.ID] {
-			other += t.Minutes.Typical * w.factor
+			other += float64(t.Minutes.Typical * w.factor)
 		}
 	}
 	ends = append(ends, schedule.Link{Task: w.add(dayOther, 0, other, 1, schedule.Link{Task: there})})
@@ -229,10 +229,10 @@ func (w *work) heights(j Job, sorted int) []schedule.Link {
 	before := sorted
 	for _, c := range slices.Backward(j.Counts) {
 		share := float64(c.Need+c.Spare) / cuts
-		at := w.add(dayCut, 0, setSaw/n+cut*share, 1, schedule.Link{Task: before})
+		at := w.add(dayCut, 0, setSaw/n+float64(cut*share), 1, schedule.Link{Task: before})
 		w.tasks[at].Saw = true
 		before = at // the longest blocks first
-		ends = append(ends, schedule.Link{Task: w.add(daySand, 0, setBench/n+sand*share, 1, schedule.Link{Task: at})})
+		ends = append(ends, schedule.Link{Task: w.add(daySand, 0, setBench/n+float64(sand*share), 1, schedule.Link{Task: at})})
 	}
 	return ends
 }

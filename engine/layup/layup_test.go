@@ -67,6 +67,7 @@ func TestCardsAreTheField(t *testing.T) {
 				require.False(t, seen[at], "%s: row %s is on two cards", name, at)
 				seen[at] = true
 				grid := fields[c.Field].Panels[c.Panel]
+				require.Len(t, c.Levels, grid.Columns, "%s: %s", name, at)
 				for column, level := range c.Levels {
 					require.Equal(t, grid.At(c.Row, column), level, "%s: %s", name, at)
 				}

@@ -134,7 +134,7 @@ type Drift struct {
 // errorMM on average, with a spread.
 func Forecast(blocks int, errorMM, spreadMM float64) Drift {
 	n := float64(blocks)
-	return Drift{Blocks: blocks, MeanMM: n * errorMM, BandMM: spreads * spreadMM * math.Sqrt(n)}
+	return Drift{Blocks: blocks, MeanMM: float64(n * errorMM), BandMM: float64(spreads * spreadMM * math.Sqrt(n))}
 }
 
 // WorstMM is the drift that is reckoned with, long or short.

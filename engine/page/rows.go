@@ -6,6 +6,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"blockfield/engine/check"
 	"blockfield/engine/layup"
 	"blockfield/engine/length"
 	"blockfield/engine/measure"
@@ -31,6 +32,7 @@ type RowScreen struct {
 	Counts      []RowCount
 	Lines       []RowLine
 	Laid        bool
+	Held        string // says that gluing is held up; empty: it is not
 	Stale       string // says that the panel was laid from other cards; empty: it was not
 	First, Last bool
 	AllLaid     bool
@@ -70,6 +72,9 @@ func (v *view) rowScreen() RowScreen {
 		Fives: v.fives(c), Counts: v.rowCounts(c), Lines: v.rowLines(c),
 		Laid: v.Job.Laid(c), First: at == 0, Last: at == len(all)-1,
 	}
+	if n := v.glueStops(); n > 0 {
+		s.Held = v.T("rows/held", "n", n)
+	}
 	laid := v.Job.LaidRows()
 	s.AllLaid = laid == len(all)
 	s.Progress = v.T("rows/progress", "n", laid, "all", len(all))
@@ -77,6 +82,17 @@ func (v *view) rowScreen() RowScreen {
 		s.Stale = v.T("rows/stale", "n", panel.Laid, "revision", panel.Revision, "now", v.Plan.Revision)
 	}
 	return s
+}
+
+// glueStops is how many Stops of its own hold up gluing now.
+func (v *view) glueStops() int {
+	n := 0
+	for _, w := range v.Plan.WatchOuts {
+		if w.Level == check.Stop && w.Gate == check.Glue {
+			n++
+		}
+	}
+	return n
 }
 
 // edge is the one at which the first row lies.

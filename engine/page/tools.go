@@ -121,7 +121,7 @@ func (v *view) stopDrawing(key string, g design.Group, j tools.Jigs) template.HT
 func (v *view) carrierDrawing(key string, g design.Group, j tools.Jigs) template.HTML {
 	long, wide, size := j.CarrierLength.Millimetres(), j.CarrierWidth.Millimetres(), g.Block.Size.Millimetres()
 	tall := g.Heights[len(g.Heights)-1].Millimetres()
-	c, text := v.jigCanvas("jig-carrier-"+key, "tools/draw-carrier", draw.Box{X: -6, Y: -26, Width: long + 48, Height: wide + 54})
+	c, text := v.jigCanvas("jig-carrier-"+key, "tools/draw-carrier", draw.Box{X: -6, Y: -36, Width: long + 48, Height: wide + 64})
 	c.Rect(draw.Box{Width: long, Height: wide}, draw.Class("wood"))
 	c.Rect(draw.Box{X: (long - tall) / 2, Width: tall, Height: size}, draw.Class("stick"))
 	c.Rect(draw.Box{X: long/2 - 12, Y: size, Width: 24, Height: wide - size}, draw.Class("stop"))

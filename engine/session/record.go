@@ -163,7 +163,7 @@ func (s *Session) row(req Request) Response {
 		return s.showRow(Response{})
 	}
 	c := job.Cards[at]
-	rec := job.Record
+	var rec design.Record
 	switch req.Name {
 	case "next":
 		job.Record = job.Ticked(c, true)

@@ -171,6 +171,17 @@ func TestRefusedRecordsLeaveTheWork(t *testing.T) {
 	assert.False(t, ask(t, s, session.Request{Op: "row", Name: "sideways"}).OK)
 }
 
+// A Stop at the glue is said on the screen of the row as well, once a row is laid.
+func TestAStopAtTheGlueIsSaidAtTheRow(t *testing.T) {
+	s := atTheBench(t, "s8")
+	assert.NotContains(t, fragment(row(t, s, ""), "rows"), "up gluing")
+	assert.Contains(t, fragment(row(t, s, "next"), "rows"), "1 Stop holds up gluing", "nobody has counted")
+	for i, c := range []int{36, 64, 64, 32} {
+		work(t, s, "count", fmt.Sprintf("%d %d 0", i, c))
+	}
+	assert.NotContains(t, fragment(row(t, s, ""), "rows"), "up gluing")
+}
+
 // A client's page holds nothing of the bench.
 func TestNoBenchForAClient(t *testing.T) {
 	s := atTheBench(t, "s8")

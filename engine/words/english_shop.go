@@ -50,6 +50,7 @@ func englishRows() map[string]string {
 		"rows/pull":           "Once the row is pressed, pull {n} loose {n|block|blocks} and put {n|it|them} back.",
 		"rows/measure":        "Should measure {distance} from the {edge} edge to the far face of this row, within {tolerance}.",
 		"rows/stale":          "{n} {n|row|rows} of this panel were laid from cards of revision {revision}. The cards of {now} differ. Go back to that revision, or begin the panel anew.",
+		"rows/held":           "{n} {n|Stop holds|Stops hold} up gluing: see the section Bench before you open the glue.",
 		"rows/anew":           "Begin this panel anew",
 		"rows/back":           "Back",
 		"rows/next":           "Laid, next",
@@ -207,7 +208,7 @@ func englishTools() map[string]string {
 		"tools/instead-straight-edges": "Instead of straight-edges: two factory edges of the sheet.",
 
 		"tools/jig-caution":  "A jig keeps fingers from the blade only while it is clamped. Guards stay on, the maker's instructions of your saw come first, and what you are unsure of is cut by hand.",
-		"tools/jig-stop":     "Stop: clamp it to the fence, the longest blocks first: {stops} from the blade. Leave a gap under it for dust, and measure again every fifty cuts.",
+		"tools/jig-stop":     "Stop: clamp it to the fence, the longest blocks first: {stops} from the blade. Hold the piece between stop and blade down, or clamp it, until the blade stands: a loose one is thrown. Leave a gap under the stop for dust, and measure again every fifty cuts.",
 		"tools/jig-carrier":  "Clamped carrier: a board of {length} × {width} with a notch for the stick, which a clamp holds in it. Both hands stay at its ends.",
 		"tools/jig-fence":    "Start fence: two straight arms of at least {width} and {height} on a flat board. They are square when their ends are {diagonal} apart.",
 		"tools/draw-stop":    "Stick against the fence with the stop and the blade",
