@@ -41,7 +41,7 @@ func BenchmarkIdlePage(b *testing.B) {
 		empty := newTab(b)
 		empty.open("about:blank")
 		base := idle(empty)
-		page, _ := openPicture(b)
+		page, _ := openPicture(b, window(1440, 900))
 		page.fine()
 		used := idle(page)
 		b.ReportMetric(base, "s/10s-empty")
@@ -52,7 +52,7 @@ func BenchmarkIdlePage(b *testing.B) {
 // An edit: from the event of the control to the changed page, while the preview
 // draws by software.
 func BenchmarkEdit(b *testing.B) {
-	page, _ := openPicture(b)
+	page, _ := openPicture(b, window(1440, 900))
 	page.fine()
 	const script = `(async () => {
 		const width = document.querySelector('[name="walls[0].groups[0].width"]');

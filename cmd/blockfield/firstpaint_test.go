@@ -13,12 +13,6 @@ import (
 	"blockfield/engine/design"
 )
 
-// posterApart is how far the poster may lie from the picture that takes its
-// place, in the mean of 255: a poster is compressed and scaled (measured: 2.1 on
-// a desk, 3.2 on a phone). One more column of blocks, another wood and another
-// shuffle lie 14, 15 and 21 away.
-const posterApart = 4.0
-
 // defaultPlan is what the engine says of the default design, by Go itself.
 func defaultPlan(t *testing.T) engine.Result {
 	t.Helper()
@@ -50,27 +44,22 @@ func TestFirstPaintNeedsNoScript(t *testing.T) {
 	}
 }
 
-// When the page comes alive nothing jumps: every block of it stays where it
-// was, and the drawn picture is the poster.
+// When the page comes alive nothing jumps: every block of it stays where it was.
+// That its picture stays the same too is TestPosterIsThePicture's.
 func TestNothingJumpsWhenThePageComesAlive(t *testing.T) {
 	const places = `Object.fromEntries(["#stage", "#strip", "#nav", "#title", "#section", "footer"].map((s) => {
 		const r = document.querySelector(s).getBoundingClientRect();
 		return [s, [r.x, r.y + scrollY, r.width, r.height].map(Math.round)]; }))`
 	for _, width := range []int64{1440, 390} {
 		hold := newGate(newGate(builtSite(t).Handler(), "preview.wasm"), "engine.wasm")
+		s := newServer(t, hold)
 		asleep := newTab(t)
 		asleep.size(width, 900)
-		asleep.open(newServer(t, hold).URL + "/")
+		asleep.open(s.URL + "/")
 		asleep.wait(`document.readyState === "complete"`)
-		where, poster := eval[map[string][]int](asleep, places), asleep.picture()
+		where := eval[map[string][]int](asleep, places)
 
-		alive := newTab(t)
-		alive.size(width, 900)
-		alive.open(newServer(t, builtSite(t).Handler()).URL + "/")
-		alive.alive()
-		alive.drawn()
-		picture := alive.fine()
+		alive, _ := openPicture(t, window(width, 900))
 		assert.Equal(t, where, eval[map[string][]int](alive, places), "%d px", width)
-		assert.Less(t, difference(t, poster, picture), posterApart, "%d px", width)
 	}
 }

@@ -39,7 +39,7 @@ func (g *gate) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 		select {
 		case <-free:
 		case <-r.Context().Done():
-			return
+			panic(http.ErrAbortHandler) // no answer rather than an empty one
 		}
 	}
 	g.next.ServeHTTP(w, r)

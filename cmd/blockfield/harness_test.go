@@ -5,6 +5,7 @@ import (
 	"errors"
 	"flag"
 	"fmt"
+	"net"
 	"net/http"
 	"net/http/httptest"
 	"os"
@@ -17,6 +18,7 @@ import (
 	"testing"
 	"time"
 
+	"github.com/chromedp/cdproto/inspector"
 	"github.com/chromedp/cdproto/log"
 	cdpage "github.com/chromedp/cdproto/page"
 	"github.com/chromedp/cdproto/runtime"
@@ -43,8 +45,7 @@ func TestMain(m *testing.M) {
 	os.Exit(code)
 }
 
-// chromium is the one browser of all tests, started by the first of them. Each
-// tab has storage of its own.
+// chromium is the one browser of all tests, started by the first of them.
 var chromium struct {
 	once  sync.Once
 	ctx   context.Context
@@ -78,6 +79,9 @@ func startChromium() {
 		// The graphics of a machine without a graphics card.
 		chromedp.Flag("use-angle", "swiftshader"),
 		chromedp.Flag("enable-unsafe-swiftshader", true),
+		// The tabs of all tests run in one process, so that one need not compile again
+		// what another has.
+		chromedp.Flag("process-per-site", true),
 		// What browsers of people do with a sandboxed frame: a process of its own.
 		chromedp.Flag("enable-features", "IsolateSandboxedIframes"),
 	)
@@ -99,27 +103,41 @@ type tab struct {
 	t   testing.TB
 	ctx context.Context
 
-	mu      sync.Mutex
-	faults  []string
-	allowed []string
-	workers []context.Context // of the edits, those alive and gone, in order
-	hearers []context.Context // of the sound
+	mu       sync.Mutex
+	faults   []string
+	allowed  []string
+	previews []context.Context // of the preview, those alive and gone, in order
+	crashes  int               // of its processes
+	workers  []context.Context // of the edits, the same
+	hearers  []context.Context // of the sound
 }
 
 // watch reports violations of the policy where they are seen, on the console,
-// and counts the whole pictures of the preview.
+// and notes what the preview drew last with all samples.
 const watch = `addEventListener("securitypolicyviolation", (e) => console.error(
 	"securitypolicyviolation: " + e.effectiveDirective + " " + e.blockedURI + " " + e.sample));
-window.picturesDrawn = 0;
-addEventListener("message", (e) => { if (e.data?.type === "drawn") window.picturesDrawn += 1; });`
+window.lastDrawn = {scene: 0, width: 0, height: 0};
+addEventListener("message", (e) => { if (e.data?.type === "drawn") window.lastDrawn = e.data; });`
 
-// newTab opens an empty tab in a fresh profile.
+// newTab opens an empty tab. Whatever is kept, is kept by the site, and each test
+// has a server of its own: a site that nothing is kept of yet.
 func newTab(t testing.TB) *tab {
+	t.Helper()
+	return openTab(t)
+}
+
+// newProfile opens an empty tab that shares nothing with any other.
+func newProfile(t testing.TB) *tab {
+	t.Helper()
+	return openTab(t, chromedp.WithNewBrowserContext())
+}
+
+func openTab(t testing.TB, how ...chromedp.ContextOption) *tab {
 	t.Helper()
 	chromium.once.Do(startChromium)
 	require.NoError(t, chromium.err)
 	b := &tab{t: t}
-	ctx, cancel := chromedp.NewContext(chromium.ctx, chromedp.WithNewBrowserContext(), chromedp.WithListener(b.listen))
+	ctx, cancel := chromedp.NewContext(chromium.ctx, append(how, chromedp.WithNewWindow(true), chromedp.WithListener(b.listen))...)
 	t.Cleanup(cancel)
 	require.NoError(t, chromedp.Do(ctx))
 	b.ctx, cancel = context.WithTimeout(ctx, tabTimeout)
@@ -145,6 +163,10 @@ func (b *tab) listen(ev any) {
 		}
 	case *runtime.EventExceptionThrown:
 		b.fault("exception: " + exceptionText(ev.ExceptionDetails))
+	case *inspector.EventTargetCrashed:
+		b.mu.Lock()
+		defer b.mu.Unlock()
+		b.crashes++
 	case *target.EventAttachedToTarget:
 		if kind := ev.TargetInfo.Type; kind == "iframe" || kind == "worker" {
 			go b.join(ev.TargetInfo.TargetID, kind, ev.TargetInfo.URL)
@@ -158,11 +180,14 @@ func (b *tab) join(id target.ID, kind, url string) {
 	ctx, cancel := chromedp.NewContext(chromium.ctx,
 		chromedp.WithTargetID(id), chromedp.WithDetachOnCancel(), chromedp.WithListener(b.listen))
 	context.AfterFunc(b.t.Context(), cancel)
-	if err := chromedp.Do(ctx); err != nil || kind != "worker" {
+	if err := chromedp.Do(ctx); err != nil {
 		return
 	}
 	b.mu.Lock()
 	defer b.mu.Unlock()
+	if kind == "iframe" {
+		b.previews = append(b.previews, ctx)
+	}
 	switch path.Base(url) {
 	case "hear-worker.js":
 		b.hearers = append(b.hearers, ctx)
@@ -180,6 +205,21 @@ func (b *tab) lastWorker() context.Context {
 	defer b.mu.Unlock()
 	require.NotEmpty(b.t, b.workers)
 	return b.workers[len(b.workers)-1]
+}
+
+// lastFrame is the frame of the preview that was started last.
+func (b *tab) lastFrame() context.Context {
+	b.t.Helper()
+	var last context.Context
+	require.Eventually(b.t, func() bool {
+		b.mu.Lock()
+		defer b.mu.Unlock()
+		if len(b.previews) > 0 {
+			last = b.previews[len(b.previews)-1]
+		}
+		return last != nil
+	}, waitTimeout, waitStep, "no frame has a process of its own")
+	return last
 }
 
 func argsText(args []*runtime.RemoteObject) string {
@@ -329,6 +369,7 @@ func (b *tab) click(selector string) {
 // server is a site that can be stopped, so that what comes after finds nobody.
 type server struct {
 	*httptest.Server
+	end   context.CancelFunc // of the answers that are held back
 	mu    sync.Mutex
 	asked []string // paths, in order
 }
@@ -336,13 +377,17 @@ type server struct {
 func newServer(t testing.TB, h http.Handler) *server {
 	t.Helper()
 	s := &server{}
-	s.Server = httptest.NewServer(http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+	s.Server = httptest.NewUnstartedServer(http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		s.mu.Lock()
 		s.asked = append(s.asked, r.URL.Path)
 		s.mu.Unlock()
 		h.ServeHTTP(w, r)
 	}))
-	t.Cleanup(s.stop) // also with answers that are held back
+	var open context.Context
+	open, s.end = context.WithCancel(context.Background())
+	s.Config.BaseContext = func(net.Listener) context.Context { return open }
+	s.Start()
+	t.Cleanup(s.stop)
 	return s
 }
 
@@ -355,6 +400,7 @@ func (s *server) paths() []string {
 
 // stop ends the server with all its connections.
 func (s *server) stop() {
+	s.end()
 	s.CloseClientConnections()
 	s.Close()
 }

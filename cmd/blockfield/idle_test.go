@@ -48,8 +48,13 @@ func BenchmarkIdleParts(b *testing.B) {
 		s := newServer(b, hold)
 		idle("no-preview", func() *tab { t := newTab(b); t.open(s.URL + "/"); t.alive(); return t })
 		hold.open()
-		idle("page", func() *tab { t, _ := openPicture(b); t.fine(); return t })
-		idle("page-input", func() *tab { t, _ := openPicture(b); t.fine(); t.focus(control(widthPath)); return t })
+		idle("page", func() *tab { t, _ := openPicture(b, window(1440, 900)); t.fine(); return t })
+		idle("page-input", func() *tab {
+			t, _ := openPicture(b, window(1440, 900))
+			t.fine()
+			t.focus(control(widthPath))
+			return t
+		})
 	}
 }
 

@@ -131,7 +131,7 @@ func TestSaveReloadOpen(t *testing.T) {
 	b.alive()
 	assert.Equal(t, plan.Revision, b.revision(), "kept in the browser")
 
-	other := newTab(t)
+	other := newProfile(t)
 	other.open(s.URL + "/")
 	other.alive()
 	assert.NotEqual(t, plan.Revision, other.revision())
@@ -156,7 +156,7 @@ func TestLinkOpensTheSameDesign(t *testing.T) {
 	link := eval[string](b, "window.copied")
 	require.True(t, strings.HasPrefix(link, s.URL+"/#"), link)
 
-	other := newTab(t)
+	other := newProfile(t)
 	other.open(link)
 	other.alive()
 	assert.Equal(t, plan.Revision, other.revision())
@@ -165,7 +165,7 @@ func TestLinkOpensTheSameDesign(t *testing.T) {
 	spoilt := []byte(link)
 	middle := len(link) - (len(link)-len(s.URL))/2
 	spoilt[middle] = map[bool]byte{true: 'B', false: 'A'}[spoilt[middle] == 'A']
-	third := newTab(t)
+	third := newProfile(t)
 	third.open(string(spoilt))
 	third.wait(`!document.querySelector("#status").hidden`)
 	third.alive()

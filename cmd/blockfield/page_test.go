@@ -24,35 +24,53 @@ import (
 
 var readings = []string{page.Client, page.Maker, page.Builder}
 
-// calm is how long nothing may be drawn before a picture counts as the last.
+// calm is how long a test waits for what must not happen.
 const calm = 500 * time.Millisecond
+
+// glance is the time between two looks at a picture.
+const glance = 100 * time.Millisecond
 
 const (
 	widthPath  = "walls[0].groups[0].width"
 	heightPath = "walls[0].groups[0].height"
 )
 
-// openPage opens the site's page in a fresh profile and waits until the engine
+// openPage opens the site's page in a tab of its own and waits until the engine
 // answers in it. The preview's module is held back: drawing by software takes
-// seconds, and most tests need no picture but the poster.
-func openPage(t testing.TB) (*tab, *server) {
+// seconds, and most tests need no picture but the poster. The tab can be prepared
+// before the page is opened.
+func openPage(t testing.TB, prepare ...func(*tab)) (*tab, *server) {
 	t.Helper()
 	s := newServer(t, newGate(builtSite(t).Handler(), "preview.wasm"))
 	b := newTab(t)
+	for _, with := range prepare {
+		with(b)
+	}
 	b.open(s.URL + "/")
 	b.alive()
 	return b, s
 }
 
-// openPicture opens the page with its preview and waits until that has drawn.
-func openPicture(t testing.TB) (*tab, *server) {
+// openPicture opens the page with its preview and waits until that has drawn. The
+// window is that of a phone, unless the tab is prepared otherwise: by software, a
+// desk's picture takes five times as long.
+func openPicture(t testing.TB, prepare ...func(*tab)) (*tab, *server) {
 	t.Helper()
 	s := newServer(t, builtSite(t).Handler())
 	b := newTab(t)
+	b.size(390, 844)
+	for _, with := range prepare {
+		with(b)
+	}
 	b.open(s.URL + "/")
 	b.alive()
 	b.drawn()
 	return b, s
+}
+
+// window prepares a tab whose window is so large.
+func window(width, height int64) func(*tab) {
+	return func(b *tab) { b.size(width, height) }
 }
 
 // alive waits until the engine answers in the page.
@@ -131,27 +149,34 @@ func (b *tab) faultAt(path string) string {
 		return f.hidden ? "" : f.innerText; })()`, control(path)))
 }
 
-// redrawn does something that changes the picture, and waits until the preview
-// has drawn it whole.
+// redrawn does something that changes the scene, and waits until the preview has
+// drawn the new one whole.
 func (b *tab) redrawn(do func()) {
 	b.t.Helper()
-	before := eval[int](b, "picturesDrawn")
+	b.settle()
+	before := eval[int](b, "lastDrawn.scene")
 	do()
-	b.wait(fmt.Sprintf("picturesDrawn > %d", before))
+	b.wait(fmt.Sprintf("lastDrawn.scene > %d", before))
 	b.settle()
 }
 
-// settle waits until the preview has drawn nothing for a moment.
+// settle waits until the preview has drawn whatever it was told of so far, with all
+// samples and in the size that it has now: only then it sends its pixels.
 func (b *tab) settle() {
 	b.t.Helper()
-	for last := -1; ; {
-		now := eval[int](b, "picturesDrawn")
-		if now == last {
-			return
-		}
-		last = now
-		time.Sleep(calm)
-	}
+	b.drawn()
+	b.wait(`(() => {
+		const frame = document.querySelector("iframe.preview-live"), k = devicePixelRatio;
+		return Math.abs(lastDrawn.width - frame.clientWidth * k) <= 1 && Math.abs(lastDrawn.height - frame.clientHeight * k) <= 1; })()`)
+	eval[any](b, `new Promise((resolve) => {
+		const frame = document.querySelector("iframe.preview-live").contentWindow;
+		const hear = (e) => {
+			if (e.source !== frame || e.data?.type !== "pixels") return;
+			removeEventListener("message", hear);
+			resolve();
+		};
+		addEventListener("message", hear);
+		frame.postMessage({type: "pixels"}, "*"); })`)
 }
 
 // picture is a screenshot of the picture on the page, without its buttons.
@@ -167,13 +192,14 @@ func (b *tab) picture() []byte {
 	return shot.Data
 }
 
-// fine is the picture when the preview has no finer one to come: edges are
-// smoothed after the first whole picture.
+// fine is the picture when the preview has no finer one to come, and the browser
+// shows it.
 func (b *tab) fine() []byte {
 	b.t.Helper()
+	b.settle()
 	last := b.picture()
 	for deadline := time.Now().Add(waitTimeout); time.Now().Before(deadline); {
-		time.Sleep(4 * calm)
+		time.Sleep(glance)
 		now := b.picture()
 		if bytes.Equal(last, now) {
 			return now
@@ -190,7 +216,7 @@ func (b *tab) same(want []byte) {
 	b.t.Helper()
 	const halfStep = 0.5
 	var apart float64
-	for deadline := time.Now().Add(waitTimeout); time.Now().Before(deadline); time.Sleep(calm) {
+	for deadline := time.Now().Add(waitTimeout); time.Now().Before(deadline); time.Sleep(glance) {
 		if apart = difference(b.t, want, b.picture()); apart < halfStep {
 			return
 		}

@@ -39,33 +39,39 @@ func sentence(key string) string { return words.Reader{Language: words.English()
 // A preview whose process is killed is noticed though it says nothing, and
 // replaced; the page says so.
 func TestKilledFrameIsReplaced(t *testing.T) {
-	b, _ := openPicture(t)
+	const beat, pulse, noted = 5_000, 8_000, 8_000 // as site/pulse.js and site/stage.js have them, in ms
+	b, _ := openPicture(t, (*tab).holdTimers)
 	before := b.fine()
 	eval[any](b, `document.querySelector("iframe.preview-frame").dataset.old = "yes"`)
+	eval[any](b, `(window.beats = 0, addEventListener("message", (e) => { if (e.data?.type === "alive") beats += 1; }), 0)`)
+	for n := range 2 { // a frame that lives says so, and stays
+		b.pass(beat)
+		b.wait(fmt.Sprintf("beats === %d", n+1))
+		b.pass(pulse - beat)
+	}
+	assert.True(t, eval[bool](b, `document.querySelector("iframe[data-old]") !== null && `+note+` === ""`))
+
 	b.killFrame()
+	b.pass(beat)
+	time.Sleep(calm) // in which it might answer
+	b.pass(pulse)
 	b.wait(note + ` === ` + quote(sentence("message/picture-restarted")))
 	b.wait(`document.querySelector("iframe.preview-live:not([data-old])")`)
 	b.same(before)
-	b.wait(note + ` === ""`)
+	assert.NotEmpty(t, eval[string](b, note))
+	b.pass(noted)
+	assert.Empty(t, eval[string](b, note))
 }
 
 // killFrame ends the process of the preview's frame as the system would.
 func (b *tab) killFrame() {
 	b.t.Helper()
-	targets, err := chromedp.Targets(b.ctx)
-	require.NoError(b.t, err)
-	for _, one := range targets {
-		if one.Type != "iframe" || one.BrowserContextID != chromedp.FromContext(b.ctx).BrowserContextID {
-			continue
-		}
-		ctx, cancel := chromedp.NewContext(chromium.ctx, chromedp.WithTargetID(one.TargetID), chromedp.WithDetachOnCancel())
-		defer cancel()
-		require.NoError(b.t, chromedp.Do(ctx))
-		go chromedp.Call(ctx, cdpage.Crash, cdp.Empty{})
-		time.Sleep(calm)
-		return
-	}
-	b.t.Fatal("no frame has a process of its own")
+	go chromedp.Call(b.lastFrame(), cdpage.Crash, cdp.Empty{}) // nobody is left to answer
+	require.Eventually(b.t, func() bool {
+		b.mu.Lock()
+		defer b.mu.Unlock()
+		return b.crashes > 0
+	}, waitTimeout, waitStep, "the frame did not die")
 }
 
 // A frame is a stranger: what makes no sense is dropped, and the page goes on.
@@ -116,21 +122,21 @@ func TestWithoutGraphicsALineSaysSo(t *testing.T) {
 	s := newServer(t, hold)
 	t.Cleanup(hold.open)
 	b := newTab(t)
+	b.size(390, 844) // a still picture is drawn in a moment
 	b.open(s.URL + "/")
 	b.alive()
-	b.wait(`document.querySelector("iframe.preview-frame")`)
 	for range 2 { // both starts
+		b.wait(`document.querySelector("iframe.preview-frame")`)
 		eval[any](b, `document.querySelector("iframe.preview-frame").dataset.old = "yes"`)
 		eval[any](b, fromFrame(`{type: "error", message: "no WebGL"}`))
 		b.wait(`!document.querySelector("iframe[data-old]")`)
-		time.Sleep(calm)
 	}
 	b.wait(note + ` === ` + quote(sentence("message/picture-failed")))
 	b.wait(`document.querySelector("#still").className === "drawn"`)
 	still := b.picture()
 	b.focus("#pad")
 	b.do(chromedp.KeyEvent(kb.ArrowRight))
-	require.Eventually(t, func() bool { return difference(t, still, b.picture()) > 0.5 }, waitTimeout, calm, "the lamp moves in stills")
+	require.Eventually(t, func() bool { return difference(t, still, b.picture()) > 0.5 }, waitTimeout, glance, "the lamp moves in stills")
 }
 
 // look takes an entry of the menu of views and lights.
@@ -148,7 +154,7 @@ func TestViewsAndLights(t *testing.T) {
 	for _, one := range [][2]string{{"view", "three-quarter"}, {"light", "window"}} {
 		last := b.picture()
 		b.redrawn(func() { b.look(one[0], one[1]) })
-		require.Greater(t, difference(t, last, b.picture()), 3.0, one)
+		require.Eventually(t, func() bool { return difference(t, last, b.picture()) > 3 }, waitTimeout, glance, one)
 	}
 	b.look("light", "lamp")
 	b.look("view", "front")
@@ -156,8 +162,17 @@ func TestViewsAndLights(t *testing.T) {
 
 	b.click(".looks summary")
 	b.click(`.looks [data-do="sweep"][value="day"]`)
-	require.Eventually(t, func() bool { return difference(t, before, b.picture()) > 3 }, waitTimeout, calm, "the sun comes in")
+	require.Eventually(t, func() bool { return difference(t, before, b.picture()) > 3 }, waitTimeout, glance, "the sun comes in")
+	b.advanceFrame(14_000) // the whole day, as wasm/preview/glide.go has it
 	b.same(before)
+}
+
+// advanceFrame puts the clock of the preview forward, by milliseconds.
+func (b *tab) advanceFrame(ms int) {
+	b.t.Helper()
+	_, err := chromedp.Run(b.lastFrame(), chromedp.Evaluate[any](fmt.Sprintf(
+		`(() => { const now = performance.now.bind(performance); performance.now = () => now() + %d; })()`, ms)))
+	require.NoError(b.t, err)
 }
 
 // What is saved is the picture of the design, as Go draws it.

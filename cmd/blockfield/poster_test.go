@@ -27,7 +27,7 @@ func TestPosterIsThePicture(t *testing.T) {
 	t.Cleanup(hold.open)
 	asleep.open(s.URL + "/")
 	asleep.alive()
-	alive, _ := openPicture(t)
+	alive, _ := openPicture(t, window(1440, 620))
 	for _, size := range [][2]int64{{1440, 620}, {768, 900}, {390, 844}} {
 		asleep.size(size[0], size[1])
 		alive.size(size[0], size[1])
