@@ -214,7 +214,7 @@ export function makeJobs({ first, say, unsay, back, goTo }) {
     id: () => id,
     // stash keeps edits that are still under way, for whoever opens the job next.
     stash(requests, text) {
-      if (requests.length === 0 && ours !== true) return;
+      if (requests.length === 0 && (visit || ours !== true)) return;
       if (requests.length > 0 && (visit || ours === false)) {
         if (visit) leaveVisit();
         else part();
@@ -232,6 +232,10 @@ export function makeJobs({ first, say, unsay, back, goTo }) {
     async stashed() {
       await settled;
       return ours === true ? store.edits(id) : [];
+    },
+    // leave writes down which of them are left.
+    leave(requests) {
+      if (ours === true) store.keepEdits(id, requests);
     },
     // elsewhere reports whether another tab has written the job that is shown.
     elsewhere({ key, newValue }) {

@@ -64,6 +64,7 @@ export function makeKeeping({ first, engine, form, ask, apply, open }) {
   // stash writes down what is still under way: the page may never see the answer.
   function stash() {
     if (over) return;
+    if (jobs.visiting()) earlier ??= []; // they are the job's
     earlier ??= jobs.earlier();
     const mine = form.edits();
     const others = engine.unanswered().filter(({ op, path, quiet }) =>
@@ -94,18 +95,40 @@ export function makeKeeping({ first, engine, form, ask, apply, open }) {
   // back goes from a design that was only looked at to the job, with the steps of
   // its history where they are there.
   async function back() {
-    for (let answer = { canUndo: true }; answer.canUndo;) {
-      answer = await ask({ op: "undo" });
-      if (!jobs.visiting()) return;
-    }
-    await goTo(jobs.id());
+    for (let answer = { canUndo: true }; answer.canUndo && jobs.visiting();) answer = await ask({ op: "undo" });
+    if (jobs.visiting()) await goTo(jobs.id());
+    else await takeUp();
   }
 
   async function goTo(id) {
     const text = store.job(id) ?? "";
     const answer = await open({ op: "open", text, from: "saved" }, { from: "job", id, silent: true });
     if (!answer.ok && !answer.died) unread("job-unread", "kept", text, answer);
-    if (answer.ok) await openRecord();
+    if (!answer.ok) return;
+    await openRecord();
+    await takeUp();
+  }
+
+  // finish does what was under way when the job was left last, before another
+  // design is looked at. What is refused waits until the job is open again.
+  async function finish() {
+    const left = [];
+    for (const edit of await jobs.stashed()) {
+      const answer = await ask(edit);
+      if (!answer.ok && !answer.died) left.push(edit);
+    }
+    jobs.leave(left);
+  }
+
+  // takeUp does the same where the job stays open: what is refused stands in its
+  // field.
+  async function takeUp() {
+    const edits = await jobs.stashed();
+    stashed = edits.length > 0;
+    for (const edit of edits) {
+      if (edit.op === "set") form.restore(edit);
+      else ask(edit);
+    }
   }
 
   async function openBook(alone) {
@@ -148,19 +171,15 @@ export function makeKeeping({ first, engine, form, ask, apply, open }) {
       const { text, visit } = jobs.start();
       await openBook(alone && text === null && !visit);
       if (text !== null) await openKept(text);
+      if (visit || !alone) await finish();
       if (visit) await ask({ op: "open", text: visit.text, from: "scenario" }, { opened: visit.from });
     },
     // resume does what was typed before the scripts came, and what was under way
     // when the page was left.
     async resume() {
       form.flush();
-      const edits = await jobs.stashed();
-      stashed = edits.length > 0;
       earlier = [];
-      for (const edit of edits) {
-        if (edit.op === "set") form.restore(edit);
-        else ask(edit);
-      }
+      if (!jobs.visiting()) await takeUp();
     },
     // keep keeps what an answer brings. opened says from where its design comes,
     // when it is another one than before.

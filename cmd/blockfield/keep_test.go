@@ -352,6 +352,36 @@ func TestTypedAndLeft(t *testing.T) {
 	}
 }
 
+// What was under way when a link was opened belongs to the job, not to the link.
+func TestUnderWayStaysWithItsJob(t *testing.T) {
+	b, s := openPage(t)
+	link, linked := linkTo(t, heightPath, "1 m")
+	_, wide := edited(t, widthPath, "1.6 m")
+	_, wider := edited(t, widthPath, "1.8 m")
+	b.set(widthPath, "1.6 m")
+	b.shows(wide.Revision)
+	b.focus(control(widthPath))
+	eval[any](b, `document.querySelector(`+quote(control(widthPath))+`).select()`)
+	b.do(chromedp.KeyEvent("1.8 m"))
+	b.open(s.URL + "/?again" + link)
+	b.alive()
+	b.shows(linked)
+	b.says("Your own job is kept")
+	assert.True(t, b.kept(wider.Revision), "the job, with its last edit")
+	b.press("Back to my job")
+	b.shows(wider.Revision)
+
+	b.set(widthPath, "banana")
+	b.wait(`document.querySelector('[aria-invalid="true"]')`)
+	b.open(s.URL + "/?once-more" + link)
+	b.alive()
+	b.shows(linked)
+	assert.Empty(t, b.faultAt(widthPath), "the link's field is whole")
+	b.press("Back to my job")
+	b.shows(wider.Revision)
+	b.wait(`document.querySelector(` + quote(control(widthPath)) + `).value === "banana"`)
+}
+
 // A refused value stays in its field, with its message, through sections, units
 // and a reload.
 func TestRefusedValueStays(t *testing.T) {
