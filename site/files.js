@@ -32,13 +32,24 @@ export function watchFiles({ input, drop, opened, tooLarge }) {
   });
 }
 
-export function saveFile({ name, type, text }) {
-  const url = URL.createObjectURL(new Blob([text], { type }));
+export function saveFile({ name, type, text, bytes }) {
+  const content = bytes ? Uint8Array.from(atob(bytes), (one) => one.charCodeAt(0)) : text;
+  const url = URL.createObjectURL(new Blob([content], { type }));
   const link = document.createElement("a");
   link.href = url;
   link.download = name;
   link.click();
   setTimeout(() => URL.revokeObjectURL(url), 60_000);
+}
+
+// base64 is the content of a file as the engine takes it.
+export function base64(blob) {
+  return new Promise((resolve, reject) => {
+    const reader = new FileReader();
+    reader.onload = () => resolve(reader.result.slice(reader.result.indexOf(",") + 1));
+    reader.onerror = () => reject(reader.error);
+    reader.readAsDataURL(blob);
+  });
 }
 
 const COPY_MS = 1000; // a browser that asks first may never answer

@@ -1,7 +1,7 @@
 // Wires the page: what a person does becomes a request to the engine, and its
 // answer becomes what the page shows.
 import { startEngine } from "./engine.js";
-import { copy, saveFile, watchFiles } from "./files.js";
+import { base64, copy, saveFile, watchFiles } from "./files.js";
 import { labelOf, showValue, watchForm } from "./form.js";
 import { makeHearing } from "./hear.js";
 import { watchJobList } from "./joblist.js";
@@ -180,6 +180,8 @@ function lookBy(kind, name) {
   return ask({ op: "drag", kind, name, ...stage.size() });
 }
 
+const PRINTED = 1400; // pixels of the longer side of a picture on paper
+
 const buttons = {
   undo: () => step("undo"),
   redo: () => step("redo"),
@@ -198,6 +200,10 @@ const buttons = {
   shoot: (button) => stage.shoot(Number(button.value), `${byID("title").textContent} ${byID("revision").textContent}`),
   sweep: (button) => stage.sweep(button.value),
   print: () => window.print(),
+  async "papers-picture"() {
+    const picture = await stage.picture(PRINTED);
+    if (picture) ask({ op: "papers-picture", picture: await base64(picture) });
+  },
   "view-reset"() {
     stage.forget();
     return ask({ op: "drag", kind: "reset" });

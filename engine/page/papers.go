@@ -8,6 +8,8 @@ type PaperView struct {
 	Sets, Formats []string // names
 	Set, Format   string   // that are chosen
 	Sheets        []string // SVG, each of the size of its paper
+	Picturable    bool     // a picture of the panels may go on them
+	Pictured      bool     // and one does
 }
 
 // Choice is a button for one of several.

@@ -26,7 +26,7 @@ func AfterHearing(in Input) []Fragment {
 	v := newView(in)
 	all := []Fragment{{"strip", v.render("strip", v.Strip())}}
 	for _, s := range v.slots() {
-		if s.id == "watch-outs" || strings.HasPrefix(s.id, soundSlots) {
+		if s.id == "watch-outs" || s.id == "papers-sheets" || strings.HasPrefix(s.id, soundSlots) {
 			all = append(all, Fragment{s.id, v.render(s.template, s.data)})
 		}
 	}

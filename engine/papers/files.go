@@ -15,7 +15,8 @@ type File struct {
 
 // Files are the sets of the names as files: one document of sheets for each set,
 // its drawings, and the tables that go with it, each once. A name that is none
-// gives nothing.
+// gives nothing. Without fonts there are drawings and tables only: a document would
+// be set in another type than it was laid out for.
 func Files(in Input, names []string, fonts Fonts) []File {
 	var all []File
 	have := map[string]bool{}
@@ -30,7 +31,9 @@ func Files(in Input, names []string, fonts Fonts) []File {
 		if !ok {
 			continue
 		}
-		add(name+".html", set.HTML(in.Words.Language.Tag, fonts))
+		if fonts.Regular != nil {
+			add(name+".html", set.HTML(in.Words.Language.Tag, fonts))
+		}
 		for _, d := range set.Drawings {
 			add(path.Join("drawings", d.Name+".svg"), []byte(d.SVG()))
 		}

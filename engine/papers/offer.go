@@ -56,9 +56,9 @@ func (m *maker) offered() bool {
 // their wall, to scale, with a person beside them.
 func (m *maker) offerPicture() sheet.Block {
 	return sheet.Fitted(func(width float64) []sheet.Block {
-		if p := m.Picture; len(p.JPEG) > 0 {
+		if p := m.Picture; len(p.Body) > 0 {
 			high := width * float64(p.Height) / float64(p.Width)
-			return []sheet.Block{sheet.Piece{Height: high, Draw: func(pen sheet.Pen) { pen.Picture(0, 0, width, high, p.JPEG, m.T("offering/picture")) }}}
+			return []sheet.Block{sheet.Piece{Height: high, Draw: func(pen sheet.Pen) { pen.Picture(0, 0, width, high, p.Type, p.Body, m.T("offering/picture")) }}}
 		}
 		return []sheet.Block{m.wallPicture(width)}
 	})

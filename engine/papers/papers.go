@@ -35,8 +35,9 @@ type Input struct {
 
 // Picture is a rendered picture of the panels.
 type Picture struct {
-	JPEG          []byte
-	Width, Height int // of it
+	Type          string // of medium: "image/jpeg" or "image/png"
+	Body          []byte
+	Width, Height int // in pixels
 }
 
 // Names of sets.

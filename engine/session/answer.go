@@ -47,6 +47,8 @@ func (s *Session) answer(req Request) Response {
 		return s.place(req)
 	case "picture":
 		return s.picture(req)
+	case "papers-picture":
+		return s.paperPicture(req)
 	case "point":
 		return s.point(req)
 	case "hear":
@@ -244,6 +246,9 @@ func (s *Session) acted(req Request) (design.Document, error) {
 
 // save answers with a file: the design, or the prices if they are asked for.
 func (s *Session) save(req Request) Response {
+	if req.Name == papersFile {
+		return s.paperFiles()
+	}
 	if req.Name == bookFile || req.Name == sellingFile {
 		return s.priceFile(req.Name)
 	}
@@ -262,7 +267,10 @@ func (s *Session) file() *File {
 }
 
 // fileName makes a name that every file system takes from a title.
-func fileName(title, revision string) string {
+func fileName(title, revision string) string { return nameOf(title, revision, ".json") }
+
+// nameOf is fileName with another suffix.
+func nameOf(title, revision, suffix string) string {
 	plain := strings.Map(func(r rune) rune {
 		switch {
 		case r >= 'a' && r <= 'z', r >= '0' && r <= '9':
@@ -281,7 +289,7 @@ func fileName(title, revision string) string {
 	if name == "" {
 		name = "blockfield"
 	}
-	return name + "-" + revision + ".json"
+	return name + "-" + revision + suffix
 }
 
 func (s *Session) link() Response {

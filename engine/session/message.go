@@ -23,6 +23,7 @@ type Request struct {
 	Samples  int     `json:"samples,omitempty"`  // along one side of a pixel of it
 	Quiet    bool    `json:"quiet,omitempty"`    // the picture already shows it
 	Revision string  `json:"revision,omitempty"` // that was heard
+	Picture  []byte  `json:"picture,omitempty"`  // JPEG or PNG, of what the page shows
 	Today    string  `json:"today,omitempty"`    // the day where the page is, an ISO date
 }
 
@@ -68,7 +69,8 @@ type Fault struct {
 
 // File is something to save.
 type File struct {
-	Name string `json:"name"`
-	Type string `json:"type"`
-	Text string `json:"text"`
+	Name  string `json:"name"`
+	Type  string `json:"type"`
+	Text  string `json:"text"`
+	Bytes []byte `json:"bytes,omitempty"` // of a file that is no text
 }

@@ -1,6 +1,10 @@
 package session
 
 import (
+	"bytes"
+	"image"
+	"image/jpeg"
+	"image/png"
 	"slices"
 
 	"blockfield/engine/page"
@@ -8,8 +12,13 @@ import (
 	"blockfield/engine/papers/sheet"
 )
 
-// paper is which papers a person looks at.
-type paper struct{ set, format string }
+// paper is which papers a person looks at, and the picture that goes on them, which
+// is one of a revision.
+type paper struct {
+	set, format string
+	picture     papers.Picture
+	revision    string
+}
 
 // choose takes a set or a size of paper.
 func (p *paper) choose(what, name string) {
@@ -20,11 +29,25 @@ func (p *paper) choose(what, name string) {
 	p.format = name
 }
 
+// papersFile names the archive of drawings and tables among what can be saved.
+const papersFile = "papers"
+
+// reader is who prints the papers.
+func (s *Session) paperReader() papers.Reader {
+	switch s.now.doc.View.Reading {
+	case page.Maker:
+		return papers.Maker
+	case page.Builder:
+		return papers.Builder
+	default:
+		return papers.Client
+	}
+}
+
 // papers are the sheets of the chosen set for its reader, of the first set where
 // none is chosen that this reader has.
 func (s *Session) papers(in page.Input) page.PaperView {
-	reader := map[string]papers.Reader{page.Maker: papers.Maker, page.Builder: papers.Builder}[s.now.doc.View.Reading]
-	sets := papers.For(reader)
+	sets := papers.For(s.paperReader())
 	out := page.PaperView{Sets: sets, Set: s.paper.set}
 	for _, f := range sheet.Formats() {
 		out.Formats = append(out.Formats, f.Name)
@@ -32,17 +55,59 @@ func (s *Session) papers(in page.Input) page.PaperView {
 	if !slices.Contains(sets, out.Set) {
 		out.Set = sets[0]
 	}
-	format, ok := sheet.Named(s.paper.format)
-	if !ok {
-		format = sheet.A4()
-	}
-	out.Format = format.Name
-	set, _ := papers.Make(papers.Input{
-		Doc: in.Doc, Plan: in.Plan, Job: in.Job, Book: in.Book, Selling: in.Selling, Heard: in.Heard,
-		Client: reader == papers.Client, Today: in.Today, Words: in.Words, Format: format,
-	}, out.Set)
+	from := s.paperInput(in)
+	out.Format = from.Format.Name
+	out.Picturable, out.Pictured = out.Set == papers.OfferSet, len(from.Picture.Body) > 0
+	set, _ := papers.Make(from, out.Set)
 	for _, one := range set.Sheets {
 		out.Sheets = append(out.Sheets, one.SVG)
 	}
 	return out
+}
+
+// paperInput is what papers are made of.
+func (s *Session) paperInput(in page.Input) papers.Input {
+	format, ok := sheet.Named(s.paper.format)
+	if !ok {
+		format = sheet.A4()
+	}
+	out := papers.Input{
+		Doc: in.Doc, Plan: in.Plan, Job: in.Job, Book: in.Book, Selling: in.Selling, Heard: in.Heard,
+		Client: s.paperReader() == papers.Client, Today: in.Today, Words: in.Words, Format: format,
+	}
+	if s.paper.revision == s.now.plan.Revision {
+		out.Picture = s.paper.picture
+	}
+	return out
+}
+
+// mostPicture is the largest picture that goes on papers, in bytes.
+const mostPicture = 8 << 20
+
+// paperPicture takes a picture of the open design onto its papers.
+func (s *Session) paperPicture(req Request) Response {
+	kind, config, err := "image/jpeg", image.Config{}, error(nil)
+	if config, err = jpeg.DecodeConfig(bytes.NewReader(req.Picture)); err != nil {
+		kind = "image/png"
+		config, err = png.DecodeConfig(bytes.NewReader(req.Picture))
+	}
+	if err != nil || len(req.Picture) > mostPicture || config.Width == 0 || config.Height == 0 {
+		return Response{Faults: []Fault{{Message: s.reader().Say("papers/no-picture")}}}
+	}
+	s.paper.picture = papers.Picture{Type: kind, Body: req.Picture, Width: config.Width, Height: config.Height}
+	s.paper.revision = s.now.plan.Revision
+	return s.whole("papers/pictured")
+}
+
+// paperFiles are the drawings and tables of the reader's sets in one archive. The
+// sheets themselves print from the page, with its font.
+func (s *Session) paperFiles() Response {
+	in := s.paperInput(s.input())
+	packed, err := papers.Zip(papers.Files(in, papers.For(s.paperReader()), papers.Fonts{}))
+	if err != nil {
+		return s.refuse(err)
+	}
+	return Response{File: &File{
+		Name: nameOf(s.now.doc.Design.Title, s.now.plan.Revision, ".zip"), Type: "application/zip", Bytes: packed,
+	}}
 }

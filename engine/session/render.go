@@ -25,10 +25,11 @@ func (s *Session) input() page.Input {
 		in.Levers = s.levers()
 		in.Looks = s.lookPlans()
 	}
+	in = s.listen(in)
 	if s.section == page.Papers {
 		in.Papers = s.papers(in)
 	}
-	return s.listen(in)
+	return in
 }
 
 // levers are what brings the open design down to its budget, for its reader: a

@@ -1,9 +1,11 @@
 package cli
 
 import (
+	"bytes"
 	"context"
 	"flag"
 	"fmt"
+	"image/jpeg"
 	"os"
 	"path/filepath"
 	"slices"
@@ -14,6 +16,7 @@ import (
 	"blockfield/engine/design"
 	"blockfield/engine/papers"
 	"blockfield/engine/papers/sheet"
+	"blockfield/engine/scene"
 	"blockfield/engine/words"
 	"blockfield/site"
 )
@@ -28,6 +31,7 @@ func writePapers(_ context.Context, args []string, s Streams) (int, error) {
 	out := flags.String("o", "", "")
 	paper := flags.String("paper", sheet.A4().Name, "")
 	set := flags.String("set", "", "")
+	pictured := flags.Bool("picture", false, "")
 	today := dayFlag(flags)
 	names, err := parse(flags, args)
 	if err != nil {
@@ -48,6 +52,11 @@ func writePapers(_ context.Context, args []string, s Streams) (int, error) {
 	if err != nil {
 		return badInput, err
 	}
+	if *pictured {
+		if in.Picture, err = paperPicture(in.Doc); err != nil {
+			return badInput, located(names[0], err)
+		}
+	}
 	fonts := site.Fonts()
 	files := papers.Files(in, sets, papers.Fonts{Regular: fonts[site.RegularFont], Bold: fonts[site.BoldFont]})
 	return done, writeFiles(*out, files, s)
@@ -67,10 +76,32 @@ func papersInput(name string, prices *string, today string, format sheet.Format,
 	if err != nil {
 		return papers.Input{}, located(name, err)
 	}
+	heard, err := engine.Hear(doc.Design)
+	if err != nil {
+		return papers.Input{}, located(name, err)
+	}
 	return papers.Input{
-		Doc: doc, Plan: plan.On(today, doc, book), Job: engine.Follow(doc.Design, plan, design.NewRecord(), today), Book: book, Today: today, Format: format,
+		Doc: doc, Plan: plan.On(today, doc, book), Job: engine.Follow(doc.Design, plan, design.NewRecord(), today), Book: book, Heard: &heard, Today: today, Format: format,
 		Words: words.Reader{Language: words.English(), Units: doc.View.Units},
 	}, nil
+}
+
+// Size and quality of the picture on an offer: half a page wide at 200 dots an inch.
+const (
+	paperPictureWidth   = 800
+	paperPictureHeight  = 600
+	paperPictureQuality = 90
+)
+
+// paperPicture draws a design for its offer, as its view has it.
+func paperPicture(doc design.Document) (papers.Picture, error) {
+	sc, err := sceneOf(doc)
+	if err != nil {
+		return papers.Picture{}, err
+	}
+	var b bytes.Buffer
+	err = jpeg.Encode(&b, scene.Render(sc, paperPictureWidth, paperPictureHeight, pictureSupersample), &jpeg.Options{Quality: paperPictureQuality})
+	return papers.Picture{Type: "image/jpeg", Body: b.Bytes(), Width: paperPictureWidth, Height: paperPictureHeight}, err
 }
 
 // setsOf are the sets to write: one of a name, or else all that the builder of the

@@ -241,10 +241,10 @@ func (p Pen) Person(x, foot, tall float64) {
 	p.canvas.Person(p.x+x, p.y+foot, tall, draw.Fill("#707070"))
 }
 
-// Picture draws a JPEG over a rectangle; text says what is seen.
-func (p Pen) Picture(x, y, width, height float64, jpeg []byte, text string) {
+// Picture draws a picture of a media type over a rectangle; text says what is seen.
+func (p Pen) Picture(x, y, width, height float64, mediaType string, body []byte, text string) {
 	p.within("picture", x, y, width, height)
-	p.canvas.Image(draw.Box{X: p.x + x, Y: p.y + y, Width: width, Height: height}, "image/jpeg", jpeg, Plain(text))
+	p.canvas.Image(draw.Box{X: p.x + x, Y: p.y + y, Width: width, Height: height}, mediaType, body, Plain(text))
 }
 
 // Across draws a level dimension line from x1 to x2 at y, with its extension

@@ -1,0 +1,123 @@
+package session_test
+
+import (
+	"archive/zip"
+	"bytes"
+	"image"
+	"image/jpeg"
+	"regexp"
+	"strings"
+	"testing"
+
+	"blockfield/engine/design"
+	"blockfield/engine/session"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// sheets opens the papers and returns what stands there.
+func sheets(t *testing.T, s *session.Session, reading string) string {
+	t.Helper()
+	return read(t, s, reading, "papers")
+}
+
+func choose(t *testing.T, s *session.Session, what, name string) string {
+	t.Helper()
+	return html(ask(t, s, session.Request{Op: "act", Name: what, Path: name}))
+}
+
+// Each reader has the sets that are theirs: a client no shop's, and a home builder
+// no offer.
+func TestSetsOfReaders(t *testing.T) {
+	s := fresh()
+	client := sheets(t, s, "client")
+	assert.Contains(t, client, `data-path="offer"`)
+	assert.NotContains(t, client, `data-path="cut"`)
+	assert.Contains(t, client, "Indication")
+	// Whatever a client asks for, the sheets are a client's.
+	assert.NotContains(t, choose(t, s, "papers-set", "cut"), "Stop list")
+
+	maker := sheets(t, s, "maker")
+	for _, set := range []string{"offer", "cut", "glue", "hang"} {
+		assert.Contains(t, maker, `data-path="`+set+`"`)
+	}
+	assert.Contains(t, choose(t, s, "papers-set", "cut"), "Stop list")
+	assert.Contains(t, choose(t, s, "papers-set", "glue"), "Row cards")
+
+	builder := sheets(t, s, "builder")
+	assert.Contains(t, builder, "Shopping list")
+	assert.NotContains(t, builder, `data-path="offer"`)
+}
+
+// The sheets follow every edit, and have its revision.
+func TestSheetsFollowEdits(t *testing.T) {
+	s := fresh()
+	sheets(t, s, "maker")
+	before := choose(t, s, "papers-set", "cut")
+	res := set(t, s, group+".wood", "oak")
+	require.True(t, res.OK)
+	after := html(res)
+	assert.NotEqual(t, before, after)
+	assert.Contains(t, after, ">"+res.Revision+"<")
+	assert.NotContains(t, before, ">"+res.Revision+"<")
+	assert.Contains(t, choose(t, s, "papers-format", "Letter"), `width="215.9mm"`)
+	assert.Contains(t, choose(t, s, "papers-format", "A4"), `width="210mm"`)
+	assert.Contains(t, choose(t, s, "papers-format", "A0"), `width="210mm"`, "no such paper")
+}
+
+// A picture goes on the papers of the design that it was taken of, and on no other.
+func TestPictureOnPapers(t *testing.T) {
+	s := fresh()
+	assert.NotContains(t, sheets(t, s, "client"), "data:image")
+	var b bytes.Buffer
+	require.NoError(t, jpeg.Encode(&b, image.NewGray(image.Rect(0, 0, 40, 30)), nil))
+	res := ask(t, s, session.Request{Op: "papers-picture", Picture: b.Bytes()})
+	require.True(t, res.OK)
+	assert.Contains(t, html(res), "data:image/jpeg;base64,")
+	assert.NotContains(t, html(set(t, s, group+".wood", "oak")), "data:image", "of the design before")
+	assert.Contains(t, html(ask(t, s, session.Request{Op: "undo"})), "data:image/jpeg")
+
+	for _, bad := range [][]byte{nil, []byte("GIF89a"), []byte("<svg onload=alert(1)>")} {
+		res := ask(t, s, session.Request{Op: "papers-picture", Picture: bad})
+		assert.False(t, res.OK)
+		assert.Contains(t, res.Faults[0].Message, "no JPEG or PNG")
+	}
+}
+
+// Drawings and tables are saved as one archive.
+func TestPaperFiles(t *testing.T) {
+	s := fresh()
+	sheets(t, s, "maker")
+	file := ask(t, s, session.Request{Op: "save", Name: "papers"}).File
+	require.NotNil(t, file)
+	assert.True(t, strings.HasSuffix(file.Name, ".zip"), file.Name)
+	r, err := zip.NewReader(bytes.NewReader(file.Bytes), int64(len(file.Bytes)))
+	require.NoError(t, err)
+	var names []string
+	for _, f := range r.File {
+		names = append(names, f.Name)
+	}
+	assert.Contains(t, names, "tables/cuts.csv")
+	assert.Contains(t, names, "drawings/backer-1.svg")
+	assert.NotContains(t, strings.Join(names, " "), ".html", "they would be set in another type")
+
+	sheets(t, s, "client")
+	file = ask(t, s, session.Request{Op: "save", Name: "papers"}).File
+	r, err = zip.NewReader(bytes.NewReader(file.Bytes), int64(len(file.Bytes)))
+	require.NoError(t, err)
+	assert.Empty(t, r.File, "a client has no tables")
+}
+
+// What was heard of a design is said on its offer as soon as it is known.
+func TestHeardOnTheOffer(t *testing.T) {
+	s := fresh()
+	assert.NotContains(t, sheets(t, s, "client"), "sends most of what hits it")
+	heard := ask(t, s, session.Request{Op: "hear", Text: string(design.Encode(s.Document()))})
+	require.True(t, heard.OK)
+	res := ask(t, s, session.Request{Op: "heard", Revision: heard.Revision, Text: heard.Heard})
+	assert.Contains(t, strings.ReplaceAll(plain(html(res)), " ", ""), "sendsmostofwhathitsit")
+}
+
+// plain is a text without its tags.
+func plain(html string) string { return regexp.MustCompile("<[^>]*>").ReplaceAllString(html, "") }
