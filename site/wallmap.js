@@ -9,24 +9,26 @@ const FINE = 0.1; // says that Shift is held
 export function watchWalls({ root, ask }) {
   const known = new WeakSet();
 
-  // A move waits for the answer to the one before: they add up meanwhile.
+  // Moves add up while one is under way. What is returned is kept when all are done,
+  // so that letting go waits for the last of them.
   function mover() {
     const sum = { dx: 0, dy: 0 };
-    let busy = false;
-    async function send() {
-      if (busy || (sum.dx === 0 && sum.dy === 0)) return;
-      busy = true;
-      const { dx, dy } = sum;
-      sum.dx = 0;
-      sum.dy = 0;
-      await ask({ op: "place", kind: "move", dx, dy });
-      busy = false;
-      await send();
+    let running = null;
+    async function run() {
+      while (sum.dx !== 0 || sum.dy !== 0) {
+        const { dx, dy } = sum;
+        sum.dx = 0;
+        sum.dy = 0;
+        await ask({ op: "place", kind: "move", dx, dy });
+      }
     }
     return (dx, dy) => {
       sum.dx += dx;
       sum.dy += dy;
-      return send();
+      running ??= run().finally(() => {
+        running = null;
+      });
+      return running;
     };
   }
 
