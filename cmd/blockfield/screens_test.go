@@ -24,7 +24,7 @@ func TestScreens(t *testing.T) {
 	require.NoError(t, os.MkdirAll(*screensDir, 0o755))
 	s := newServer(t, builtSite(t).Handler())
 	for _, width := range []int64{1440, 768, 390} {
-		b := newTab(t)
+		b := newProfile(t)
 		b.size(width, 900)
 		b.open(s.URL + "/")
 		b.alive()
