@@ -26,7 +26,7 @@ func (m *maker) cover() sheet.Paper {
 
 // coverPicture is the first panel in small, as large as its column allows.
 func (m *maker) coverPicture() sheet.Block {
-	const high = 62
+	const high = 50
 	return sheet.Fitted(func(width float64) []sheet.Block {
 		g := m.Plan.Groups[0].Built
 		pitch := min(width/float64(g.Columns), high/float64(g.Rows))
@@ -124,7 +124,7 @@ func (m *maker) stops() []sheet.Block {
 			lead := m.T("cover/stop", "gate", m.T("gate/"+string(g.Gate)))
 			if w.Evidence {
 				lead += " " + m.T("cover/evidence")
-				lines = sheet.Blanks{{Label: m.T("blank/value"), Share: 2}, {Label: m.T("blank/source"), Share: 3}, {Label: m.T("blank/name"), Share: 3}, {Label: m.T("blank/date"), Share: 2}}
+				lines = m.evidence()
 			}
 			blocks = append(blocks, sheet.Notice{
 				Sign: sheet.StopSign, Lead: lead, Text: m.Words.Say(w.Code, w.Args), Blanks: lines,
@@ -135,6 +135,13 @@ func (m *maker) stops() []sheet.Block {
 		return nil
 	}
 	return append([]sheet.Block{sheet.Heading(m.T("cover/stops"))}, blocks...)
+}
+
+// evidence is what clears a Stop that no signature clears.
+func (m *maker) evidence() sheet.Blanks {
+	return sheet.Blanks{
+		{Label: m.T("blank/value"), Share: 2}, {Label: m.T("blank/source"), Share: 3}, {Label: m.T("blank/name"), Share: 3}, {Label: m.T("blank/date"), Share: 2},
+	}
 }
 
 // cautionList are the Cautions, each on the paper that it concerns and all of them
@@ -149,7 +156,7 @@ func (m *maker) cautionList() []sheet.Block {
 	if len(items) == 0 {
 		return nil
 	}
-	return []sheet.Block{sheet.Heading(m.T("cover/cautions")), sheet.List{Mark: sheet.Ticks, Size: 3.8, Items: items}}
+	return []sheet.Block{sheet.Heading(m.T("cover/cautions")), sheet.List{Mark: sheet.Ticks, Size: 3.6, Items: items}}
 }
 
 // cautions are the Cautions and Stops that one paper concerns: those whose code

@@ -23,7 +23,7 @@ type scale float64
 // fitted is the smallest usual scale at which a thing is not larger than the room
 // on the paper.
 func fitted(width, height, roomX, roomY float64) scale {
-	steps := []scale{1, 2, 2.5, 5, 10, 15, 20, 25, 30, 40, 50, 75}
+	steps := []scale{1, 1.5, 2, 2.5, 3, 4, 5, 6, 7.5, 10, 12.5, 15, 20, 25, 30, 40, 50, 75}
 	for _, s := range steps {
 		if width/float64(s) <= roomX && height/float64(s) <= roomY {
 			return s

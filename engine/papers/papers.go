@@ -103,7 +103,7 @@ func (m *maker) set(name string) ([]sheet.Paper, []table) {
 	case BookSet:
 		return []sheet.Paper{
 			m.before(), m.safety(), m.shopping(), m.tools(), m.homeSteps(), m.backerSheet(), m.stopList(), m.binLabels(), m.countCard(),
-			m.layOrder(), m.rowCards(), m.trimSheet(), m.finishSchedule(), m.frameList(), m.weighSlip(), m.troubles(),
+			m.layOrder(), m.rowCards(), m.trimSheet(), m.finishSchedule(), m.frameList(), m.cleatPaper(), m.rearMap(), m.weighSlip(), m.hangSheet(), m.troubles(),
 		}, append([]table{m.stock(), m.cuts(), m.counts()}, m.fields()...)
 	case CutSet:
 		return []sheet.Paper{
@@ -114,7 +114,9 @@ func (m *maker) set(name string) ([]sheet.Paper, []table) {
 			m.cover(), m.countCard(), m.layOrder(), m.rowCards(), m.trimSheet(), m.finishSchedule(), m.timeSheet(),
 		}, append([]table{m.counts(), m.hours()}, m.fields()...)
 	case HangSet:
-		return []sheet.Paper{m.cover(), m.weighSlip(), m.safety()}, nil
+		return []sheet.Paper{
+			m.cover(), m.cleatPaper(), m.rearMap(), m.weighSlip(), m.wayIn(), m.hangSheet(), m.safety(),
+		}, nil
 	default:
 		return nil, nil
 	}

@@ -306,6 +306,28 @@ func englishPapers() map[string]string {
 		"laying/lays-out": "Lays out",
 		"laying/glues":    "Glues",
 
+		"paper/rear-map":    "Rear map",
+		"rearing/ring":      "Ring",
+		"rearing/from-left": "From the left edge of the rear",
+		"rearing/from-top":  "Below the top of the field",
+		"rearing/row":       "Row",
+		"rearing/column":    "Column of the front",
+		"rearing/turned":    "turned like a page",
+
+		"paper/cleat":      "Cleat",
+		"paper/hang-sheet": "Hang sheet",
+		"hanging/not":      "NOT TO BE HUNG YET",
+		"hanging/title":    "The wall to scale, seen from the room, with studs, panels, the level line and the holes",
+		"hanging/hole":     "Hole",
+		"hanging/found":    "As found",
+		"hanging/hung-by":  "Hung by",
+		"hanging/weighed":  "Weighed",
+
+		"paper/way-in":  "Way in",
+		"wayin/step":    "Where",
+		"wayin/result":  "Result",
+		"wayin/longest": "Longest that passes",
+
 		"paper/row-cards":    "Row cards",
 		"cards/panel":        "Panel {n} of {of} ({letter})",
 		"cards/one-panel":    "The panel",

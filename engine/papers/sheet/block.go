@@ -196,7 +196,7 @@ func (l List) slabs(width float64) []slab {
 			y := baseline(t.size())
 			switch l.Mark {
 			case Ticks:
-				p.Tick(0, y)
+				p.Tick(0, max(y, TickSize-0.4))
 			case Numbers:
 				p.Text(0, y, Type{Size: t.Size, Face: Bold}, fmt.Sprint(i+1))
 			default:
@@ -293,7 +293,7 @@ type Blank struct {
 type Blanks []Blank
 
 // blankHeight is room for handwriting.
-const blankHeight = 11
+const blankHeight = 9.5
 
 func (b Blanks) slabs(float64) []slab {
 	return []slab{{height: blankHeight, gap: gapItem, draw: b.draw}}

@@ -1,0 +1,403 @@
+package papers
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"blockfield/engine/check"
+	"blockfield/engine/draw"
+	"blockfield/engine/length"
+	"blockfield/engine/panel"
+	"blockfield/engine/papers/sheet"
+	"blockfield/engine/wall"
+	"blockfield/engine/words"
+)
+
+// cleatPaper is the section through panel, cleat and wall, with its sizes.
+func (m *maker) cleatPaper() sheet.Paper {
+	var blocks []sheet.Block
+	for i, h := range m.Plan.Hangings {
+		if h.Means == wall.Stand {
+			continue // it hangs on its stand: no strip, no wall
+		}
+		if len(m.Plan.Groups) > 1 {
+			blocks = append(blocks, sheet.Heading(m.groupName(i)))
+		}
+		blocks = append(blocks,
+			sheet.Fitted(func(width float64) []sheet.Block { return []sheet.Block{m.drawing(m.cleatSection(i, h, width))} }),
+			m.cleatTable(h), sheet.Small(m.T("hold/section-rule")))
+	}
+	if len(blocks) > 0 {
+		blocks = append(blocks, m.cautions("wall/lift-room", "wall/no-lock")...)
+	}
+	return m.paper("cleat", sheet.NoView, blocks...)
+}
+
+// tipBelowTop is from the upper edge of a panel to the tip of its strip.
+func (m *maker) tipBelowTop(h wall.Hanging) length.Length {
+	return h.Built.OuterHeight.Sub(h.Built.Panels[0].FieldTop()).Add(h.Halves[0].Foot)
+}
+
+// cleatTable is the sizes of cleat, strip and lift.
+func (m *maker) cleatTable(h wall.Hanging) sheet.Block {
+	t := sheet.Table{Columns: []sheet.Column{{}, {Grow: true}}}
+	add := func(key string, pairs ...any) {
+		t.Rows = append(t.Rows, []sheet.Cell{{Text: m.T("hold/" + key), Bold: true}, {Text: m.T("hold/"+key+"-value", pairs...)}})
+	}
+	d := h.Design
+	add("stack", "cleat", d.Cleat.Thickness, "backer", d.Backer.Thickness, "block", d.Heights[len(d.Heights)-1], "stack", h.Built.Stack)
+	if h.Built.Framed {
+		add("frame", "depth", h.Built.FrameDepth, "board", d.Frame.Board, "tallest", panel.TallestFor(d, d.Frame.Board))
+	}
+	add("bevel", "bevel", words.Degrees(d.Cleat.Bevel))
+	add("tip", "below", m.tipBelowTop(h), "tip", m.at(h.Bays[0].TipM))
+	add("lift-room", "need", h.LiftRoom, "free", length.Max(h.FreeAbove(), length.MM(0)))
+	for _, part := range h.Built.Panels[0].Parts {
+		if part.Kind == panel.CleatPart || part.Kind == panel.SpacerPart {
+			key := "buy/cleat"
+			if part.Kind == panel.SpacerPart {
+				key = "buy/spacer"
+			}
+			t.Rows = append(t.Rows, []sheet.Cell{{Text: m.T("part/" + string(part.Kind)), Bold: true}, {Text: m.T(key,
+				"height", m.Words.Units.Number(part.Height), "thickness", part.Depth, "length", part.Width, "bevel", words.Degrees(d.Cleat.Bevel))}})
+		}
+	}
+	return t
+}
+
+// cleatSection is the upper part of a panel on its strip, the wall at the left.
+func (m *maker) cleatSection(i int, h wall.Hanging, width float64) sheet.Drawing {
+	const left, right, high, above = 16.0, 34.0, 140.0, 12.0
+	cleat, backer := h.Design.Cleat.Thickness.Millimetres(), h.Design.Backer.Thickness.Millimetres()
+	deep := math.Max(h.Built.Stack.Millimetres(), h.Built.FrameDepth.Millimetres())
+	tip, lift := m.tipBelowTop(h).Millimetres(), h.LiftRoom.Millimetres()
+	shown := tip + 95
+	k := fitted(deep, shown+lift, width-left-right, high)
+	return sheet.Drawing{
+		Name: m.name("cleat", i), Title: m.T("hold/section-title"), Width: width, Height: above + k.of(shown+lift) + 20,
+		Draw: func(p sheet.Pen) {
+			top := above + k.of(lift) // the upper edge of the panel
+			o := p.In(left, top, k.of(deep)+right, k.of(shown)+20)
+			p.Fill(left-5, above-4, 5, k.of(shown+lift)+4, p.Hatch(1, 3))
+			p.Line(left, above-4, left, top+k.of(shown), draw.Heavy)
+			section{maker: m, Pen: o, h: h, k: k, cleat: cleat, backer: backer, tip: tip, shown: shown}.draw()
+			p.Upright(above, top, left+k.of(deep)+24, left+k.of(deep)+2, m.Words.Units.Number(h.LiftRoom))
+			o.Upright(0, k.of(tip), k.of(deep)+14, k.of(deep), m.Words.Units.Number(m.tipBelowTop(h)))
+			foot := k.of(shown)
+			o.Across(0, k.of(cleat), foot+6, foot, m.Words.Units.Number(h.Design.Cleat.Thickness))
+			o.Across(0, k.of(deep), foot+12, foot, m.Words.Units.Number(m.mm(deep)))
+			m.scaleBar(p.In(left, top+foot+14.5, width-left, scaleHeight), k)
+		},
+	}
+}
+
+// section draws the parts of a cleat section, x out from the wall and y down from
+// the upper edge of the panel, in mm of the thing.
+type section struct {
+	*maker
+	sheet.Pen
+	h                         wall.Hanging
+	k                         scale
+	cleat, backer, tip, shown float64
+}
+
+func (s section) part(x, y, width, height float64, hatch int) {
+	end := min(y+height, s.shown)
+	if end <= y {
+		return
+	}
+	k := s.k
+	s.Fill(k.of(x), k.of(y), k.of(width), k.of(end-y), s.Hatch(hatch, 4))
+	s.Box(k.of(x), k.of(y), k.of(width), k.of(end-y), draw.Outline)
+}
+
+func (s section) draw() {
+	h, k := s.h, s.k
+	fieldTop := (h.Built.OuterHeight.Millimetres() - h.Built.Panels[0].FieldTop().Millimetres())
+	if h.Built.Framed {
+		s.part(0, 0, h.Built.FrameDepth.Millimetres(), h.Design.Frame.Thickness.Millimetres(), 0)
+	}
+	s.part(s.cleat, fieldTop, s.backer, h.Built.FieldHeight.Millimetres(), 2)
+	half := h.Halves[0]
+	column := 0
+	if len(half.Row.Places) > 0 {
+		column = half.Row.Places[0].Column
+	}
+	for row := range half.Grid.Rows {
+		tall := half.HeightsMM[half.Grid.At(row, column)]
+		from := fieldTop + float64(row)*half.PitchMM
+		if tall > 0 && from < s.shown {
+			s.part(s.cleat+s.backer, from, tall, half.BlockMM, 0)
+		}
+	}
+	bevel := s.cleat * math.Tan(h.Design.Cleat.Bevel*math.Pi/180)
+	upper := max(s.tip+bevel/2-halfHigh(h), fieldTop)
+	s.Polygon(draw.Outline, s.Hatch(1, 4), k.of(0), k.of(upper), k.of(s.cleat), k.of(upper), k.of(s.cleat), k.of(s.tip), k.of(0), k.of(s.tip+bevel))
+	foot := min(s.tip+80, s.shown)
+	s.Polygon(draw.Outline, s.Hatch(2, 3), k.of(0), k.of(s.tip+bevel), k.of(s.cleat), k.of(s.tip), k.of(s.cleat), k.of(foot), k.of(0), k.of(foot))
+	for _, row := range half.Row.Rows {
+		y := fieldTop + half.RowY(row)
+		if y < s.shown {
+			s.Line(0, k.of(y), k.of(half.Row.ScrewMM), k.of(y), draw.Heavy)
+		}
+	}
+}
+
+// halfHigh is the height of the panel's half of the cleat.
+func halfHigh(h wall.Hanging) float64 {
+	for _, part := range h.Built.Panels[0].Parts {
+		if part.Kind == panel.CleatPart {
+			return part.Height.Millimetres()
+		}
+	}
+	return 0
+}
+
+// hangBlocked lists the Stops of a group's wall that no day of hanging may pass: what
+// holds it, its lock, its lift room, its stand, and what it covers.
+func (m *maker) hangBlocked() []check.WatchOut {
+	return slices.DeleteFunc(slices.Clone(m.Plan.WatchOuts), func(w check.WatchOut) bool {
+		return w.Level != check.Stop || !strings.HasPrefix(w.Code, "wall/") || !w.Evidence
+	})
+}
+
+// hangSheet is the day of hanging: the wall with its marks and holes, and the order
+// of moves. As long as evidence is asked for it says so, and nothing else.
+func (m *maker) hangSheet() sheet.Paper {
+	if stops := m.hangBlocked(); len(stops) > 0 {
+		return m.paper("hang-sheet", sheet.NoView, append([]sheet.Block{m.shout(m.T("hanging/not"))}, m.stopNotices(stops)...)...)
+	}
+	var blocks []sheet.Block
+	for i, h := range m.Plan.Hangings {
+		blocks = append(blocks, m.hangBlocks(i, h)...)
+	}
+	if len(blocks) > 0 {
+		blocks = append(blocks, m.cautions("wall/")...)
+		blocks = append(blocks, sheet.Blanks{{Label: m.T("hanging/hung-by"), Share: 2}, {Label: m.T("blank/date"), Share: 1}, {Label: m.T("hanging/weighed"), Share: 1}})
+	}
+	return m.paper("hang-sheet", sheet.Front, blocks...)
+}
+
+// shout is a line in the largest type.
+func (m *maker) shout(text string) sheet.Block {
+	const size = 15
+	return sheet.Fitted(func(width float64) []sheet.Block {
+		fit := size * min(1, width/sheet.Width(sheet.Bold, size, text))
+		return []sheet.Block{sheet.Piece{Height: 22, Draw: func(p sheet.Pen) { p.Text(0, 16, sheet.Type{Size: fit, Face: sheet.Bold}, text) }}}
+	})
+}
+
+// stopNotices are Stops, each with the line of evidence that clears it.
+func (m *maker) stopNotices(stops []check.WatchOut) []sheet.Block {
+	var blocks []sheet.Block
+	for _, w := range stops {
+		blocks = append(blocks, sheet.Notice{Sign: sheet.StopSign, Text: m.Words.Say(w.Code, w.Args), Blanks: m.evidence()})
+	}
+	return blocks
+}
+
+func (m *maker) hangBlocks(i int, h wall.Hanging) []sheet.Block {
+	var blocks []sheet.Block
+	if len(m.Plan.Groups) > 1 {
+		blocks = append(blocks, sheet.Heading(m.groupName(i)))
+	}
+	blocks = append(blocks,
+		sheet.Fitted(func(width float64) []sheet.Block { return []sheet.Block{m.drawing(m.hangDrawing(i, h, width))} }),
+		sheet.List{Mark: sheet.Ticks, Items: m.day(h)})
+	if t := m.holeTable(h); len(t.Rows) > 0 {
+		blocks = append(blocks, sheet.Heading(m.T("day/holes")), t)
+	}
+	return blocks
+}
+
+// holes are where fixings go into the wall.
+func holes(h wall.Hanging) []wall.Point {
+	var all []wall.Point
+	for _, s := range h.Strips {
+		all = append(all, s.Holes()...)
+	}
+	for i, r := range h.Rated {
+		all = append(all, r.Holes(h.Bays[i])...)
+	}
+	return all
+}
+
+// holeTable is each hole from the left corner and from the floor.
+func (m *maker) holeTable(h wall.Hanging) sheet.Table {
+	unit := m.Words.Units.Word()
+	t := sheet.Table{Least: 7.5, Columns: []sheet.Column{
+		{Width: 8}, {Head: m.T("hanging/hole"), Right: true}, {Head: m.T("day/along", "unit", unit), Right: true}, {Head: m.T("day/up", "unit", unit), Right: true},
+		{Head: m.T("hanging/found"), Width: 40},
+	}}
+	for i, p := range holes(h) {
+		t.Rows = append(t.Rows, []sheet.Cell{
+			{Tick: true}, {Text: m.Show(i + 1), Bold: true}, {Text: m.Words.Units.Number(m.at(p.XM)), Bold: true}, {Text: m.Words.Units.Number(m.at(p.YM)), Bold: true}, {},
+		})
+	}
+	return t
+}
+
+// day is the day of hanging in the order of the moves.
+func (m *maker) day(h wall.Hanging) []string {
+	kg := h.Kg()
+	all := []string{m.T("day/weigh", "mass", words.Kg(kg))}
+	if h.Means == wall.Stand {
+		return append(all, m.T("day/stand"), m.T("day/lift-stand", "people", wall.Lifters(kg)), m.T("day/record"))
+	}
+	b := h.Bays[0]
+	all = append(all, m.T("day/trace", "at", m.cables(h)))
+	if h.Means == wall.Studs {
+		all = append(all, m.T("day/studs", "at", m.along(b.StudsM)))
+	}
+	all = append(all,
+		m.T("day/level", "tip", m.at(b.TipM), "from", m.at(b.FromM), "to", m.at(b.ToM)), m.T("day/bore", "count", len(holes(h))),
+		m.T("day/proof", "mass", words.Kg(b.ProofKg())), m.lift(h), m.T("day/hook", "room", h.LiftRoom),
+		m.T("day/lock", "lock", m.T("choice/"+h.Design.Cleat.Lock)))
+	return append(all, m.T("day/record"))
+}
+
+func (m *maker) lift(h wall.Hanging) string {
+	l := m.Doc.Design.Work.Lifting
+	step := m.T("day/lift", "people", wall.Lifters(h.Kg()))
+	if l.Named() {
+		step = m.T("day/lift-named", "lead", l.Lead, "method", words.Key("choice/"+l.Method))
+	}
+	if h.Design.PanelsHigh > 1 {
+		step += " " + m.T("day/lower-first")
+	}
+	return step
+}
+
+// along are places along the wall.
+func (m *maker) along(all []float64) string {
+	texts := make([]string, len(all))
+	for i, x := range all {
+		texts[i] = m.Words.Units.Number(m.at(x))
+	}
+	return strings.Join(texts, ", ") + " " + m.Words.Units.Word()
+}
+
+// cables are the sockets and switches above and below which a cable may run.
+func (m *maker) cables(h wall.Hanging) string {
+	var all []string
+	for _, o := range h.Wall.Obstacles {
+		if o.Kind == "socket" || o.Kind == "switch" {
+			all = append(all, m.T("day/cable", "kind", words.Key("choice/"+o.Kind), "at", o.X))
+		}
+	}
+	if len(all) == 0 {
+		return m.T("day/no-cable")
+	}
+	return strings.Join(all, ", ")
+}
+
+// hangDrawing is the wall to scale, seen from the room: studs, what is on it, the
+// panels, the level line and the holes.
+func (m *maker) hangDrawing(i int, h wall.Hanging, width float64) sheet.Drawing {
+	const left, below, high = 16.0, 20.0, 92.0
+	w := h.Wall
+	wide, tall := w.Width.Millimetres(), w.Height.Millimetres()
+	k := fitted(wide, tall, width-left-4, high)
+	return sheet.Drawing{
+		Name: m.name("wall", i), Title: m.T("hanging/title"), Width: width, Height: k.of(tall) + below + 1,
+		Draw: func(p sheet.Pen) {
+			o := p.In(left, 1, k.of(wide)+3, k.of(tall)+below)
+			floor := k.of(tall)
+			m.wallMarks(o, h, k)
+			for _, built := range h.Built.Panels {
+				m.onWall(o, k, wide, tall, built.Left.Millimetres(), built.Bottom.Millimetres(), h.Built.OuterWidth.Millimetres(), h.Built.OuterHeight.Millimetres(), draw.Outline)
+			}
+			if h.Means != wall.Stand {
+				for _, b := range h.Bays {
+					from, to := k.of(max(b.FromM*1000, 0)), k.of(min(b.ToM*1000, wide))
+					if y := floor - k.of(b.TipM*1000); y > 0 && y < floor && to > from {
+						o.Line(from, y, to, y, draw.Heavy)
+					}
+				}
+			}
+			for _, hole := range holes(h) {
+				x, y := k.of(hole.XM*1000), floor-k.of(hole.YM*1000)
+				if x > 0 && x < k.of(wide) && y > 0 && y < floor {
+					o.Circle(x, y, 0.8, draw.Visible)
+				}
+			}
+			o.Line(0, floor, k.of(wide), floor, draw.Heavy)
+			l, t := h.Built.Left.Millimetres(), h.Built.TotalWidth.Millimetres()
+			if l >= 0 && l+t <= wide {
+				o.Across(0, k.of(l), floor+6, floor, m.Words.Units.Number(h.Built.Left))
+				o.Across(k.of(l), k.of(l+t), floor+6, floor, m.Words.Units.Number(h.Built.TotalWidth))
+			}
+			o.Across(0, k.of(wide), floor+12, floor, m.Words.Units.Number(w.Width))
+			if tip := h.Bays[0].TipM * 1000; h.Means != wall.Stand && tip > 0 && tip < tall {
+				p.Upright(1+floor-k.of(tip), 1+floor, left-6, left, m.Words.Units.Number(m.mm(tip)))
+			}
+			m.scaleBar(o.In(0, floor+14.5, k.of(wide)+3, scaleHeight), k)
+		},
+	}
+}
+
+// wallMarks are the wall itself, its studs and what is on it.
+func (m *maker) wallMarks(o sheet.Pen, h wall.Hanging, k scale) {
+	wide, tall := h.Wall.Width.Millimetres(), h.Wall.Height.Millimetres()
+	o.Box(0, 0, k.of(wide), k.of(tall), draw.Visible)
+	for _, x := range h.StudPlaces() {
+		if mm := x.Millimetres(); mm > 0 && mm < wide {
+			o.Dashed(k.of(mm), 0, k.of(mm), k.of(tall), draw.Hidden)
+		}
+	}
+	for _, obstacle := range h.Wall.Obstacles {
+		x, y, w, t := obstacle.X.Millimetres(), obstacle.Y.Millimetres(), obstacle.Width.Millimetres(), obstacle.Height.Millimetres()
+		if x < 0 || y < 0 || x+w > wide || y+t > tall {
+			continue
+		}
+		top := k.of(tall - y - t)
+		o.Fill(k.of(x), top, k.of(w), k.of(t), o.Hatch(1, 3))
+		o.Box(k.of(x), top, k.of(w), k.of(t), draw.Visible)
+	}
+}
+
+// onWall draws a rectangle on a wall, y up from the floor, where it lies on it.
+func (m *maker) onWall(o sheet.Pen, k scale, wide, tall, x, y, w, t float64, weight draw.Weight) {
+	if x >= 0 && y >= 0 && x+w <= wide && y+t <= tall {
+		o.Box(k.of(x), k.of(tall-y-t), k.of(w), k.of(t), weight)
+	}
+}
+
+// wayIn is each narrow place on the way from the street, and whether a panel
+// passes.
+func (m *maker) wayIn() sheet.Paper {
+	var blocks []sheet.Block
+	for i, h := range m.Plan.Hangings {
+		steps := h.WaySteps()
+		if len(steps) == 0 {
+			continue
+		}
+		if len(m.Plan.Groups) > 1 {
+			blocks = append(blocks, sheet.Heading(m.groupName(i)))
+		}
+		packed := h.Packed()
+		t := sheet.Table{Least: 9, Columns: []sheet.Column{{Width: 8}, {Head: m.T("wayin/step"), Grow: true}, {Head: m.T("wayin/result"), Grow: true}, {Head: m.T("wayin/longest")}, {Head: m.T("trimming/measured"), Width: 34}}}
+		for _, s := range steps {
+			result, longest := m.T("way/not-measured"), ""
+			if s.Measured {
+				longest = m.Show(s.Longest)
+				switch {
+				case s.Passes:
+					result = m.T("way/passes")
+				case s.Bare:
+					result = m.T("way/passes-bare")
+				default:
+					result = m.T("way/stuck")
+				}
+			}
+			t.Rows = append(t.Rows, []sheet.Cell{{Tick: true}, {Text: m.T("way-step/" + strings.TrimPrefix(s.Name, "way/")), Bold: true}, {Text: result}, {Text: longest}, {}})
+		}
+		blocks = append(blocks, sheet.Say(m.T("way/packed", "wide", m.at(packed.WidthM), "high", m.at(packed.HeightM), "deep", m.at(packed.DeepM))), t)
+	}
+	if len(blocks) == 0 {
+		return m.paper("way-in", sheet.NoView)
+	}
+	blocks = append(blocks, sheet.Small(m.T("way/open-points")))
+	return m.paper("way-in", sheet.NoView, append(blocks, m.cautions("wall/way-in")...)...)
+}

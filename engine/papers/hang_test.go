@@ -1,0 +1,202 @@
+package papers_test
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+
+	"blockfield/engine/check"
+	"blockfield/engine/design"
+	"blockfield/engine/length"
+	"blockfield/engine/papers"
+	"blockfield/engine/papers/sheet"
+	"blockfield/engine/wall"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// ring is one screw as the rear map prints it.
+type ring struct {
+	fromLeft, fromTop float64 // mm, as the table has them
+	row, column       int
+}
+
+// rearMaps reads the tables of the rear map, a list for each back: a back begins with
+// ring 1.
+func rearMaps(t *testing.T, s papers.Set) [][]ring {
+	t.Helper()
+	var all [][]ring
+	for _, one := range of(s, "rear-map") {
+		var table []printed
+		for _, text := range texts(t, one.SVG) {
+			if _, err := strconv.ParseFloat(text.text, 64); err == nil && text.size == sheet.BodySize {
+				table = append(table, text)
+			}
+		}
+		for _, line := range lines(table) {
+			require.Len(t, line, 5)
+			n := number(t, line[0].text)
+			r := ring{row: number(t, line[3].text), column: number(t, line[4].text)}
+			r.fromLeft, _ = strconv.ParseFloat(line[1].text, 64)
+			r.fromTop, _ = strconv.ParseFloat(line[2].text, 64)
+			if n == 1 {
+				all = append(all, nil)
+			}
+			all[len(all)-1] = append(all[len(all)-1], r)
+			require.Len(t, all[len(all)-1], n)
+		}
+	}
+	return all
+}
+
+// The rear map, read back: turned to the front, each ring lies on the cell that the
+// table names, on a block that is tall enough for the screw by 6 mm, and is one of the
+// places that were chosen. Distances are those of the rear's own left edge: a map that
+// is not mirrored fails.
+func TestRearMapHitsTheBlocks(t *testing.T) {
+	rings := 0
+	for _, name := range jobs() {
+		p := job(t, name)
+		got := rearMaps(t, make1(t, p.input(length.Metric, sheet.A4()), papers.HangSet))
+		n := 0
+		for _, h := range p.plan.Hangings {
+			seen := map[byte]bool{}
+			for i, built := range h.Built.Panels {
+				half := h.Halves[i]
+				if seen[built.Letter] || len(half.Row.Places) == 0 {
+					continue
+				}
+				seen[built.Letter] = true
+				require.Greater(t, len(got), n, name)
+				require.Len(t, got[n], len(half.Row.Places), name)
+				for _, r := range got[n] {
+					rings++
+					front := half.FieldMM() - r.fromLeft
+					require.Equal(t, r.column, int(math.Floor(front/half.PitchMM))+1, "%s: %v", name, r)
+					require.Equal(t, r.row, int(math.Floor(r.fromTop/half.PitchMM))+1, "%s: %v", name, r)
+					block := h.Design.Heights[built.Grid.At(r.row-1, r.column-1)].Millimetres()
+					require.GreaterOrEqual(t, half.CleatMM+half.BackerMM+block, half.Row.ScrewMM+6, "%s: the screw would show: %v", name, r)
+					require.True(t, slices.Contains(half.Row.Places, wall.Place{Row: r.row - 1, Column: r.column - 1}), "%s: %v", name, r)
+				}
+				n++
+			}
+		}
+		require.Len(t, got, n, name)
+	}
+	assert.Greater(t, rings, 50)
+}
+
+// What is drawn is what the table says: rings lie at their distance from the left
+// edge of the drawn field, and hatched and black cells are those of the rear.
+func TestRearMapIsDrawnAsItsTable(t *testing.T) {
+	p := job(t, "s1")
+	s := make1(t, p.input(length.Metric, sheet.A4()), papers.HangSet)
+	root := parse(t, of(s, "rear-map")[0].SVG)
+	half := p.plan.Hangings[0].Halves[0]
+	var field node
+	var rings []node
+	paths := map[string]node{}
+	var walk func(n node, group string)
+	walk = func(n node, group string) {
+		switch {
+		case n.XMLName.Local == "g":
+			group = n.attr("class")
+		case n.XMLName.Local == "rect" && group == "rear-field":
+			field = n
+		case n.XMLName.Local == "circle" && group == "ring":
+			rings = append(rings, n)
+		case n.XMLName.Local == "path" && (group == "short" || group == "void"):
+			paths[group] = n
+		}
+		for _, c := range n.Children {
+			walk(c, group)
+		}
+	}
+	walk(root, "")
+	table := rearMaps(t, s)[0]
+	require.Len(t, rings, len(table))
+	k := half.FieldMM() / field.number("width")
+	for i, r := range rings {
+		// A hundredth of a mm on the paper is a tenth and more on the panel.
+		assert.InDelta(t, table[i].fromLeft, k*(r.number("cx")-field.number("x")), 0.02*k)
+		assert.InDelta(t, table[i].fromTop, k*(r.number("cy")-field.number("y")), 0.02*k)
+	}
+	for row := range half.Grid.Rows {
+		for column := range half.Grid.Columns {
+			x, y := half.RearX(column)/k, half.RowY(row)/k
+			mark := half.Mark(row, column, half.Row.ScrewMM)
+			assert.Equal(t, mark == wall.Short, covers(t, paths["short"], x, y), "row %d, column %d", row+1, column+1)
+			assert.Equal(t, mark == wall.Void, covers(t, paths["void"], x, y), "row %d, column %d", row+1, column+1)
+		}
+	}
+}
+
+// covers reports whether a path of rectangles, written with relative moves, has one
+// over a place.
+func covers(t *testing.T, path node, x, y float64) bool {
+	t.Helper()
+	var left, top float64
+	for _, part := range strings.Split(strings.TrimSuffix(path.attr("d"), "z"), "z") {
+		var dx, dy, width, height, back float64
+		_, err := fmt.Sscanf(strings.NewReplacer("m", "", "h", " ", "v", " ").Replace(part), "%g %g %g %g %g", &dx, &dy, &width, &height, &back)
+		require.NoError(t, err, part)
+		require.InDelta(t, width, -back, 1e-9)
+		left, top = left+dx, top+dy
+		if x > left && x < left+width && y > top && y < top+height {
+			return true
+		}
+	}
+	return false
+}
+
+// As long as evidence is asked for, nothing is said of hanging but that; once the
+// wall holds, the sheet has each hole.
+func TestHangSheetWaitsForEvidence(t *testing.T) {
+	shut, open := 0, 0
+	for _, name := range append(jobs(), "s6-second", "s7-second") {
+		p := job(t, name)
+		in := p.input(length.Metric, sheet.A4())
+		for _, set := range []string{papers.HangSet, papers.BookSet} {
+			var text strings.Builder
+			for _, one := range of(make1(t, in, set), "hang-sheet") {
+				for _, x := range texts(t, one.SVG) {
+					text.WriteString(x.text + "\n")
+				}
+			}
+			blocked := slices.ContainsFunc(p.plan.WatchOuts, func(w check.WatchOut) bool {
+				return w.Level == check.Stop && w.Evidence && strings.HasPrefix(w.Code, "wall/")
+			})
+			if blocked {
+				shut++
+				assert.Contains(t, text.String(), "NOT TO BE HUNG YET", name)
+				assert.NotContains(t, text.String(), "Hole", name)
+				continue
+			}
+			open++
+			assert.NotContains(t, text.String(), "NOT TO BE", name)
+			for _, h := range p.plan.Hangings {
+				for _, s := range h.Strips {
+					for _, hole := range s.Holes() {
+						at := in.Words.Units.Number(length.Micrometres(int64(math.Round(hole.XM*1e4)) * 100))
+						assert.Contains(t, text.String(), at+"\n", name)
+					}
+				}
+			}
+		}
+	}
+	assert.NotZero(t, shut)
+	assert.NotZero(t, open)
+}
+
+// The default design is hung by its papers: nothing in it asks for evidence.
+func TestDefaultHangs(t *testing.T) {
+	doc := design.Default()
+	p := planOf(t, doc, design.DefaultBook())
+	text := said(t, make1(t, p.input(length.Metric, sheet.A4()), papers.HangSet))
+	assert.NotContains(t, text, "NOT TO BE HUNG YET")
+	assert.Contains(t, text, "Holes in the wall")
+}
