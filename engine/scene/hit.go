@@ -4,10 +4,20 @@ package scene
 // size: a block's top or side, or bare backer within the field. It is false on
 // frame, gap, wall and beyond.
 func (s Scene) Hit(width, height int, px, py float64) (panel, column, row int, ok bool) {
+	return s.Hits(width, height)(px, py)
+}
+
+// Hits returns Hit for many points of one picture: what they have in common is
+// worked out once.
+func (s Scene) Hits(width, height int) func(px, py float64) (panel, column, row int, ok bool) {
 	if width < 1 || height < 1 {
-		return 0, 0, 0, false
+		return func(float64, float64) (int, int, int, bool) { return 0, 0, 0, false }
 	}
-	v := newView(s, width, height)
+	return newView(s, width, height).hit
+}
+
+// hit returns the panel and the cell under a point of the picture, as Hit has it.
+func (v *view) hit(px, py float64) (panel, column, row int, ok bool) {
 	d := v.ray(px, py)
 	h := v.trace(v.eye, d)
 	switch h.what {

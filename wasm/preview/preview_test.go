@@ -134,7 +134,7 @@ var module = sync.OnceValues(func() ([]byte, error) {
 	}
 	defer os.RemoveAll(dir)
 	out := filepath.Join(dir, "preview.wasm")
-	cmd := exec.Command("go", "build", "-ldflags=-s -w", "-gcflags=all=-l", "-o", out, ".")
+	cmd := exec.Command("go", "build", "-trimpath", "-ldflags=-s -w", "-gcflags=all=-l", "-o", out, ".")
 	cmd.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm")
 	if text, err := cmd.CombinedOutput(); err != nil {
 		return nil, fmt.Errorf("%w: %s", err, text)

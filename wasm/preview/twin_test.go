@@ -176,9 +176,10 @@ func field(s scene.Scene, a, b *image.RGBA) (psnr, clear, worst float64) {
 	type sum struct{ apart, n float64 }
 	blocks := map[[3]int]sum{}
 	squares, n := 0.0, 0.0
+	hit := s.Hits(stageWidth, stageHeight)
 	for y := range stageHeight {
 		for x := range stageWidth {
-			panel, col, row, ok := s.Hit(stageWidth, stageHeight, float64(x)+0.5, float64(y)+0.5)
+			panel, col, row, ok := hit(float64(x)+0.5, float64(y)+0.5)
 			if !ok {
 				continue
 			}
