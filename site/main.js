@@ -199,7 +199,10 @@ const buttons = {
   light: (button) => lookBy("light", button.value),
   shoot: (button) => stage.shoot(Number(button.value), `${byID("title").textContent} ${byID("revision").textContent}`),
   sweep: (button) => stage.sweep(button.value),
-  print: () => window.print(),
+  async print() {
+    if (document.querySelector(".papers-more")) await ask({ op: "act", name: "papers-all" });
+    window.print();
+  },
   async "papers-picture"() {
     const picture = await stage.picture(PRINTED);
     if (picture) ask({ op: "papers-picture", picture: await base64(picture) });

@@ -8,6 +8,7 @@ type PaperView struct {
 	Sets, Formats []string // names
 	Set, Format   string   // that are chosen
 	Sheets        []string // SVG, each of the size of its paper
+	More          int      // sheets of it that print and are not shown
 	Picturable    bool     // a picture of the panels may go on them
 	Pictured      bool     // and one does
 }

@@ -10,6 +10,7 @@ import (
 
 	"blockfield/engine/check"
 	"blockfield/engine/design"
+	"blockfield/engine/draw"
 	"blockfield/engine/length"
 	"blockfield/engine/papers"
 	"blockfield/engine/papers/sheet"
@@ -99,7 +100,7 @@ func TestRearMapIsDrawnAsItsTable(t *testing.T) {
 	half := p.plan.Hangings[0].Halves[0]
 	var field node
 	var rings []node
-	paths := map[string]node{}
+	paths := map[string][]draw.Box{}
 	var walk func(n node, group string)
 	walk = func(n node, group string) {
 		switch {
@@ -110,7 +111,7 @@ func TestRearMapIsDrawnAsItsTable(t *testing.T) {
 		case n.XMLName.Local == "circle" && group == "ring":
 			rings = append(rings, n)
 		case n.XMLName.Local == "path" && (group == "short" || group == "void"):
-			paths[group] = n
+			paths[group] = boxes(t, n)
 		}
 		for _, c := range n.Children {
 			walk(c, group)
@@ -129,35 +130,39 @@ func TestRearMapIsDrawnAsItsTable(t *testing.T) {
 		for column := range half.Grid.Columns {
 			x, y := half.RearX(column)/k, half.RowY(row)/k
 			mark := half.Mark(row, column, half.Row.ScrewMM)
-			assert.Equal(t, mark == wall.Short, covers(t, paths["short"], x, y), "row %d, column %d", row+1, column+1)
-			assert.Equal(t, mark == wall.Void, covers(t, paths["void"], x, y), "row %d, column %d", row+1, column+1)
+			assert.Equal(t, mark == wall.Short, covers(paths["short"], x, y), "row %d, column %d", row+1, column+1)
+			assert.Equal(t, mark == wall.Void, covers(paths["void"], x, y), "row %d, column %d", row+1, column+1)
 		}
 	}
 }
 
-// covers reports whether a path of rectangles, written with relative moves, has one
-// over a place.
-func covers(t *testing.T, path node, x, y float64) bool {
+// boxes are the rectangles of a path that is written with relative moves.
+func boxes(t *testing.T, path node) []draw.Box {
 	t.Helper()
-	var left, top float64
+	var all []draw.Box
+	var b draw.Box
 	for _, part := range strings.Split(strings.TrimSuffix(path.attr("d"), "z"), "z") {
-		var dx, dy, width, height, back float64
-		_, err := fmt.Sscanf(strings.NewReplacer("m", "", "h", " ", "v", " ").Replace(part), "%g %g %g %g %g", &dx, &dy, &width, &height, &back)
+		var dx, dy, back float64
+		_, err := fmt.Sscanf(strings.NewReplacer("m", "", "h", " ", "v", " ").Replace(part), "%g %g %g %g %g", &dx, &dy, &b.Width, &b.Height, &back)
 		require.NoError(t, err, part)
-		require.InDelta(t, width, -back, 1e-9)
-		left, top = left+dx, top+dy
-		if x > left && x < left+width && y > top && y < top+height {
-			return true
-		}
+		require.InDelta(t, b.Width, -back, 1e-9)
+		b.X, b.Y = b.X+dx, b.Y+dy
+		all = append(all, b)
 	}
-	return false
+	return all
+}
+
+func covers(all []draw.Box, x, y float64) bool {
+	return slices.ContainsFunc(all, func(b draw.Box) bool {
+		return x > b.X && x < b.X+b.Width && y > b.Y && y < b.Y+b.Height
+	})
 }
 
 // As long as evidence is asked for, nothing is said of hanging but that; once the
 // wall holds, the sheet has each hole.
 func TestHangSheetWaitsForEvidence(t *testing.T) {
 	shut, open := 0, 0
-	for _, name := range append(jobs(), "s6-second", "s7-second") {
+	for _, name := range append(jobs(), "s6", "s6-second", "s7-second") {
 		p := job(t, name)
 		in := p.input(length.Metric, sheet.A4())
 		for _, set := range []string{papers.HangSet, papers.BookSet} {

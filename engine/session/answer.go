@@ -187,8 +187,12 @@ func (s *Session) act(req Request) Response {
 		}
 		return res
 	}
-	if req.Name == "papers-set" || req.Name == "papers-format" {
+	switch req.Name {
+	case chooseSet, chooseFormat:
 		s.paper.choose(req.Name, req.Path)
+		return s.whole("")
+	case showAll:
+		s.paper.whole = s.now.plan.Revision
 		return s.whole("")
 	}
 	if req.Name == "learn" {

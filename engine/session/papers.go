@@ -17,17 +17,30 @@ import (
 type paper struct {
 	set, format string
 	picture     papers.Picture
-	revision    string
+	revision    string // of the picture
+	whole       string // revision of which all sheets are shown, however many
 }
+
+// Commands about papers, as buttons of the page name them.
+const (
+	chooseSet    = "papers-set"
+	chooseFormat = "papers-format"
+	showAll      = "papers-all"
+)
 
 // choose takes a set or a size of paper.
 func (p *paper) choose(what, name string) {
-	if what == "papers-set" {
+	p.whole = ""
+	if what == chooseSet {
 		p.set = name
 		return
 	}
 	p.format = name
 }
+
+// mostSheets is how many sheets the page shows unasked: those of a large field are
+// many, and slow to look at.
+const mostSheets = 80
 
 // papersFile names the archive of drawings and tables among what can be saved.
 const papersFile = "papers"
@@ -60,8 +73,12 @@ func (s *Session) papers(in page.Input) page.PaperView {
 	out.Picturable, out.Pictured = out.Set == papers.OfferSet, len(from.Picture.Body) > 0
 	set, _ := papers.Make(from, out.Set)
 	for _, one := range set.Sheets {
+		if len(out.Sheets) == mostSheets && s.paper.whole != s.now.plan.Revision {
+			break
+		}
 		out.Sheets = append(out.Sheets, one.SVG)
 	}
+	out.More = len(set.Sheets) - len(out.Sheets)
 	return out
 }
 

@@ -121,3 +121,19 @@ func TestHeardOnTheOffer(t *testing.T) {
 
 // plain is a text without its tags.
 func plain(html string) string { return regexp.MustCompile("<[^>]*>").ReplaceAllString(html, "") }
+
+// The sheets of a large field are shown as far as a page can be looked at, and print
+// all.
+func TestManySheets(t *testing.T) {
+	s := fresh()
+	for _, edit := range [][2]string{{".block.size", "20 mm"}, {".width", "2000 mm"}, {".height", "4000 mm"}} {
+		require.True(t, set(t, s, group+edit[0], edit[1]).OK, edit)
+	}
+	sheets(t, s, "maker")
+	few := choose(t, s, "papers-set", "glue")
+	all := choose(t, s, "papers-all", "")
+	assert.Equal(t, 80, strings.Count(few, `class="leaf `))
+	assert.Contains(t, few, "which print too")
+	assert.Greater(t, strings.Count(all, `class="leaf `), 80)
+	assert.NotContains(t, all, "which print too")
+}
