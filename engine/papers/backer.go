@@ -112,7 +112,7 @@ func (m *maker) markUp(i int) []sheet.Block {
 	return []sheet.Block{
 		sheet.Heading(name), d,
 		sheet.List{Mark: sheet.Ticks, Items: []string{
-			m.T("backer/step-square", "diagonal", m.diagonal(w, h), "most", length.MM(2)),
+			m.T("backer/step-square", "diagonal", m.diagonal(w, h), "most", m.within("diagonals")),
 			m.T("backer/step-start", "edge", m.T("edge/"+m.start())),
 			m.T("backer/step-field", "width", number(g.Built.FieldWidth), "height", g.Built.FieldHeight),
 			m.T("backer/step-rows", "every", measure.Every),

@@ -6,7 +6,6 @@ import (
 
 	"blockfield/engine/draw"
 	"blockfield/engine/layup"
-	"blockfield/engine/length"
 	"blockfield/engine/measure"
 	"blockfield/engine/papers/sheet"
 )
@@ -219,7 +218,7 @@ func (m *maker) cardLine(p sheet.Pen, c layup.Card, first, last int, box float64
 // cardMeasure asks for the distance from the start edge.
 func (m *maker) cardMeasure(p sheet.Pen, c layup.Card) {
 	p.Fill(0, 0, p.Width, cardMeasure-1, draw.Fill("#e4e4e4"))
-	text := m.T("cards/measure", "distance", c.Distance, "tolerance", length.MM(measure.ToleranceMM))
+	text := m.T("cards/measure", "distance", c.Distance, "tolerance", m.within("row"))
 	p.Text(2, 4.6, sheet.Type{Face: sheet.Bold}, sheet.Fit(sheet.Bold, sheet.BodySize, p.Width*0.72, text))
 	p.Rule(p.Width*0.78, p.Width-2, 5)
 }

@@ -4,7 +4,6 @@ import (
 	"slices"
 
 	"blockfield/engine/layup"
-	"blockfield/engine/length"
 	"blockfield/engine/measure"
 	"blockfield/engine/papers/sheet"
 	"blockfield/engine/words"
@@ -41,7 +40,7 @@ func (m *maker) laySteps() []string {
 	if n := m.mostSet(); n > 0 {
 		all = append(all, m.T("laying/loose", "n", n))
 	}
-	return append(all, m.T("laying/measure", "edge", m.T("edge/"+m.start()), "every", measure.Every, "tolerance", length.MM(measure.ToleranceMM)), m.T("laying/tick"))
+	return append(all, m.T("laying/measure", "edge", m.T("edge/"+m.start()), "every", measure.Every, "tolerance", m.within("row")), m.T("laying/tick"))
 }
 
 func (m *maker) mostParts() int {

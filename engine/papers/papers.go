@@ -140,6 +140,12 @@ func (m *maker) T(key string, pairs ...any) string {
 // Show says a value.
 func (m *maker) Show(value any) string { return m.Words.Show(value) }
 
+// within is how far something may be off, as a rule of the reader's units shows it:
+// "row" (measure.ToleranceMM), "block" or "diagonals".
+func (m *maker) within(what string) words.Key {
+	return words.Key("within/" + what + "-" + m.Words.Units.Word())
+}
+
 // paper is a paper with its title.
 func (m *maker) paper(name string, view sheet.View, blocks ...sheet.Block) sheet.Paper {
 	return sheet.Paper{Name: name, Title: m.T("paper/" + name), View: view, Blocks: blocks}
@@ -149,7 +155,7 @@ func (m *maker) paper(name string, view sheet.View, blocks ...sheet.Block) sheet
 func (m *maker) frame() sheet.Frame {
 	f := sheet.Frame{
 		Job: m.Doc.Design.Title, Code: m.Plan.Revision, CodeLabel: m.T("papers/revision"),
-		Units: m.T("papers/units-" + m.Words.Units.Word()), Bar: m.T("papers/bar"),
+		Units: m.T("papers/units-" + m.Words.Units.Word()), Bar: m.T("papers/bar-" + m.Words.Units.Word()),
 		Front: m.T("papers/front"), Rear: m.T("papers/rear"),
 		Number: func(n, of int) string { return m.T("papers/number", "n", n, "of", of) },
 	}

@@ -15,7 +15,6 @@ import (
 // How the stop list counts. Common practice, no source.
 const (
 	remeasureEvery = 50  // cuts, since a stop creeps
-	toleranceMM    = 0.3 // of a block
 	mostBoxes      = 120 // of one height, so that the sheet can still be read
 )
 
@@ -30,7 +29,7 @@ func (m *maker) stopList() sheet.Paper {
 			m.stickPlan(lot),
 		}
 		if i == 0 {
-			lotBlocks = append(lotBlocks, sheet.Small(m.T("stop/legend", "every", remeasureEvery, "tolerance", length.Micrometres(toleranceMM*1000))))
+			lotBlocks = append(lotBlocks, sheet.Small(m.T("stop/legend", "every", remeasureEvery, "tolerance", m.within("block"))))
 		}
 		for _, h := range slices.Backward(lot.Heights) {
 			lotBlocks = append(lotBlocks, m.stopEntry(lot, h))
