@@ -60,7 +60,7 @@ func (m *maker) diagonal(width, height length.Length) length.Length {
 func (m *maker) sheetLayout(i, j int, s bench.SheetNeed, l cut.SheetLayout) sheet.Block {
 	whole, _ := wood.FindSheet(s.Sheet)
 	return sheet.Fitted(func(width float64) []sheet.Block {
-		const high, below = 78, 12
+		const high, below = 60, 12
 		k := fitted(whole.Length.Millimetres(), whole.Width.Millimetres(), width, high)
 		w, h := k.of(whole.Length.Millimetres()), k.of(whole.Width.Millimetres())
 		d := sheet.Drawing{
@@ -125,7 +125,7 @@ func (m *maker) markUp(i int) []sheet.Block {
 // start corner, and a line at every fifth row.
 func (m *maker) backerDrawing(i int, width float64) sheet.Drawing {
 	g := m.Plan.Groups[i]
-	const left, right, below, high = 16, 26, 16, 108
+	const left, right, below, high = 16, 26, 16, 94
 	w, h := bench.CutBacker(g.Built.FieldWidth, m.Doc.Design.Bench), bench.CutBacker(g.Built.FieldHeight, m.Doc.Design.Bench)
 	k := fitted(w.Millimetres(), h.Millimetres(), width-left-right, high)
 	cutW, cutH := k.of(w.Millimetres()), k.of(h.Millimetres())
@@ -179,12 +179,61 @@ func (m *maker) trimSheet() sheet.Paper {
 			t.Rows = append(t.Rows, []sheet.Cell{{Tick: true}, {Text: capital(m.T("edge/" + string(e.Edge))), Bold: true}, {Text: off}, {Text: depth}, {}})
 		}
 		number := m.Words.Units.Number
-		blocks = append(blocks, t,
+		blocks = append(blocks, sheet.Fitted(func(width float64) []sheet.Block { return []sheet.Block{m.drawing(m.trimDrawing(i, width))} }), t,
 			sheet.Say(m.T("trimming/to", "width", number(g.Built.FieldWidth), "height", g.Built.FieldHeight, "diagonal", m.diagonal(g.Built.FieldWidth, g.Built.FieldHeight))),
 			m.trimRecord(i))
 	}
 	blocks = append(blocks, m.cautions("bench/saw-reach")...)
 	return m.paper("trim", sheet.Front, blocks...)
+}
+
+// trimDrawing is a panel seen from the front with what comes off it hatched; the
+// thick edges stay.
+func (m *maker) trimDrawing(i int, width float64) sheet.Drawing {
+	const left, right, below, high = 24, 24, 9, 62
+	g := m.Plan.Groups[i]
+	k := fitted(g.Built.FieldWidth.Millimetres(), g.Built.FieldHeight.Millimetres(), width-left-right, high)
+	w, h := k.of(g.Built.FieldWidth.Millimetres()), k.of(g.Built.FieldHeight.Millimetres())
+	return sheet.Drawing{
+		Name: m.name("trim", i), Title: m.T("trimming/title"), Width: width, Height: h + 2*below,
+		Draw: func(p sheet.Pen) {
+			p.Box(left, below, w, h, draw.Visible)
+			for _, e := range m.Plan.Bill.Groups[i].TrimsFrom(m.start()) {
+				at := placeOf(e.Edge, w, h)
+				if e.Sawn() {
+					strip := p.In(left+at.strip[0], below+at.strip[1], at.strip[2], at.strip[3])
+					strip.Fill(0, 0, strip.Width, strip.Height, strip.Hatch(1, 3))
+					strip.DashedBox(0, 0, strip.Width, strip.Height, draw.Hidden)
+					p.Text(left+at.x, below+at.y, sheet.Type{Size: sheet.SmallSize, Face: sheet.Bold, Align: at.align}, m.Show(e.Off))
+				}
+				if e.Factory {
+					p.Line(left+at.line[0], below+at.line[1], left+at.line[2], below+at.line[3], draw.Heavy)
+				}
+			}
+		},
+	}
+}
+
+// edgePlace is where an edge of a panel lies in a drawing of w by h: its line from
+// end to end, the strip that comes off beyond it, and where that is written.
+type edgePlace struct {
+	line, strip [4]float64
+	x, y        float64
+	align       sheet.Align
+}
+
+func placeOf(e bench.Edge, w, h float64) edgePlace {
+	const strip, off = 3.5, 1.5
+	switch e {
+	case bench.TopEdge:
+		return edgePlace{[4]float64{0, 0, w, 0}, [4]float64{0, -strip, w, strip}, w / 2, -strip - off, sheet.Middle}
+	case bench.BottomEdge:
+		return edgePlace{[4]float64{0, h, w, h}, [4]float64{0, h, w, strip}, w / 2, h + strip + off + 2.3, sheet.Middle}
+	case bench.LeftEdge:
+		return edgePlace{[4]float64{0, 0, 0, h}, [4]float64{-strip, 0, strip, h}, -strip - off, h / 2, sheet.Right}
+	default:
+		return edgePlace{[4]float64{w, 0, w, h}, [4]float64{w, 0, strip, h}, w + strip + off, h / 2, sheet.Left}
+	}
 }
 
 // trim says what comes off an edge, and through how much.

@@ -204,6 +204,7 @@ func englishPapers() map[string]string {
 		"backer/step-rear":   "Turn the backer like a page, over its upright edge. Draw a large triangle across the rear, its tip at the top, and write REAR and TOP.",
 
 		"paper/trim":            "Trim and square",
+		"trimming/title":        "The panel seen from the front: what comes off is hatched, the thick edges stay",
 		"trimming/edge":         "Edge",
 		"trimming/off":          "Take off",
 		"trimming/depth":        "Through",
