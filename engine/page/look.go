@@ -22,7 +22,7 @@ type WallPaint struct{ Name, Word string }
 // WallPaints are all of them.
 func (v *view) WallPaints() (all []WallPaint) {
 	for _, name := range design.WallPaints() {
-		all = append(all, WallPaint{name, v.T("choice/" + name)})
+		all = append(all, WallPaint{name, capital(v.T("choice/" + name))})
 	}
 	return all
 }
