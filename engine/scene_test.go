@@ -10,6 +10,7 @@ import (
 	"blockfield/engine"
 	"blockfield/engine/design"
 	"blockfield/engine/length"
+	"blockfield/engine/scene"
 )
 
 // TestEveryDesignCanBeDrawn: designs at the edges of what the document takes lie
@@ -43,6 +44,8 @@ func TestEveryDesignCanBeDrawn(t *testing.T) {
 			s, err := engine.Scene(doc.Design, plan, doc.View)
 			require.NoError(t, err)
 			assert.NoError(t, s.Validate())
+			assert.NoError(t, plan.Show(s, scene.Rear).Validate())
+			assert.NoError(t, plan.Show(s, scene.Apart).Validate())
 		})
 	}
 	// The breaker's own: so wide a job is refused as a design, at a field.

@@ -51,6 +51,11 @@ func drawTile(caption string, s scene.Scene) tile {
 }
 
 func sceneOfDesign(t *testing.T, doc design.Document) scene.Scene {
+	s, _ := plannedScene(t, doc)
+	return s
+}
+
+func plannedScene(t *testing.T, doc design.Document) (scene.Scene, engine.Result) {
 	t.Helper()
 	require.NoError(t, design.Validate(doc))
 	plan, err := engine.Plan(doc.Design, design.DefaultBook())
@@ -58,7 +63,7 @@ func sceneOfDesign(t *testing.T, doc design.Document) scene.Scene {
 	s, err := engine.Scene(doc.Design, plan, doc.View)
 	require.NoError(t, err)
 	require.NoError(t, s.Validate())
-	return s
+	return s, plan
 }
 
 func woodTiles(t *testing.T) (all []tile) {
@@ -78,9 +83,9 @@ func woodTiles(t *testing.T) (all []tile) {
 }
 
 func viewTiles(t *testing.T) (all []tile) {
-	s := sceneOfDesign(t, design.Default())
+	s, plan := plannedScene(t, design.Default())
 	for _, v := range scene.Views() {
-		looked := s.Look(v, scene.Viewer{DistanceM: 2.5, EarM: 1.2})
+		looked := plan.Show(s, v).Look(v, scene.Viewer{DistanceM: 2.5, EarM: 1.2})
 		all = append(all, drawTile(string(v)+", lamp", looked))
 		looked.Lamp = scene.Window()
 		all = append(all, drawTile(string(v)+", window", looked))

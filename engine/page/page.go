@@ -19,6 +19,7 @@ import (
 
 	"blockfield/engine"
 	"blockfield/engine/design"
+	"blockfield/engine/scene"
 	"blockfield/engine/words"
 )
 
@@ -40,6 +41,7 @@ type Input struct {
 	Listening        bool            // what was heard is of the design before, and a newer hearing is on its way
 	Deaf             bool            // this design could not be heard
 	CanUndo, CanRedo bool
+	Alone            scene.View // shows one panel in another way than it hangs; empty: none does
 }
 
 // Fragment is new content for the element whose id is Target.
@@ -139,11 +141,27 @@ func (v *view) watchFragments() []Fragment {
 	return all
 }
 
+// PictureText is what stands at the picture.
+func PictureText(in Input) Fragment { return newView(in).pictureText() }
+
+func (v *view) pictureText() Fragment { return Fragment{"picture-text", v.render("picture-text", v)} }
+
+// AloneNote says what a picture of one panel shows; empty where they hang.
+func (v *view) AloneNote() string {
+	switch v.Alone {
+	case scene.Rear:
+		return v.T("stage/alone-rear")
+	case scene.Apart:
+		return v.T("stage/alone-apart")
+	}
+	return ""
+}
+
 // around returns what surrounds the open section.
 func (v *view) around() []Fragment {
 	return []Fragment{
 		{"strip", v.render("strip", v.Strip())},
-		{"picture-text", v.render("picture-text", v)},
+		v.pictureText(),
 	}
 }
 

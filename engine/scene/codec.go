@@ -9,11 +9,11 @@ import (
 
 // codecVersion is the first byte of an encoded scene. Page, worker and frame
 // are always built together, so there is one version and no migration.
-const codecVersion = 1
+const codecVersion = 2
 
-// minPanelBytes is the shortest encoding of a panel: 11 lengths, one flag, two
+// minPanelBytes is the shortest encoding of a panel: 13 numbers, one flag, two
 // sides, one seed, three materials of 17 numbers, one height, one level and one flag.
-const minPanelBytes = 11*8 + 1 + 2*2 + 8 + 3*17*8 + 2 + 8 + 1 + 1
+const minPanelBytes = 13*8 + 1 + 2*2 + 8 + 3*17*8 + 2 + 8 + 1 + 1
 
 // Encode returns the scene as bytes: a version byte, then every field in the
 // order of the types, little endian, lengths and colours as float64, counts as
@@ -100,7 +100,7 @@ func (e *encoder) panel(p *Panel) {
 	e.f64(p.LeftM, p.BottomM, p.OuterWidthM, p.OuterHeightM)
 	e.f64(p.FrameThicknessM, p.FrameGapM, p.FrameDepthM)
 	e.flag(p.Mitred)
-	e.f64(p.CleatThicknessM, p.BackerThicknessM)
+	e.f64(p.CleatThicknessM, p.BackerThicknessM, p.OutM, p.Bevel)
 	e.u16(p.Columns)
 	e.u16(p.Rows)
 	e.f64(p.PitchM, p.BlockM)
@@ -186,7 +186,7 @@ func (d *decoder) panel(p *Panel) {
 	d.f64(&p.LeftM, &p.BottomM, &p.OuterWidthM, &p.OuterHeightM)
 	d.f64(&p.FrameThicknessM, &p.FrameGapM, &p.FrameDepthM)
 	p.Mitred = d.flag("mitred")
-	d.f64(&p.CleatThicknessM, &p.BackerThicknessM)
+	d.f64(&p.CleatThicknessM, &p.BackerThicknessM, &p.OutM, &p.Bevel)
 	p.Columns, p.Rows = d.u16(), d.u16()
 	d.f64(&p.PitchM, &p.BlockM)
 	p.Seed = d.u64()

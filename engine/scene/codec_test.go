@@ -17,6 +17,7 @@ func TestDecodeInvertsEncode(t *testing.T) {
 	for i := range scene.MaxPanels {
 		p := barePanel(2, 3, 0.05, []float64{0, 0.04}, 0, 1, 1, 0, 1, 0)
 		p.LeftM, p.Seed, p.Mitred = float64(i)*0.2, math.MaxUint64-uint64(i), i%2 == 0
+		p.OutM, p.Bevel = float64(i)*0.3, float64(i-6)/6
 		if i%3 == 0 {
 			p.Cut = []scene.Cut{0, 1, 255, 7, 7, 32}
 		}
@@ -47,7 +48,7 @@ func TestDecodeRefusesEveryCut(t *testing.T) {
 func TestDecodeRefusesHostileBytes(t *testing.T) {
 	const panels = 1 + 13*8 + 1
 	const mitred = panels + 1 + 7*8
-	const columns = mitred + 1 + 2*8
+	const columns = mitred + 1 + 4*8
 	const heights = columns + 4 + 2*8 + 8 + 3*17*8
 	put16 := func(at int, v uint16) func([]byte) {
 		return func(b []byte) { binary.LittleEndian.PutUint16(b[at:], v) }
@@ -57,7 +58,7 @@ func TestDecodeRefusesHostileBytes(t *testing.T) {
 		change func(b []byte)
 		want   string
 	}{
-		{"newer version", func(b []byte) { b[0] = 2 }, "version 2"},
+		{"newer version", func(b []byte) { b[0] = 3 }, "version 3"},
 		{"no panels", func(b []byte) { b[panels] = 0 }, "left over"},
 		{"more panels than bytes", func(b []byte) { b[panels] = 12 }, "12 panels"},
 		{"too many panels", func(b []byte) { b[panels] = 255 }, "255 panels"},

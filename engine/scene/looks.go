@@ -12,15 +12,23 @@ const (
 	Seated       View = "seated"
 	CloseUp      View = "close-up"
 	WholeWall    View = "whole wall"
+	// Rear and Apart show one panel: from behind, and in its parts.
+	Rear  View = "rear"
+	Apart View = "pulled apart"
 )
 
 // Views returns all views, the usual ones first.
-func Views() []View { return []View{Front, ThreeQuarter, Seated, CloseUp, WholeWall} }
+func Views() []View { return []View{Front, ThreeQuarter, Seated, CloseUp, WholeWall, Rear, Apart} }
+
+// Alone reports whether a view has one panel in other parts than it hangs on the wall.
+func (v View) Alone() bool { return v == Rear || v == Apart }
 
 // Presets of views and lights, chosen by eye.
 const (
 	threeQuarterYawDeg, threeQuarterPitchDeg = 34, 9
 	closeYawDeg, closePitchDeg, closeZoom    = -24, 14, 4.2
+	rearYawDeg, rearPitchDeg                 = -18, 14
+	apartYawDeg, apartPitchDeg               = 50, 17
 	// filled is how much of the picture's sides a panel seen from the side may fill.
 	filled = 0.92
 	// seatedZoom takes in what a person sees around the panels without turning.
@@ -57,6 +65,12 @@ func (s Scene) Look(v View, by Viewer) Scene {
 	switch v {
 	case ThreeQuarter:
 		s.Camera = Camera{YawDeg: threeQuarterYawDeg, PitchDeg: threeQuarterPitchDeg, Zoom: 1}
+		s.Camera.Zoom = clamp(s.filling(by.Shape), MinZoom, MaxZoom)
+	case Rear:
+		s.Camera = Camera{YawDeg: rearYawDeg, PitchDeg: rearPitchDeg, Zoom: 1}
+		s.Camera.Zoom = clamp(s.filling(by.Shape), MinZoom, MaxZoom)
+	case Apart:
+		s.Camera = Camera{YawDeg: apartYawDeg, PitchDeg: apartPitchDeg, Zoom: 1}
 		s.Camera.Zoom = clamp(s.filling(by.Shape), MinZoom, MaxZoom)
 	case Seated:
 		lo, hi := s.bounds()

@@ -174,10 +174,30 @@ func (b *board) rimHit(o, d vec) (t float64, n vec) {
 // backer returns the distance to the backer, which fills the frame's inside.
 func (b *board) backer(o, d vec) (t float64, n vec) {
 	t0, t1, axis := slab(o, d, b.inLo, b.inHi)
+	n = facing(axis, d)
+	if b.bevel != 0 {
+		slant, at := b.slant()
+		far, along := slant.dot(at.sub(o)), solid(slant.dot(d))
+		switch t := far / along; {
+		case along > 0:
+			t1 = min(t1, t)
+		case t > t0:
+			t0, n = t, slant
+		}
+	}
 	if t0 >= t1 || t0 <= 0 {
 		return never, vec{}
 	}
-	return t0, facing(axis, d)
+	return t0, n
+}
+
+// slant is the bevelled edge of the backer: its outward normal, and a place on it.
+func (b *board) slant() (n, at vec) {
+	n = vec{0, -1, b.bevel}.unit()
+	if b.bevel < 0 {
+		return vec{0, 1, b.bevel}.unit(), b.inHi
+	}
+	return n, b.inLo
 }
 
 // meets reports whether a ray passes through the box of the whole panel.

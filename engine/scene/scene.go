@@ -24,6 +24,8 @@ const (
 	// liftM from each other.
 	maxWallM  = 100
 	maxDepthM = 1 // deeper than any frame, block or board of a panel
+	maxOutM   = 4 // where parts are pulled from each other
+	maxBevel  = 2 // steeper than any cleat
 )
 
 // RGB is a linear colour; as an albedo each part lies between 0 and 1.
@@ -54,13 +56,17 @@ type Panel struct {
 	FrameThicknessM, FrameGapM, FrameDepthM float64
 	Mitred                                  bool    // corners are cut at 45 degrees; otherwise top and bottom boards run through
 	CleatThicknessM, BackerThicknessM       float64 // the backer's rear is at z = CleatThicknessM, block feet at z = cleat + backer
-	Columns, Rows                           int     // at most MaxSide each and MaxCells together
-	PitchM, BlockM                          float64 // a block is BlockM square, centred in its cell of PitchM
-	HeightsM                                []float64
-	Levels                                  []uint8 // index into HeightsM, row by row, row 0 at the top
-	Cut                                     []Cut   // what each block is cut from, in the order of Levels; nil: by chance, from Seed
-	Seed                                    uint64  // varies the tone of the blocks
-	Blocks, Frame, Backer                   Material
+	OutM                                    float64 // how far all of it is pulled from the wall
+	// Bevel slants an edge of the backer by so much a metre, towards the room: its
+	// lower one, or where it is negative its upper one. A cleat is a backer alone.
+	Bevel                 float64
+	Columns, Rows         int     // at most MaxSide each and MaxCells together
+	PitchM, BlockM        float64 // a block is BlockM square, centred in its cell of PitchM
+	HeightsM              []float64
+	Levels                []uint8 // index into HeightsM, row by row, row 0 at the top
+	Cut                   []Cut   // what each block is cut from, in the order of Levels; nil: by chance, from Seed
+	Seed                  uint64  // varies the tone of the blocks
+	Blocks, Frame, Backer Material
 }
 
 // Validate reports everything that is wrong with the scene, one error a fault,
@@ -101,6 +107,8 @@ func (p *Panel) validate(f *faults, path string) {
 	f.between(path+".frameDepth", p.FrameDepthM, 0, maxDepthM)
 	f.between(path+".cleatThickness", p.CleatThicknessM, 0, maxDepthM)
 	f.between(path+".backerThickness", p.BackerThicknessM, 0, maxDepthM)
+	f.between(path+".out", p.OutM, 0, maxOutM)
+	f.between(path+".bevel", p.Bevel, -maxBevel, maxBevel)
 	f.between(path+".pitch", p.PitchM, 1e-3, maxDepthM)
 	f.between(path+".block", p.BlockM, 1e-4, p.PitchM)
 	p.Blocks.validate(f, path+".blocks")

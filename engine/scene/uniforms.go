@@ -86,7 +86,7 @@ func (b *board) appendVectors(a []float32, first int) []float32 {
 	g, rim := b.blocks.Grain, b.rim.Grain
 	a = append(a, vec4(vec{g.RingM, g.Late, g.Early}, g.Pores)...)
 	a = append(a, vec4(vec{g.Rays, g.Spread, g.Sap}, rim.Spread)...)
-	a = append(a, vec4(rgb(g.SapTint), 0)...)
+	a = append(a, vec4(rgb(g.SapTint), b.bevel)...)
 	return append(a, vec4(vec{rim.RingM, rim.Late, rim.Early}, rim.Pores)...)
 }
 

@@ -49,7 +49,8 @@ type board struct {
 	lo, hi           vec // the whole panel
 	inLo, inHi       vec // inside of the frame, or the field without one; inLo.Z rear and inHi.Z front of the backer
 	framed, mitred   bool
-	depth            float64 // of the frame
+	bevel            float64 // of the backer's lower edge, or negative of its upper one
+	depth            float64 // z of the frame's front
 	gridX, gridY     float64 // upper left corner of the field
 	pitch, block     float64
 	cols, rows       int
@@ -132,11 +133,11 @@ func (v *view) light(l Lamp, span vec) {
 
 func newBoard(p *Panel) board {
 	b := board{
-		lo:     vec{p.LeftM, p.BottomM, 0},
+		lo:     vec{p.LeftM, p.BottomM, p.OutM},
 		hi:     vec{p.LeftM + p.OuterWidthM, p.BottomM + p.OuterHeightM, 0},
-		framed: p.FrameThicknessM > 0, mitred: p.Mitred, depth: p.FrameDepthM,
+		framed: p.FrameThicknessM > 0, mitred: p.Mitred, depth: p.OutM + p.FrameDepthM, bevel: p.Bevel,
 		pitch: p.PitchM, block: p.BlockM, cols: p.Columns, rows: p.Rows,
-		feet:    p.CleatThicknessM + p.BackerThicknessM,
+		feet:    p.OutM + p.CleatThicknessM + p.BackerThicknessM,
 		gapOpen: p.PitchM-p.BlockM > gapLineM,
 		heights: p.HeightsM, levels: p.Levels, seed: foldSeed(p.Seed),
 		blocks: p.Blocks.ready(), rim: p.Frame.ready(), ply: p.Backer,
@@ -145,7 +146,7 @@ func newBoard(p *Panel) board {
 	if !b.framed {
 		b.depth = 0
 	}
-	b.inLo = vec{b.lo.X + inset, b.lo.Y + inset, p.CleatThicknessM}
+	b.inLo = vec{b.lo.X + inset, b.lo.Y + inset, p.OutM + p.CleatThicknessM}
 	b.inHi = vec{b.hi.X - inset, b.hi.Y - inset, b.feet}
 	b.gridX = (b.lo.X+b.hi.X)/2 - float64(p.Columns)*p.PitchM/2
 	b.gridY = (b.lo.Y+b.hi.Y)/2 + float64(p.Rows)*p.PitchM/2

@@ -118,6 +118,7 @@ func (s *Session) open(doc design.Document, announce string) Response {
 // nextOpening numbers the opening of another design.
 func (s *Session) nextOpening() int {
 	s.openings++
+	s.alone = ""
 	return s.openings
 }
 

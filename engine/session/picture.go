@@ -25,7 +25,8 @@ const (
 
 // pictured is what is seen of the open document.
 func (s *Session) pictured() (scene.Scene, error) {
-	return engine.Scene(s.now.doc.Design, s.now.plan, s.now.doc.View)
+	sc, err := engine.Scene(s.now.doc.Design, s.now.plan, s.now.doc.View)
+	return s.now.plan.Show(sc, s.alone), err
 }
 
 // scene encodes the picture of the open document.
@@ -40,7 +41,13 @@ func (s *Session) scene() []byte {
 // drag moves the eye or the lamp, as a pointer or a key asked for it, or takes a
 // view or a light by its name.
 func (s *Session) drag(req Request) Response {
-	before, doc := s.now, s.now.doc
+	before, doc, alone := s.now, s.now.doc, s.alone
+	switch view := scene.View(req.Name); {
+	case req.Kind == "view" && view.Alone():
+		s.alone = view
+	case req.Kind == "view", req.Kind == "reset":
+		s.alone = ""
+	}
 	sc, err := s.pictured()
 	if err != nil {
 		return s.refuse(err)
@@ -74,11 +81,15 @@ func (s *Session) drag(req Request) Response {
 	if err := s.change(doc); err != nil {
 		return s.refuse(err)
 	}
-	return Response{
+	res := Response{
 		Values: changedValues(before.doc, doc, s.units(), ""),
 		Scene:  s.scene(),
 		Text:   string(design.Encode(doc)),
 	}
+	if s.alone != alone {
+		res.Fragments = []page.Fragment{page.PictureText(page.Input{Doc: doc, Plan: s.now.plan, Words: s.reader(), Alone: s.alone})}
+	}
+	return res
 }
 
 // pixelM is the size of a pixel of the page, by CSS Values 4: 1/96 in. Screens differ.
@@ -101,7 +112,7 @@ func (s *Session) point(req Request) Response {
 		return s.refuse(err)
 	}
 	at, column, row, ok := sc.Hit(req.Width, req.Height, req.DX, req.DY)
-	if !ok {
+	if !ok || s.alone != "" {
 		return Response{}
 	}
 	i, j := s.panelAt(at)

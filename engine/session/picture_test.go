@@ -66,6 +66,35 @@ func TestViewsAndLightsByName(t *testing.T) {
 	assert.Equal(t, scene.Camera{Zoom: 1}, again.Camera)
 }
 
+// TestOnePanelAlone: a view of its parts or of its rear shows one panel with a note
+// beside it, lasts over edits, and ends with any other view and with another design.
+func TestOnePanelAlone(t *testing.T) {
+	s := fresh()
+	look := func(name string) session.Response {
+		return ask(t, s, session.Request{Op: "drag", Kind: "view", Name: name, Width: 800, Height: 600})
+	}
+	hung := seen(t, look("front")).Panels
+	apart := look("pulled apart")
+	parts := seen(t, apart).Panels
+	assert.Greater(t, len(parts), len(hung)+3)
+	require.Len(t, apart.Fragments, 1)
+	assert.Contains(t, apart.Fragments[0].HTML, "in its parts")
+	edited := seen(t, set(t, s, group+".wood", "oak"))
+	assert.Len(t, edited.Panels, len(parts))
+	assert.Empty(t, ask(t, s, session.Request{Op: "point", Width: 800, Height: 600, DX: 400, DY: 300}).Point, "cells are those of panels as hung")
+	rear := look("rear")
+	assert.Contains(t, rear.Fragments[0].HTML, "REAR VIEW")
+	assert.NotEqual(t, parts, seen(t, rear).Panels)
+	back := look("three-quarter")
+	assert.Len(t, seen(t, back).Panels, len(hung))
+	assert.NotContains(t, back.Fragments[0].HTML, "REAR VIEW")
+	assert.Empty(t, look("front").Fragments)
+	look("rear")
+	assert.Len(t, seen(t, ask(t, s, session.Request{Op: "drag", Kind: "reset"})).Panels, len(hung))
+	look("rear")
+	assert.Len(t, seen(t, ask(t, s, session.Request{Op: "new"})).Panels, len(hung))
+}
+
 // TestPointSaysWhatLiesThere: the middle of a picture straight on is the middle
 // block of the field, whose height is that of the plan.
 func TestPointSaysWhatLiesThere(t *testing.T) {

@@ -19,7 +19,7 @@ func (s *Session) input() page.Input {
 		Doc: s.now.doc, Words: s.reader(), Section: s.section,
 		Today: s.today, Job: job, Plan: s.now.plan.On(s.today, s.now.doc, s.prices.book).During(job),
 		Book: s.prices.book, Selling: &s.prices.selling, SellingOnly: s.prices.sellingOnly,
-		CanUndo: len(s.undo) > 0, CanRedo: len(s.redo) > 0,
+		CanUndo: len(s.undo) > 0, CanRedo: len(s.redo) > 0, Alone: s.alone,
 	}
 	if s.section == page.Money { // the only one that shows them, and they take many plans
 		in.Levers = s.levers()

@@ -14,6 +14,7 @@ import (
 	"blockfield/engine"
 	"blockfield/engine/design"
 	"blockfield/engine/length"
+	"blockfield/engine/scene"
 	"blockfield/engine/words"
 )
 
@@ -31,6 +32,7 @@ type Session struct {
 	paper    paper
 	ear      ear
 	grip     grip                     // on the drawing of a wall
+	alone    scene.View               // shows one panel in another way than it hangs; empty: none does
 	looks    map[string]engine.Result // plans of kept looks with the prices in force, by revision
 	now      state
 	undo     []kept

@@ -124,9 +124,25 @@ func TestShaderMatchesGo(t *testing.T) {
 	wrong.Panels[0].Levels = slices.Clone(wrong.Panels[0].Levels)
 	wrong.Panels[0].Levels[wrongCell] = (wrong.Panels[0].Levels[wrongCell] + 1) % 4
 
+	// A bar with a bevel on either edge, blocks without a backer and a frame alone, one
+	// before the other.
+	strip, half, blocks, frame := trialPanel(1, 1), trialPanel(1, 1), trialPanel(20, 12), trialPanel(1, 1)
+	for i, one := range []*scene.Panel{&strip, &half, &frame} {
+		one.HeightsM, one.Levels, one.PitchM, one.BlockM = []float64{0}, []uint8{0}, 0.01, 0.01
+		one.FrameThicknessM, one.FrameGapM, one.CleatThicknessM = 0, 0, 0
+		one.OuterWidthM, one.OuterHeightM, one.BackerThicknessM = 0.6, 0.1, 0.03
+		one.BottomM, one.OutM, one.Bevel = 1.2, 0.12*float64(i), []float64{-1, 1, 0}[i]
+	}
+	blocks.FrameThicknessM, blocks.FrameGapM, blocks.CleatThicknessM, blocks.BackerThicknessM = 0, 0, 0, 0
+	blocks.OuterWidthM, blocks.OuterHeightM, blocks.OutM = 20*blocks.PitchM, 12*blocks.PitchM, 0.25
+	frame.OuterWidthM, frame.OuterHeightM, frame.BottomM, frame.BackerThicknessM = 0.77, 0.48, 1, 0
+	frame.FrameThicknessM, frame.FrameDepthM, frame.OutM = 0.02, 0.127, 0.5
+	apart := trialScene(strip, half, blocks, frame)
+	apart.Camera = scene.Camera{YawDeg: 53, PitchDeg: 16, Zoom: 1.1}
+
 	scenes := map[string]scene.Scene{
 		"framed": framed, "turned": turned, "pair": pair, "room": room, "largest": largest, "dozen": dozen,
-		"raking": raking, "window": window, "wrong": wrong,
+		"raking": raking, "window": window, "wrong": wrong, "apart": apart,
 	}
 	tr := newTrial(t, scenes)
 	value[any](t, tr, "trial.ready()")

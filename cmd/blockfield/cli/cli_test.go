@@ -114,7 +114,7 @@ func TestPicture(t *testing.T) {
 	assert.Equal(t, string(file), piped.out, "from standard input to standard output")
 	for _, flags := range [][]string{
 		{"-lamp", "90,20"}, {"-camera", "-30,10,1.5"}, {"-view", "three-quarter"}, {"-view", "seated"}, {"-view", "close-up"},
-		{"-view", "whole wall"}, {"-light", "window"}, {"-light", "raking"},
+		{"-view", "whole wall"}, {"-view", "rear"}, {"-view", "pulled apart"}, {"-light", "window"}, {"-light", "raking"},
 	} {
 		other := run(t, string(design), append([]string{"picture", "-o", "-", "-size", "64x48", "-"}, flags...)...)
 		require.Equal(t, 0, other.code, other.err)
@@ -133,7 +133,7 @@ func TestPictureRefuses(t *testing.T) {
 		{[]string{"-size", "99999x10"}, `-size: "99999x10"`},
 		{[]string{"-lamp", "10"}, `-lamp: "10" cannot be used (allowed AZIMUTH,ELEVATION: 0 to 360, 5 to 90 degrees)`},
 		{[]string{"-lamp", "NaN,20"}, `-lamp: "NaN,20"`},
-		{[]string{"-view", "moon"}, `-view: "moon" is no view (allowed "front", "three-quarter", "seated", "close-up", "whole wall")`},
+		{[]string{"-view", "moon"}, `-view: "moon" is no view (allowed "front", "three-quarter", "seated", "close-up", "whole wall", "rear", "pulled apart")`},
 		{[]string{"-light", "moon"}, `-light: "moon" is no light (allowed "lamp", "window", "raking")`},
 		{[]string{"-camera", "0,0,99"}, `-camera: "0,0,99" cannot be used (allowed YAW,PITCH,ZOOM: -80 to 80, -60 to 60 degrees, 0.3 to 24)`},
 	}

@@ -95,7 +95,7 @@ const (
 
 // paperPicture draws a design for its offer, as its view has it.
 func paperPicture(doc design.Document) (papers.Picture, error) {
-	sc, err := sceneOf(doc)
+	sc, _, err := sceneOf(doc)
 	if err != nil {
 		return papers.Picture{}, err
 	}

@@ -50,11 +50,11 @@ func picture(_ context.Context, args []string, s Streams) (int, error) {
 	if err := errors.Join(lookFrom(&doc.View, *lamp, *camera)...); err != nil {
 		return badInput, err
 	}
-	sc, err := sceneOf(doc)
+	sc, plan, err := sceneOf(doc)
 	if err != nil {
 		return badInput, located(names[0], fmt.Errorf("walls[0]: the picture: %w", err))
 	}
-	if sc, err = lookAs(sc, doc, *view, *light, float64(width)/float64(height)); err != nil {
+	if sc, err = lookAs(sc, plan, doc, *view, *light, float64(width)/float64(height)); err != nil {
 		return badInput, err
 	}
 	var b bytes.Buffer
@@ -65,27 +65,27 @@ func picture(_ context.Context, args []string, s Streams) (int, error) {
 }
 
 // sceneOf is the picture of a document's first wall, as its view has it.
-func sceneOf(doc design.Document) (scene.Scene, error) {
+func sceneOf(doc design.Document) (scene.Scene, engine.Result, error) {
 	plan, err := engine.Plan(doc.Design, design.DefaultBook())
 	if err != nil {
-		return scene.Scene{}, err
+		return scene.Scene{}, plan, err
 	}
 	sc, err := engine.Scene(doc.Design, plan, doc.View)
 	if err != nil {
-		return scene.Scene{}, err
+		return scene.Scene{}, plan, err
 	}
-	return sc, sc.Validate()
+	return sc, plan, sc.Validate()
 }
 
 // lookAs shows a scene from a named view in a named light, for a picture of a shape;
 // an empty name changes nothing.
-func lookAs(sc scene.Scene, doc design.Document, view, light string, shape float64) (scene.Scene, error) {
+func lookAs(sc scene.Scene, plan engine.Result, doc design.Document, view, light string, shape float64) (scene.Scene, error) {
 	if view != "" {
 		if !slices.Contains(scene.Views(), scene.View(view)) {
 			return sc, fmt.Errorf("-view: %q is no view (allowed %s)", view, listed(scene.Views()))
 		}
 		wall := doc.Design.Walls[0]
-		sc = sc.Look(scene.View(view), scene.Viewer{
+		sc = plan.Show(sc, scene.View(view)).Look(scene.View(view), scene.Viewer{
 			DistanceM: wall.ListenerDistance.Metres(), EarM: wall.EarHeight.Metres(), Shape: shape,
 		})
 	}
