@@ -45,6 +45,15 @@ func inches(nm, parts int64) string {
 	return fraction(rounded(nm, nmPerInch/parts), parts)
 }
 
+// Bit writes the bore of a hole as drills are sold: to a tenth of a millimetre or a
+// sixty-fourth of an inch.
+func (u Units) Bit(l Length) string {
+	if u.Bare() == InInch {
+		return inches(l.nm, 64) + " in"
+	}
+	return Metric.Format(l)
+}
+
 // Word is the unit that belongs to Number.
 func (u Units) Word() string {
 	if u.Bare() == InInch {

@@ -7,6 +7,7 @@ import (
 
 	"blockfield/engine/design"
 	"blockfield/engine/design/designtest"
+	"blockfield/engine/length"
 	"blockfield/engine/page"
 
 	"github.com/stretchr/testify/assert"
@@ -96,6 +97,16 @@ func TestWhatHoldsInWords(t *testing.T) {
 	}
 	assert.NotContains(t, text, "To be asked in a public room")
 	assert.Contains(t, textOf(wallOf(t, "s4", page.Maker)), "Nothing here is a ruling.")
+}
+
+// Whoever measures in inches bores with drills in 64ths, and reads places in inches: No.
+// 12 in spruce takes 4.8 and 3.8 mm, which are 12.1 and 9.6 of them.
+func TestWhatHoldsInInches(t *testing.T) {
+	doc := design.Default()
+	doc.View.Reading, doc.View.Units = page.Maker, length.Inch16
+	text := textOf(parse(t, section(t, doc, design.DefaultBook(), page.Wall)))
+	assert.Contains(t, text, "3/16 in through the strip, 5/32 in for the thread")
+	assert.Contains(t, text, "at 59 1/16, 82 11/16 in from the left corner")
 }
 
 // The rear map is a drawing of its own, left and right changed: it says REAR VIEW, its

@@ -20,33 +20,6 @@ const (
 	sectionWall  = 40.0 // of a solid wall
 )
 
-// CleatLines name the sizes of the section, and what hooking on takes.
-func (h hangingView) CleatLines() []Line {
-	tallest := h.Design.Heights[len(h.Design.Heights)-1]
-	all := []Line{
-		h.line("stack", "cleat", h.Design.Cleat.Thickness, "backer", h.Design.Backer.Thickness, "block", tallest, "stack", h.Built.Stack),
-	}
-	if h.Built.Framed {
-		all = append(all, h.line("frame", "depth", h.Built.FrameDepth, "board", h.Design.Frame.Board,
-			"tallest", panel.TallestFor(h.Design, h.Design.Frame.Board)))
-	}
-	all = append(all,
-		h.line("bevel", "bevel", words.Degrees(h.Design.Cleat.Bevel)),
-		h.line("tip", "below", h.tipBelowTop(), "tip", h.at(h.Bays[0].TipM)))
-	if h.Means == wall.Stand {
-		return all
-	}
-	free := length.Max(h.FreeAbove(), length.MM(0))
-	return append(all, h.line("lift-room", "need", h.LiftRoom, "free", free))
-}
-
-// tipBelowTop is from the upper edge of a panel to the tip of its strip: what the level
-// line is measured by.
-func (h hangingView) tipBelowTop() length.Length {
-	p := h.Built.Panels[0]
-	return h.Built.OuterHeight.Sub(p.FieldTop()).Add(h.Halves[0].Foot)
-}
-
 // cleatDrawing is the section, x out from the wall and y down from the upper edge of
 // the panel.
 type cleatDrawing struct {
@@ -69,7 +42,7 @@ func (h hangingView) CleatDrawing() template.HTML {
 	})
 	d.Class("drawing cleat-drawing")
 	d.Title(h.T("hold/section-title"))
-	d.Desc(h.T("hold/section-text", "bevel", words.Degrees(h.Design.Cleat.Bevel), "below", h.tipBelowTop(), "room", h.LiftRoom))
+	d.Desc(h.T("hold/section-text", "bevel", words.Degrees(h.Design.Cleat.Bevel), "below", h.TipBelowTop(), "room", h.LiftRoom))
 	if h.Means != wall.Stand {
 		d.wall()
 	}
@@ -202,7 +175,7 @@ func (d cleatDrawing) sizes() {
 	if d.h.Means != wall.Stand {
 		d.DimensionV(draw.Dimension{From: -d.h.LiftRoom.Millimetres(), To: 0, At: at + 2*t, Object: d.deep, Text: show(d.h.LiftRoom), Size: t})
 	}
-	d.DimensionV(draw.Dimension{From: 0, To: tip, At: at, Object: d.deep, Text: show(d.h.tipBelowTop()), Size: t})
+	d.DimensionV(draw.Dimension{From: 0, To: tip, At: at, Object: d.deep, Text: show(d.h.TipBelowTop()), Size: t})
 	foot := d.y(d.high)
 	d.DimensionH(draw.Dimension{From: 0, To: d.deep, At: foot + 2.6*t, Object: foot, Text: show(d.h.at(d.deep / 1000)), Size: t})
 	if d.gone > 0 {

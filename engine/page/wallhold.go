@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 
 	"blockfield/engine/length"
 	"blockfield/engine/wall"
@@ -41,34 +40,27 @@ func (v *view) at(m float64) length.Length {
 	return length.Micrometres(int64(math.Round(m*micrometre/tenth)) * tenth)
 }
 
-// places says several places, one after another.
-func (v *view) places(all []float64) string {
-	texts := make([]string, len(all))
-	for i, m := range all {
-		texts[i] = v.Words.Units.Number(v.at(m))
+// lines says facts of the wall.
+func (v *view) lines(facts []wall.Fact) []Line {
+	all := make([]Line, len(facts))
+	for i, f := range facts {
+		all[i] = Line{v.said(f.Label()), v.said(f.Value())}
 	}
-	return strings.Join(texts, ", ") + " " + v.Words.Units.Word()
+	return all
 }
 
-func percent(part float64) words.Percent { return words.Percent(math.Ceil(100*part - 1e-9)) }
+// said is a phrase as a sentence of its own.
+func (v *view) said(p words.Phrase) string { return v.Words.Say(p.Key, p.Args) }
 
 // HoldLines say what holds the group, piece by piece.
-func (h hangingView) HoldLines() []Line {
-	switch h.Means {
-	case wall.Studs:
-		return append(h.stripLines(), h.halfLine(), h.lockLine())
-	case wall.RatedValue:
-		return append(h.ratedLines(), h.halfLine(), h.lockLine())
-	case wall.Stand:
-		return h.standLines()
-	default:
-		return []Line{h.halfLine(), h.lockLine()}
-	}
-}
+func (h hangingView) HoldLines() []Line { return h.lines(h.HoldFacts()) }
 
-// Unchecked says in large type that nothing has been counted; empty where it has.
-func (h hangingView) Unchecked() string {
-	if h.Means == wall.BoardAlone || h.Means == wall.NotChecked || h.Means == wall.Studs && len(h.Strips) == 0 {
+// CleatLines name the sizes of the section, and what hooking on takes.
+func (h hangingView) CleatLines() []Line { return h.lines(h.CleatFacts()) }
+
+// UncheckedText says in large type that nothing has been counted; empty where it has.
+func (h hangingView) UncheckedText() string {
+	if h.Unchecked() {
 		return h.T("hold/unchecked")
 	}
 	return ""
@@ -81,89 +73,6 @@ func (h hangingView) NotCounted() string {
 		key = "hold/not-counted-stand"
 	}
 	return h.T(key)
-}
-
-func (h hangingView) line(key string, pairs ...any) Line {
-	return Line{h.T("hold/" + key), h.T("hold/"+key+"-value", pairs...)}
-}
-
-// stripLines are the strip that is used most, with its screws. Where there are
-// several they have the same screws; the places of each are in the list of holes.
-func (h hangingView) stripLines() []Line {
-	s, ok := h.Worst()
-	if !ok {
-		return nil
-	}
-	all := []Line{
-		h.line("screws", "count", s.Screws(), "gauge", s.Gauge, "long", length.MM(int64(s.ScrewMM)),
-			"each", s.AStud, "at", h.places(s.StudsM)),
-		h.line("strip", "thick", h.Design.Cleat.Thickness, "high", h.at(s.HeightM).CeilMM(),
-			"long", h.at(s.RightM-s.LeftM), "tip", h.at(s.TipM)),
-		h.line("bored", "thread", boreOf(s.Hole.ThreadIn), "shank", boreOf(s.Hole.ShankIn)),
-		h.line("used", "use", percent(s.Use), "bend", percent(s.BendUse), "sag", percent(s.SagUse), "factor", shownFactor(h.Factor)),
-	}
-	if len(h.Strips) > 1 {
-		all = append([]Line{h.line("strips", "count", len(h.Strips))}, all...)
-	}
-	if out := h.shows(s); out.Cmp(length.MM(0)) > 0 {
-		all = append(all, h.line("shows", "out", out))
-	}
-	return all
-}
-
-// shows is how far a strip that was made longer reaches beyond the panels.
-func (h hangingView) shows(s wall.Strip) length.Length {
-	left := h.Built.Left.Sub(h.at(s.LeftM))
-	right := h.at(s.RightM).Sub(h.Built.Left.Add(h.Built.TotalWidth))
-	return length.Max(left, right)
-}
-
-// boreOf is the drill for a hole in inches, to a tenth of a millimetre.
-func boreOf(in float64) words.Quantity {
-	return words.Quantity{Value: math.Round(in*254) / 10, Unit: "mm"}
-}
-
-func shownFactor(f float64) words.Quantity { return words.Quantity{Value: f} }
-
-func (h hangingView) ratedLines() []Line {
-	r, _ := h.MostRated()
-	b := h.Bays[0]
-	f := h.Wall.Fixing
-	return []Line{
-		h.line("rated", "count", r.Count, "what", f.What, "source", f.Source),
-		h.line("rated-values", "shear", words.Quantity{Value: f.RatedShear, Unit: "kN"}, "pull", words.Quantity{Value: f.RatedPull, Unit: "kN"}),
-		h.line("rated-strip", "thick", h.Design.Cleat.Thickness, "long", h.at(b.ToM-b.FromM), "tip", h.at(b.TipM)),
-		h.line("rated-used", "use", percent(r.Use), "factor", shownFactor(h.Factor)),
-	}
-}
-
-func (h hangingView) halfLine() Line {
-	half := h.Halves[0]
-	if !half.Found {
-		return h.line("half-open")
-	}
-	rows := make([]string, len(half.Row.Rows))
-	for i, row := range half.Row.Rows {
-		rows[i] = h.Words.Count(row + 1)
-	}
-	return h.line("half", "count", half.Needed, "gauge", half.Gauge, "long", length.MM(int64(half.Row.ScrewMM)),
-		"rows", strings.Join(rows, ", "), "use", percent(half.Use))
-}
-
-func (h hangingView) lockLine() Line {
-	return Line{h.T("hold/lock"), capital(h.T("choice/" + h.Design.Cleat.Lock))}
-}
-
-func (h hangingView) standLines() []Line {
-	t := h.Tipping()
-	side := h.T("wall/forwards")
-	if t.Backwards {
-		side = h.T("wall/backwards")
-	}
-	return []Line{
-		h.line("stand", "base", h.Design.Stand.BaseDepth, "toe", t.Toe, "side", side),
-		h.line("tips", "angle", words.Degrees(math.Floor(t.Deg)), "side", side, "centre", t.Centre),
-	}
 }
 
 // MassText says between what the mass may lie, where its middle is, and who lifts it.
@@ -218,17 +127,7 @@ type WayLine struct {
 func (h hangingView) WayLines() []WayLine {
 	var all []WayLine
 	for _, s := range h.WaySteps() {
-		line := WayLine{Label: h.T("way-step/" + strings.TrimPrefix(s.Name, "way/"))}
-		switch {
-		case !s.Measured:
-			line.Result = h.T("way/not-measured")
-		case s.Passes:
-			line.Result = h.T("way/passes")
-		case s.Bare:
-			line.Result, line.Stuck = h.T("way/passes-bare"), true
-		default:
-			line.Result, line.Stuck = h.T("way/stuck"), true
-		}
+		line := WayLine{Label: h.T(s.Key()), Result: h.T(s.Result()), Stuck: s.Measured && !s.Passes}
 		if s.Measured {
 			line.Longest = h.T("way/longest", "long", s.Longest)
 		}
@@ -238,10 +137,7 @@ func (h hangingView) WayLines() []WayLine {
 }
 
 // PackedText says how large a panel is on its way.
-func (h hangingView) PackedText() string {
-	p := h.Packed()
-	return h.T("way/packed", "wide", h.at(p.WidthM), "high", h.at(p.HeightM), "deep", h.at(p.DeepM))
-}
+func (h hangingView) PackedText() string { return h.said(h.Packed().Said()) }
 
 // Questions are what has to be asked about a public room, and never ruled on here.
 func (v *view) Questions() []string {
@@ -254,60 +150,9 @@ func (v *view) Questions() []string {
 
 // DaySteps are the day of hanging, in the order of the work.
 func (h hangingView) DaySteps() []string {
-	say := func(key string, pairs ...any) string { return h.T("day/"+key, pairs...) }
-	all := []string{say("weigh", "mass", words.Kg(h.Hanging.Kg()))}
-	if h.Means == wall.Stand {
-		return append(all, say("stand"), say("lift-stand", "people", wall.Lifters(h.Hanging.Kg())), say("record"))
-	}
-	if len(h.holes()) == 0 {
-		return append(all, say("unchecked"))
-	}
-	all = append(all, say("trace", "at", h.cables()))
-	if h.Means == wall.Studs {
-		all = append(all, say("studs", "at", h.places(h.Bays[0].StudsM)))
-	}
-	b := h.Bays[0]
-	all = append(all, say("level", "tip", h.at(b.TipM), "from", h.at(b.FromM), "to", h.at(b.ToM)), say("bore", "count", len(h.holes())))
-	all = append(all, say("proof", "mass", words.Kg(b.ProofKg())), h.liftStep(), say("hook", "room", h.LiftRoom))
-	all = append(all, say("lock", "lock", h.T("choice/"+h.Design.Cleat.Lock)))
-	return append(all, say("record"))
-}
-
-// cables are the sockets and switches above and below which a cable may run.
-func (h hangingView) cables() string {
 	var all []string
-	for _, o := range h.Wall.Obstacles {
-		if o.Kind == "socket" || o.Kind == "switch" {
-			all = append(all, h.T("day/cable", "kind", words.Key("choice/"+o.Kind), "at", o.X))
-		}
-	}
-	if len(all) == 0 {
-		return h.T("day/no-cable")
-	}
-	return strings.Join(all, ", ")
-}
-
-// liftStep says who lifts, and in which order.
-func (h hangingView) liftStep() string {
-	l := h.Doc.Design.Work.Lifting
-	step := h.T("day/lift", "people", wall.Lifters(h.Hanging.Kg()))
-	if l.Named() {
-		step = h.T("day/lift-named", "lead", l.Lead, "method", words.Key("choice/"+l.Method))
-	}
-	if h.Design.PanelsHigh > 1 {
-		step += " " + h.T("day/lower-first")
-	}
-	return step
-}
-
-// holes are where fixings go into the wall.
-func (h hangingView) holes() []wall.Point {
-	var all []wall.Point
-	for _, s := range h.Strips {
-		all = append(all, s.Holes()...)
-	}
-	for i, r := range h.Rated {
-		all = append(all, r.Holes(h.Bays[i])...)
+	for _, step := range h.Day(h.Doc.Design.Work.Lifting) {
+		all = append(all, h.said(step))
 	}
 	return all
 }
@@ -318,7 +163,7 @@ type HoleLine struct{ Along, Up string }
 // HoleLines are the holes, those above one another in one line.
 func (h hangingView) HoleLines() []HoleLine {
 	var all []HoleLine
-	for _, p := range h.holes() {
+	for _, p := range h.Holes() {
 		along, up := h.Words.Units.Number(h.at(p.XM)), h.Words.Units.Number(h.at(p.YM))
 		if n := len(all); n > 0 && all[n-1].Along == along {
 			all[n-1].Up += ", " + up

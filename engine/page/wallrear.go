@@ -9,6 +9,7 @@ import (
 	"blockfield/engine/length"
 	"blockfield/engine/panel"
 	"blockfield/engine/wall"
+	"blockfield/engine/words"
 )
 
 // Marks of the rear map as levels of a field.
@@ -152,14 +153,14 @@ func (r rearView) Corners() []string {
 func (r rearView) ScrewLines() []Line {
 	var all []Line
 	for _, row := range r.Half.Row.Rows {
-		var xs []float64
+		var xs words.Places
 		for _, h := range r.Half.Holes(r.Half.Row) {
 			if h.Row == row {
-				xs = append(xs, h.FromLeftMM/1000)
+				xs = append(xs, r.at(h.FromLeftMM/1000))
 			}
 		}
 		if len(xs) > 0 {
-			all = append(all, Line{r.T("rear/row", "row", row+1, "down", r.at(r.Half.RowY(row)/1000)), r.places(xs)})
+			all = append(all, Line{r.T("rear/row", "row", row+1, "down", r.at(r.Half.RowY(row)/1000)), r.Words.Show(xs)})
 		}
 	}
 	return all

@@ -7,7 +7,6 @@ import (
 
 	"blockfield/engine/check"
 	"blockfield/engine/draw"
-	"blockfield/engine/length"
 	"blockfield/engine/panel"
 	"blockfield/engine/papers/sheet"
 	"blockfield/engine/wall"
@@ -34,25 +33,18 @@ func (m *maker) cleatPaper() sheet.Paper {
 	return m.paper("cleat", sheet.NoView, blocks...)
 }
 
-// tipBelowTop is from the upper edge of a panel to the tip of its strip.
-func (m *maker) tipBelowTop(h wall.Hanging) length.Length {
-	return h.Built.OuterHeight.Sub(h.Built.Panels[0].FieldTop()).Add(h.Halves[0].Foot)
+// factRow is a line of a table.
+func (m *maker) factRow(f wall.Fact) []sheet.Cell {
+	return []sheet.Cell{{Text: m.said(f.Label()), Bold: true}, {Text: m.said(f.Value())}}
 }
 
 // cleatTable is the sizes of cleat, strip and lift.
 func (m *maker) cleatTable(h wall.Hanging) sheet.Block {
 	t := sheet.Table{Columns: []sheet.Column{{}, {Grow: true}}}
-	add := func(key string, pairs ...any) {
-		t.Rows = append(t.Rows, []sheet.Cell{{Text: m.T("hold/" + key), Bold: true}, {Text: m.T("hold/"+key+"-value", pairs...)}})
+	for _, f := range h.CleatFacts() {
+		t.Rows = append(t.Rows, m.factRow(f))
 	}
 	d := h.Design
-	add("stack", "cleat", d.Cleat.Thickness, "backer", d.Backer.Thickness, "block", d.Heights[len(d.Heights)-1], "stack", h.Built.Stack)
-	if h.Built.Framed {
-		add("frame", "depth", h.Built.FrameDepth, "board", d.Frame.Board, "tallest", panel.TallestFor(d, d.Frame.Board))
-	}
-	add("bevel", "bevel", words.Degrees(d.Cleat.Bevel))
-	add("tip", "below", m.tipBelowTop(h), "tip", m.at(h.Bays[0].TipM))
-	add("lift-room", "need", h.LiftRoom, "free", length.Max(h.FreeAbove(), length.MM(0)))
 	for _, part := range h.Built.Panels[0].Parts {
 		if part.Kind == panel.CleatPart || part.Kind == panel.SpacerPart {
 			key := "buy/cleat"
@@ -71,7 +63,7 @@ func (m *maker) cleatSection(i int, h wall.Hanging, width float64) sheet.Drawing
 	const left, right, high, above = 16.0, 34.0, 140.0, 12.0
 	cleat, backer := h.Design.Cleat.Thickness.Millimetres(), h.Design.Backer.Thickness.Millimetres()
 	deep := math.Max(h.Built.Stack.Millimetres(), h.Built.FrameDepth.Millimetres())
-	tip, lift := m.tipBelowTop(h).Millimetres(), h.LiftRoom.Millimetres()
+	tip, lift := h.TipBelowTop().Millimetres(), h.LiftRoom.Millimetres()
 	shown := tip + 95
 	k := fitted(deep, shown+lift, width-left-right, high)
 	return sheet.Drawing{
@@ -83,7 +75,7 @@ func (m *maker) cleatSection(i int, h wall.Hanging, width float64) sheet.Drawing
 			p.Line(left, above-4, left, top+k.of(shown), draw.Heavy)
 			section{maker: m, Pen: o, h: h, k: k, cleat: cleat, backer: backer, tip: tip, shown: shown}.draw()
 			p.Upright(above, top, left+k.of(deep)+24, left+k.of(deep)+2, m.Words.Units.Number(h.LiftRoom))
-			o.Upright(0, k.of(tip), k.of(deep)+14, k.of(deep), m.Words.Units.Number(m.tipBelowTop(h)))
+			o.Upright(0, k.of(tip), k.of(deep)+14, k.of(deep), m.Words.Units.Number(h.TipBelowTop()))
 			foot := k.of(shown)
 			o.Across(0, k.of(cleat), foot+6, foot, m.Words.Units.Number(h.Design.Cleat.Thickness))
 			o.Across(0, k.of(deep), foot+12, foot, m.Words.Units.Number(m.mm(deep)))
@@ -211,18 +203,6 @@ func (m *maker) hangBlocks(i int, h wall.Hanging) []sheet.Block {
 	return blocks
 }
 
-// holes are where fixings go into the wall.
-func holes(h wall.Hanging) []wall.Point {
-	var all []wall.Point
-	for _, s := range h.Strips {
-		all = append(all, s.Holes()...)
-	}
-	for i, r := range h.Rated {
-		all = append(all, r.Holes(h.Bays[i])...)
-	}
-	return all
-}
-
 // holeTable is each hole from the left corner and from the floor.
 func (m *maker) holeTable(h wall.Hanging) sheet.Table {
 	unit := m.Words.Units.Word()
@@ -230,7 +210,7 @@ func (m *maker) holeTable(h wall.Hanging) sheet.Table {
 		{Width: 8}, {Head: m.T("hanging/hole"), Right: true}, {Head: m.T("day/along", "unit", unit), Right: true}, {Head: m.T("day/up", "unit", unit), Right: true},
 		{Head: m.T("hanging/found"), Width: 40},
 	}}
-	for i, p := range holes(h) {
+	for i, p := range h.Holes() {
 		t.Rows = append(t.Rows, []sheet.Cell{
 			{Tick: true}, {Text: m.Show(i + 1), Bold: true}, {Text: m.Words.Units.Number(m.at(p.XM)), Bold: true}, {Text: m.Words.Units.Number(m.at(p.YM)), Bold: true}, {},
 		})
@@ -240,56 +220,11 @@ func (m *maker) holeTable(h wall.Hanging) sheet.Table {
 
 // day is the day of hanging in the order of the moves.
 func (m *maker) day(h wall.Hanging) []string {
-	kg := h.Kg()
-	all := []string{m.T("day/weigh", "mass", words.Kg(kg))}
-	if h.Means == wall.Stand {
-		return append(all, m.T("day/stand"), m.T("day/lift-stand", "people", wall.Lifters(kg)), m.T("day/record"))
-	}
-	b := h.Bays[0]
-	all = append(all, m.T("day/trace", "at", m.cables(h)))
-	if h.Means == wall.Studs {
-		all = append(all, m.T("day/studs", "at", m.along(b.StudsM)))
-	}
-	all = append(all,
-		m.T("day/level", "tip", m.at(b.TipM), "from", m.at(b.FromM), "to", m.at(b.ToM)), m.T("day/bore", "count", len(holes(h))),
-		m.T("day/proof", "mass", words.Kg(b.ProofKg())), m.lift(h), m.T("day/hook", "room", h.LiftRoom),
-		m.T("day/lock", "lock", m.T("choice/"+h.Design.Cleat.Lock)))
-	return append(all, m.T("day/record"))
-}
-
-func (m *maker) lift(h wall.Hanging) string {
-	l := m.Doc.Design.Work.Lifting
-	step := m.T("day/lift", "people", wall.Lifters(h.Kg()))
-	if l.Named() {
-		step = m.T("day/lift-named", "lead", l.Lead, "method", words.Key("choice/"+l.Method))
-	}
-	if h.Design.PanelsHigh > 1 {
-		step += " " + m.T("day/lower-first")
-	}
-	return step
-}
-
-// along are places along the wall.
-func (m *maker) along(all []float64) string {
-	texts := make([]string, len(all))
-	for i, x := range all {
-		texts[i] = m.Words.Units.Number(m.at(x))
-	}
-	return strings.Join(texts, ", ") + " " + m.Words.Units.Word()
-}
-
-// cables are the sockets and switches above and below which a cable may run.
-func (m *maker) cables(h wall.Hanging) string {
 	var all []string
-	for _, o := range h.Wall.Obstacles {
-		if o.Kind == "socket" || o.Kind == "switch" {
-			all = append(all, m.T("day/cable", "kind", words.Key("choice/"+o.Kind), "at", o.X))
-		}
+	for _, step := range h.Day(m.Doc.Design.Work.Lifting) {
+		all = append(all, m.said(step))
 	}
-	if len(all) == 0 {
-		return m.T("day/no-cable")
-	}
-	return strings.Join(all, ", ")
+	return all
 }
 
 // hangDrawing is the wall to scale, seen from the room: studs, what is on it, the
@@ -316,7 +251,7 @@ func (m *maker) hangDrawing(i int, h wall.Hanging, width float64) sheet.Drawing 
 					}
 				}
 			}
-			for _, hole := range holes(h) {
+			for _, hole := range h.Holes() {
 				x, y := k.of(hole.XM*1000), floor-k.of(hole.YM*1000)
 				if x > 0 && x < k.of(wide) && y > 0 && y < floor {
 					o.Circle(x, y, 0.8, draw.Visible)
@@ -376,24 +311,15 @@ func (m *maker) wayIn() sheet.Paper {
 		if len(m.Plan.Groups) > 1 {
 			blocks = append(blocks, sheet.Heading(m.groupName(i)))
 		}
-		packed := h.Packed()
 		t := sheet.Table{Least: 9, Columns: []sheet.Column{{Width: 8}, {Head: m.T("wayin/step"), Grow: true}, {Head: m.T("wayin/result"), Grow: true}, {Head: m.T("wayin/longest")}, {Head: m.T("trimming/measured"), Width: 34}}}
 		for _, s := range steps {
-			result, longest := m.T("way/not-measured"), ""
+			longest := ""
 			if s.Measured {
 				longest = m.Show(s.Longest)
-				switch {
-				case s.Passes:
-					result = m.T("way/passes")
-				case s.Bare:
-					result = m.T("way/passes-bare")
-				default:
-					result = m.T("way/stuck")
-				}
 			}
-			t.Rows = append(t.Rows, []sheet.Cell{{Tick: true}, {Text: m.T("way-step/" + strings.TrimPrefix(s.Name, "way/")), Bold: true}, {Text: result}, {Text: longest}, {}})
+			t.Rows = append(t.Rows, []sheet.Cell{{Tick: true}, {Text: m.T(s.Key()), Bold: true}, {Text: m.T(s.Result())}, {Text: longest}, {}})
 		}
-		blocks = append(blocks, sheet.Say(m.T("way/packed", "wide", m.at(packed.WidthM), "high", m.at(packed.HeightM), "deep", m.at(packed.DeepM))), t)
+		blocks = append(blocks, sheet.Say(m.said(h.Packed().Said())), t)
 	}
 	if len(blocks) == 0 {
 		return m.paper("way-in", sheet.NoView)

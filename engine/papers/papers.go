@@ -137,6 +137,9 @@ func (m *maker) T(key string, pairs ...any) string {
 	return m.Words.Say(key, args)
 }
 
+// said is a phrase as a sentence of its own.
+func (m *maker) said(p words.Phrase) string { return m.Words.Say(p.Key, p.Args) }
+
 // Show says a value.
 func (m *maker) Show(value any) string { return m.Words.Show(value) }
 

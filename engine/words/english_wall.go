@@ -147,6 +147,7 @@ func englishHolding() map[string]string {
 		"hold/half-open":          "Cleat on the panel",
 		"hold/half-open-value":    "too few places where its screws cannot show",
 		"hold/lock":               "Lift lock",
+		"hold/lock-value":         "{lock}",
 		"hold/stand":              "Floor stand",
 		"hold/stand-value":        "foot {base} deep; {side} its edge is {toe} from the middle of mass",
 		"hold/tips":               "Falls",

@@ -14,6 +14,7 @@ package words
 import (
 	"fmt"
 	"maps"
+	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -43,7 +44,14 @@ type (
 	Hz      float64
 	Celsius float64
 	Degrees float64
+	Drill   float64 // bore of a hole in inches, said as drills are sold
 )
+
+// micrometresInInch is exact (international inch).
+const micrometresInInch = 25_400
+
+// Places are where things lie, one after another.
+type Places []length.Length
 
 // Language is a set of messages.
 type Language struct {
@@ -149,6 +157,12 @@ func (r Reader) Show(value any) string {
 		return r.phrase(v)
 	case []string:
 		return strings.Join(v, ", ")
+	case []Phrase:
+		return r.phrases(v)
+	case Places:
+		return r.places(v)
+	case Drill:
+		return r.Units.Bit(length.Micrometres(int64(math.Round(float64(v) * micrometresInInch))))
 	case Quantity:
 		return v.text()
 	case Least:
@@ -210,6 +224,22 @@ func (r Reader) lengths(all []length.Length) string {
 		texts[i] = r.Units.Number(l)
 	}
 	return strings.Join(texts, " / ") + " " + r.Units.Word()
+}
+
+func (r Reader) phrases(all []Phrase) string {
+	texts := make([]string, len(all))
+	for i, p := range all {
+		texts[i] = r.phrase(p)
+	}
+	return strings.Join(texts, ", ")
+}
+
+func (r Reader) places(all Places) string {
+	texts := make([]string, len(all))
+	for i, l := range all {
+		texts[i] = r.Units.Number(l)
+	}
+	return strings.Join(texts, ", ") + " " + r.Units.Word()
 }
 
 func (r Reader) locale() string {
