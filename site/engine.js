@@ -32,6 +32,7 @@ export function startEngine({ url, restored, failed, late }) {
   let lastID = 0;
   let text = "";
   let book = "";
+  let shelf = ""; // further price books
   let opening = 0;
   const records = new Map(); // of the work on each opening of a design, as the engine writes them
   let section = "";
@@ -71,6 +72,7 @@ export function startEngine({ url, restored, failed, late }) {
     watch();
     if (answer.text) text = answer.text;
     if (answer.book !== undefined) book = answer.book;
+    if (answer.shelf !== undefined) shelf = answer.shelf;
     if (answer.text) opening = answer.opening;
     if (answer.record) records.set(opening, answer.record);
     if (answer.section) section = answer.section;
@@ -115,6 +117,7 @@ export function startEngine({ url, restored, failed, late }) {
       return;
     }
     const again = [];
+    if (shelf) again.push({ op: "open", text: shelf, from: "saved" });
     if (book) again.push({ op: "open", text: book, from: "saved" });
     if (text) again.push({ op: "open", text, from: "saved" });
     const record = records.get(opening);

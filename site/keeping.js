@@ -132,6 +132,8 @@ export function makeKeeping({ first, engine, form, ask, apply, open }) {
   }
 
   async function openBook(alone) {
+    const books = store.books();
+    if (books !== null) await engine.ask({ op: "open", text: books, from: "saved" }).catch(() => {});
     const text = store.book();
     if (text === null) return;
     const answer = await engine.ask({ op: "open", text, from: "saved" }).catch(() => ({ ok: false, faults: [] }));
@@ -186,6 +188,7 @@ export function makeKeeping({ first, engine, form, ask, apply, open }) {
     keep(answer, opened, id) {
       if (answer.text) check(opened ? jobs.opened(answer, opened, id) : jobs.keep(answer));
       if (answer.record) keepRecord(answer);
+      if (answer.shelf !== undefined) check(store.keepBooks(answer.shelf));
       if (answer.book === undefined) return;
       status.hide("book-unread");
       check(store.keepBook(answer.book, { aside: badBook }));

@@ -6,6 +6,7 @@ const JOB = "blockfield.job"; // a job, with when it was begun behind it. openin
 const LAST = "blockfield.last"; // the id of the job that was edited last
 const EDITS = "blockfield.edits"; // edits under way, by the job that they belong to
 const BOOK = "blockfield.book";
+const BOOKS = "blockfield.books"; // further price books, as the engine writes them
 const BOOK_ASIDE = "blockfield.book-aside"; // a book that could not be read and had to give way
 const TAB = "blockfield.tab"; // in the tab's own storage
 
@@ -92,6 +93,9 @@ export function keepBook(text, { aside = null } = {}) {
   if (aside !== null) write(BOOK_ASIDE, aside);
   return write(BOOK, text === "" ? null : text);
 }
+
+export const books = () => read(BOOKS);
+export const keepBooks = (text) => write(BOOKS, text);
 
 // The tab
 

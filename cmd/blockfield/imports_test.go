@@ -31,7 +31,7 @@ var floors = [][]string{
 	{"engine/design"},
 	{"engine/field", "engine/measure"},
 	{"engine/panel"},
-	{"engine/sound", "engine/wall", "engine/bench", "engine/cost", "engine/scene", "engine/moisture", "engine/layup", "engine/learn", "engine/schedule", "engine/tools"},
+	{"engine/sound", "engine/wall", "engine/bench", "engine/cost", "engine/scene", "engine/moisture", "engine/layup", "engine/learn", "engine/schedule", "engine/tools", "engine/pricelist"},
 	{"engine"},
 	{"engine/papers", "engine/page"},
 	{"engine/session"},

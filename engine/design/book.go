@@ -3,7 +3,7 @@ package design
 import "blockfield/engine/length"
 
 // Book is a price book: what the workshop pays and asks. A placeholder book
-// holds invented figures and says so.
+// holds invented figures and says so; Own lists those of them that are set already.
 type Book struct {
 	Format      string        `json:"format"`
 	Version     int           `json:"version"`
@@ -23,6 +23,19 @@ type Book struct {
 	Tasks       []Task        `json:"tasks"`
 	Sticks      []StickPrice  `json:"sticks"`  // sold by the piece; empty: none
 	Learned     []Learned     `json:"learned"` // what jobs have taught of tasks; empty: nothing
+
+	Taxes         []TaxRate `json:"taxes"`         // beside the usual one of a design; empty: none
+	ReverseCharge string    `json:"reverseCharge"` // said where the client owes the tax
+	Terms         string    `json:"terms"`         // that stand on an offer
+	// Own are the paths of figures that the workshop has set where Placeholder says
+	// that there are invented ones; else nil: all are its own.
+	Own []string `json:"own"`
+}
+
+// TaxRate is a rate of tax by its name.
+type TaxRate struct {
+	Name    string  `json:"name"`
+	Percent float64 `json:"percent"`
 }
 
 // Learned is what the jobs of a workshop have taught of one task. Its rates in the time
@@ -61,6 +74,9 @@ type Policy struct {
 	MinimumCharge  Amount  `json:"minimumCharge"`
 	RoundTo        Amount  `json:"roundTo"`
 	ValidDays      int     `json:"validDays"`
+	DiscountLimit  float64 `json:"discountLimit"` // largest discount without the owner; 0: none is set
+	ChangeFee      Amount  `json:"changeFee"`     // of a change after the lock, beside the difference
+	Sample         Amount  `json:"sample"`        // of wood and finish; 0: it is not sold
 }
 
 // Travel is the price of the road.

@@ -48,9 +48,11 @@ type Field struct {
 	IsList      bool // a list of values or of parts
 	Least, Most int  // how many entries a list may have
 
-	Required  bool // a file must hold it
-	Fixed     bool // cannot be edited by Set
-	Assumable bool // comes from the real world: assumed until somebody types it
+	Default   string // of a sparse choice
+	Required  bool   // a file must hold it
+	Fixed     bool   // cannot be edited by Set
+	Sparse    bool   // left out of a file where it is as Default says, or empty
+	Assumable bool   // comes from the real world: assumed until somebody types it
 }
 
 // Fields returns the table of the design document, in the order of the file.
@@ -68,15 +70,7 @@ var (
 // Lookup returns the row for a path of a design, such as
 // "walls[0].groups[0].heights[2]", "view.lamp.azimuth" or, as in the table,
 // "design.walls[].kind".
-func Lookup(path string) (Field, bool) {
-	pattern := patternOf(fullPath(path))
-	for _, f := range designTable() {
-		if f.Path == pattern || f.IsList && f.Path+"[]" == pattern {
-			return f, true
-		}
-	}
-	return Field{}, false
-}
+func Lookup(path string) (Field, bool) { return lookupIn(designTable(), fullPath(path)) }
 
 // LabelKey is the key of the words that the page has for a field, whichever
 // entry of a list it belongs to.
@@ -150,6 +144,7 @@ func (f Field) assumed() Field               { f.Assumable = true; return f }
 func (f Field) fixed() Field                 { f.Fixed = true; return f }
 func (f Field) required() Field              { f.Required = true; return f }
 func (f Field) filled() Field                { f.Optional = false; return f }
+func (f Field) sparse() Field                { f.Sparse = true; return f }
 func (f Field) optional() Field              { f.Optional = true; return f }
 func (f Field) lines() Field                 { f.Lines = true; return f }
 func (f Field) zero(meaning words.Key) Field { f.Zero = "zero-means/" + meaning; return f }

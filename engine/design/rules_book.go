@@ -2,6 +2,7 @@ package design
 
 import (
 	"math"
+	"slices"
 	"strconv"
 
 	"blockfield/engine/words"
@@ -32,9 +33,21 @@ func (c *checker) book(b *Book) {
 	unique(c, root.field("finishes"), "finish", b.Finishes, func(f FinishPrice) string { return f.Finish })
 	unique(c, root.field("learned"), "task", b.Learned, func(l Learned) string { return l.Task })
 	unique(c, root.field("tasks"), "id", b.Tasks, func(t Task) string { return t.ID })
+	unique(c, root.field("taxes"), "name", b.Taxes, func(t TaxRate) string { return t.Name })
 	c.stages(b.Stages, root.field("stages"))
+	c.own(b, root.field("own"))
 	for i, t := range b.Tasks[:min(len(b.Tasks), maxTasks)] {
 		c.rates(t, root.field("tasks").item(i))
+	}
+}
+
+// own lists figures of the book, each once, and only where others are invented.
+func (c *checker) own(b *Book, p *at) {
+	figures := Figures(*b)
+	for i, path := range b.Own {
+		if c.clean(p.item(i)) && (!b.Placeholder || !slices.Contains(figures, path) || slices.Contains(b.Own[:i], path)) {
+			c.add(p.item(i), UnknownChoice, path, words.Phrase{})
+		}
 	}
 }
 

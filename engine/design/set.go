@@ -21,11 +21,7 @@ func Get(doc Document, path string) (any, bool) {
 // reader's units, lists with commas or semicolons between their entries. Set
 // reads it back to the same value.
 func Text(doc Document, path string, u length.Units) (string, bool) {
-	p, ok := find(designTree(), reflect.ValueOf(doc), fullPath(path))
-	if !ok || p.node.shape == part || p.node.shape == partList {
-		return "", false
-	}
-	return p.text(u), true
+	return textIn(designTree(), reflect.ValueOf(doc), fullPath(path), u)
 }
 
 func (p place) text(u length.Units) string {
@@ -69,24 +65,15 @@ func formText(v reflect.Value, u length.Units) string {
 func Set(doc Document, path, text string, u length.Units) (Document, error) {
 	full := fullPath(path)
 	next := Clone(doc)
-	p, ok := find(designTree(), reflect.ValueOf(&next).Elem(), full)
-	if !ok {
-		return doc, Faults{{Path: full, Code: UnknownField}}
-	}
-	if p.node.field.Fixed || p.node.shape == part || p.node.shape == partList {
-		return doc, Faults{{Path: full, Code: CannotEdit}}
-	}
-	// A form sends a field back as it was shown; what was not edited keeps its
-	// exact value and notation.
-	if strings.TrimSpace(text) == p.text(u) {
+	changed, faults := setIn(designTree(), reflect.ValueOf(&next).Elem(), full, full, text, u)
+	switch {
+	case faults != nil:
+		return doc, faults
+	case !changed:
 		next.Assumed = dropAssumed(next.Assumed, shortPath(full))
 		return next, nil
 	}
 	before := Clone(doc)
-	if fault := p.set(text, u); fault != nil {
-		fault.Path = full
-		return doc, Faults{*fault}
-	}
 	accompany(&before.Design, &next.Design, full)
 	next.Assumed = dropAssumed(next.Assumed, shortPath(full))
 	if faults := validate(&next); faults != nil {

@@ -2,7 +2,6 @@ package design
 
 import (
 	"reflect"
-	"strings"
 
 	"blockfield/engine/length"
 )
@@ -13,15 +12,7 @@ const RecordPrefix = "record."
 
 // LookupRecord returns the row of the table for a path of a job record, such as
 // "bins[0].cut".
-func LookupRecord(path string) (Field, bool) {
-	pattern := patternOf(path)
-	for _, f := range recordTable() {
-		if f.Path == pattern || f.IsList && f.Path+"[]" == pattern {
-			return f, true
-		}
-	}
-	return Field{}, false
-}
+func LookupRecord(path string) (Field, bool) { return lookupIn(recordTable(), path) }
 
 // AddReading returns the record with one reading of the moisture meter more.
 func AddReading(rec Record, r Reading) (Record, error) {
@@ -48,11 +39,7 @@ func RemoveEntry(rec Record, path string) (Record, error) {
 // RecordText returns the value at a path of a job record as a form field shows it.
 // SetRecord reads it back to the same value.
 func RecordText(rec Record, path string, u length.Units) (string, bool) {
-	p, ok := find(recordTree(), reflect.ValueOf(rec), path)
-	if !ok || p.node.shape == part || p.node.shape == partList {
-		return "", false
-	}
-	return p.text(u), true
+	return textIn(recordTree(), reflect.ValueOf(rec), path, u)
 }
 
 // SetRecord returns the record with what a person typed at a path, read as Set reads
@@ -61,23 +48,11 @@ func RecordText(rec Record, path string, u length.Units) (string, bool) {
 func SetRecord(rec Record, path, text string, u length.Units) (Record, error) {
 	full := RecordPrefix + path
 	next := CloneRecord(rec)
-	p, ok := find(recordTree(), reflect.ValueOf(&next).Elem(), path)
-	switch {
-	case !ok:
-		return rec, Faults{{Path: full, Code: UnknownField}}
-	case p.node.field.Fixed || p.node.shape == part || p.node.shape == partList:
-		return rec, Faults{{Path: full, Code: CannotEdit}}
-	case strings.TrimSpace(text) == p.text(u):
-		return next, nil // as it was shown: its exact value and notation stay
+	changed, faults := setIn(recordTree(), reflect.ValueOf(&next).Elem(), path, full, text, u)
+	if changed {
+		faults = validateRecord(&next).at(full)
 	}
-	if fault := p.set(text, u); fault != nil {
-		fault.Path = full
-		return rec, Faults{*fault}
-	}
-	if faults := validateRecord(&next); faults != nil {
-		for i := range faults {
-			faults[i].Path = full
-		}
+	if faults != nil {
 		return rec, faults
 	}
 	return next, nil

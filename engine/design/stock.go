@@ -108,7 +108,7 @@ type StickPrice struct {
 // sticks are sold by volume.
 func stickRows() []Field {
 	return []Field{
-		partsRow("sticks", 0, maxPrices, "Prices of sticks that are sold by the piece; all others go by volume."),
+		partsRow("sticks", 0, maxPrices, "Prices of sticks that are sold by the piece; all others go by volume.").sparse(),
 		choiceRow("sticks[].wood", "Which wood.", Woods()...).required(),
 		lengthRow("sticks[].size", 18, 100, 1, "Side of the stick's square section.").required(),
 		lengthRow("sticks[].length", 900, 6000, 100, "Its length.").required(),

@@ -42,7 +42,7 @@ func surfaceRows() []Field {
 	const at = "design.room."
 	return []Field{
 		partsRow(at+"surfaces", 0, maxSurfaces,
-			"What covers parts of floor, ceiling and walls; the rest is a wooden floor, a plastered ceiling and walls like the first one."),
+			"What covers parts of floor, ceiling and walls; the rest is a wooden floor, a plastered ceiling and walls like the first one.").sparse(),
 		choiceRow(at+"surfaces[].place", "Where it is.", Floor, Ceiling, Walls),
 		choiceRow(at+"surfaces[].lining", "What it is.", Linings()...),
 		numberRow(at+"surfaces[].share", 0, wholePercent, 5, "%", "How much of that place it covers."),

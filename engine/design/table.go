@@ -212,7 +212,7 @@ func patternRows(at string) []Field {
 		integerRow(at+"turn", 0, 270, "Degrees that the pattern is turned clockwise.").among("0", "90", "180", "270"),
 		yesNoRow(at+"mirror", "Whether left and right of the pattern are swapped."),
 		yesNoRow(at+"counter", "Whether high and low are swapped."),
-		textRow(at+"drawn", maxSide, "A drawn field, one string of level digits a row.").filled().list(0, maxSide),
+		textRow(at+"drawn", maxSide, "A drawn field, one string of level digits a row.").filled().list(0, maxSide).sparse(),
 	}
 }
 
@@ -279,8 +279,8 @@ func viewRows() []Field {
 	const at, offer = "view.", "offer."
 	return []Field{
 		textRow("assumed", shortText, "Paths below the design that nobody has typed or measured.").
-			filled().list(0, 4000).fixed(),
-		partsRow("looks", 0, maxLooks, "Designs that were kept for comparison.").fixed(),
+			filled().list(0, 4000).fixed().sparse(),
+		partsRow("looks", 0, maxLooks, "Designs that were kept for comparison.").fixed().sparse(),
 		textRow("looks[].name", shortText, "What the look is called."),
 		choiceRow(at+"units", "How lengths are shown.",
 			string(length.Metric), string(length.Inch16), string(length.Inch32)),

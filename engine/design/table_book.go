@@ -4,6 +4,9 @@ package design
 const (
 	maxPrices = 60
 	maxTasks  = 120
+	maxTaxes  = 8
+	// maxFigures is more than a book has that is full.
+	maxFigures = 1000
 )
 
 // Most that an amount of a book may be, in currency units. They hold whatever the
@@ -80,11 +83,21 @@ func bookRows() []Field {
 	}
 	rows = append(rows, stickRows()...)
 	return append(rows,
-		partsRow("learned", 0, maxTasks, "What jobs have taught of the tasks; the time table holds it already."),
+		partsRow("learned", 0, maxTasks, "What jobs have taught of the tasks; the time table holds it already.").sparse(),
 		textRow("learned[].task", taskIDLength, "Short name of the task.").filled().required(),
 		numberRow("learned[].factor", 0.5, 2, 0, "", "Factor on the rates that the book began with.").required(),
 		integerRow("learned[].jobs", 1, 10_000, "Jobs that it rests on.").required(),
 		numberRow("learned[].low", 0, 1000, 0, "", "Least minutes over reckoned minutes.").required(),
 		numberRow("learned[].high", 0, 1000, 0, "", "Most minutes over reckoned minutes.").required(),
+		numberRow("policy.discountLimit", 0, 100, 1, "%", "Largest discount that may be given without the owner; 0 or missing: none is set.").sparse(),
+		amountRow("policy.changeFee", 0, maxBulk, "Net price of a change after the look is locked, beside the difference.").sparse(),
+		amountRow("policy.sample", 0, maxBulk, "Net price of a sample of wood and finish; 0 or missing: it is not sold.").sparse(),
+		partsRow("taxes", 0, maxTaxes, "Tax rates that are used beside the usual one.").sparse(),
+		textRow("taxes[].name", shortText, "What it is called.").filled().required(),
+		numberRow("taxes[].percent", 0, 100, 1, "%", "The rate.").required(),
+		textRow("reverseCharge", longText, "What stands on papers where the client owes the tax.").lines().sparse(),
+		textRow("terms", longText, "Terms that stand on an offer.").lines().sparse(),
+		textRow("own", shortText, "Paths of the figures that the workshop has set, where others are invented examples.").
+			filled().list(0, maxFigures).fixed().sparse(),
 	)
 }

@@ -35,9 +35,13 @@ func (n *node) omitted(v reflect.Value) bool {
 	if n.optionalPart() {
 		return v.IsNil()
 	}
-	f := n.field.Path
-	return v.Kind() == reflect.Slice && v.Len() == 0 &&
-		(f == "assumed" || f == "looks" || f == "sticks" || f == "learned" || strings.HasSuffix(f, ".drawn") || strings.HasSuffix(f, ".surfaces"))
+	switch {
+	case !n.field.Sparse:
+		return false
+	case v.Kind() == reflect.Slice:
+		return v.Len() == 0
+	}
+	return v.IsZero() || n.field.Default != "" && textOf(v) == n.field.Default
 }
 
 // child finds the part with a name and its number, or −1.

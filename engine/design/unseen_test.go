@@ -53,6 +53,8 @@ func TestNoTextOfABookTakesUnseenCharacters(t *testing.T) {
 		texts++
 		book := design.DefaultBook()
 		book.Learned = []design.Learned{{Task: "c3", Factor: 1, Jobs: 1, Low: 1, High: 1}}
+		book.Taxes = []design.TaxRate{{Name: "Books", Percent: 7}}
+		book.Own = []string{"rates.shop"}
 		v := reflect.ValueOf(&book).Elem()
 		for name := range strings.SplitSeq(f.Path, ".") {
 			entry, list := strings.CutSuffix(name, "[]")
@@ -61,12 +63,16 @@ func TestNoTextOfABookTakesUnseenCharacters(t *testing.T) {
 				v = v.Index(0)
 			}
 		}
+		place := strings.ReplaceAll(f.Path, "[]", "[0]")
+		if f.IsList {
+			v, place = v.Index(0), place+"[0]"
+		}
 		v.SetString("a\u202eb")
-		want := strings.ReplaceAll(f.Path, "[]", "[0]") + `: a\u202eb has the character U+202E at place 2, which is not seen and can turn or hide what is written`
+		want := place + `: a\u202eb has the character U+202E at place 2, which is not seen and can turn or hide what is written`
 		_, err := design.DecodeBook(design.EncodeBook(book))
 		assert.EqualError(t, err, want)
 	}
-	assert.Equal(t, 6, texts)
+	assert.Equal(t, 10, texts)
 
 	_, err := design.DecodeSelling(design.EncodeSelling(design.SellingBook{
 		Format: design.SellingFormat, Version: 1, Name: "a\u2066b", Currency: "EUR",

@@ -72,6 +72,18 @@ func (m Money) Whole(locale string) string {
 	return m.format(locale, 0)
 }
 
+// Sign is the sign of a currency as a locale writes it: "€", "US$", "¤".
+func Sign(code, locale string) string {
+	if code == None || code == "" {
+		return "¤"
+	}
+	sign, ok := currency.GetSymbol(code, currency.NewLocale(locale))
+	if !ok {
+		return code
+	}
+	return sign
+}
+
 func (m Money) format(locale string, digits int) string {
 	f := currency.NewFormatter(currency.NewLocale(locale))
 	f.MinDigits, f.MaxDigits = uint8(digits), uint8(digits)

@@ -29,7 +29,8 @@ func (v *view) moneySlots() []slot {
 		slot{id: "terms", template: "terms", data: v, after: endsIn("work.ownBuild")})
 	all = append(all, v.looksSlots()...)
 	if v.Reading == Maker {
-		all = append(all, slot{id: "prices", template: "prices", data: v, after: never})
+		all = append(all, slot{id: "prices", template: "prices", data: v, after: ofBook})
+		all = append(all, v.bookSlots()...)
 	}
 	return all
 }

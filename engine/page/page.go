@@ -32,6 +32,8 @@ type Input struct {
 	Book             design.Book         // that the plan was made with
 	Selling          *design.SellingBook // that clients are quoted by; nil: the example's
 	SellingOnly      bool                // the selling book is somebody's, and Book is not
+	SellingWaits     bool                // Book is being edited, and the selling book is not made anew before it is closed
+	Desk             *BookDesk           // where Book is edited; nil: this reader does not, or not here
 	Levers           []engine.Lever      // what brings a job over its budget down; for the money section
 	Looks            []engine.Result     // plans of the looks that are kept with the design; for the money section
 	Words            words.Reader
@@ -125,6 +127,7 @@ func Fragments(in Input, changed string) []Fragment {
 		}
 		all = append(all, Fragment{s.id, v.render(s.template, s.data)})
 	}
+	all = append(all, v.bookFragments(changed)...)
 	return append(all, v.watchFragments()...)
 }
 

@@ -11,7 +11,7 @@ import (
 // where there is none. It needs nothing of the private book.
 func (v *view) quote() (low, high money.Money, ok bool) {
 	d := v.Doc.Design
-	if d.Work.OwnBuild || !v.HasBill() {
+	if d.Work.OwnBuild || !v.HasBill() || v.SellingWaits {
 		return low, high, false
 	}
 	low, high, err := engine.Quote(d, v.Plan, v.selling())
@@ -70,16 +70,13 @@ func (v *view) PricesLines() []string {
 		return []string{v.T("prices/example")}
 	}
 	lines := []string{v.T("prices/own", "name", b.Name, "code", v.Plan.BookCode, "currency", b.Currency)}
-	switch {
-	case b.ValidFrom != "" && b.ValidUntil != "":
-		lines = append(lines, v.T("prices/from-until", "date", b.ValidFrom, "until", b.ValidUntil))
-	case b.ValidUntil != "":
-		lines = append(lines, v.T("prices/until", "date", b.ValidUntil))
-	case b.ValidFrom != "":
-		lines = append(lines, v.T("prices/from", "date", b.ValidFrom))
+	if days := v.bookDays(b); days != "" {
+		lines = append(lines, days)
 	}
-	if b.Placeholder {
+	if b.Placeholder && len(b.Own) == 0 {
 		lines = append(lines, v.T("prices/invented"))
+	} else if b.Placeholder {
+		lines = append(lines, v.BookCount())
 	}
 	return lines
 }
@@ -113,7 +110,7 @@ func (v *view) ExampleBook() bool {
 }
 
 // HasSelling reports whether there is a selling book to save.
-func (v *view) HasSelling() bool { return v.selling().Format != "" }
+func (v *view) HasSelling() bool { return v.SellingWaits || v.selling().Format != "" }
 
 // OfferLine is what was offered, as a sentence; empty where nothing was.
 func (v *view) OfferLine() string {

@@ -74,8 +74,12 @@ func (v *view) recordFields() []string {
 	return all
 }
 
-// lookup and fieldText are those of a field of the design or of the record.
+// lookup and fieldText are those of a field of the design, of the record or of the price
+// book.
 func lookup(path string) (design.Field, bool) {
+	if rest, ours := strings.CutPrefix(path, design.BookPrefix); ours {
+		return design.LookupBook(rest)
+	}
 	if rest, ours := strings.CutPrefix(path, design.RecordPrefix); ours {
 		return design.LookupRecord(rest)
 	}
@@ -83,6 +87,9 @@ func lookup(path string) (design.Field, bool) {
 }
 
 func (v *view) fieldText(path string) (string, bool) {
+	if rest, ours := strings.CutPrefix(path, design.BookPrefix); ours {
+		return design.BookText(v.Book, rest, v.Doc.View.Units)
+	}
 	if rest, ours := strings.CutPrefix(path, design.RecordPrefix); ours {
 		return design.RecordText(v.Job.Record, rest, v.Doc.View.Units)
 	}

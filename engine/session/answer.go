@@ -8,6 +8,7 @@ import (
 	"blockfield/engine"
 	"blockfield/engine/design"
 	"blockfield/engine/page"
+	"blockfield/engine/pricelist"
 )
 
 // answer does what a request asks. Each operation changes the session at most
@@ -68,6 +69,11 @@ func (s *Session) openText(req Request) Response {
 		return s.openPrices(req, format)
 	case design.RecordFormat:
 		return s.openRecord(req)
+	case shelfFormat:
+		return s.openShelf(req)
+	}
+	if req.From == "file" && pricelist.Is([]byte(req.Text)) {
+		return s.openList(req)
 	}
 	res := s.openDesign(req)
 	if len(res.Faults) > 0 {
@@ -143,6 +149,13 @@ func (s *Session) set(req Request) Response {
 	if path, ours := strings.CutPrefix(req.Path, design.RecordPrefix); ours {
 		return s.setRecord(path, req)
 	}
+	if path, ours := strings.CutPrefix(req.Path, design.BookPrefix); ours {
+		return s.setBook(path, req)
+	}
+	if req.Path == page.FindPath {
+		s.desk.find = req.Value
+		return s.common(Response{Fragments: page.Fragments(s.input(), req.Path)})
+	}
 	before, doc := s.now, s.now.doc
 	if req.Path == "view.reading" {
 		req.Also = append(req.Also, Value{"work.ownBuild", yesNo(req.Value == page.Builder)})
@@ -188,7 +201,14 @@ func (s *Session) act(req Request) Response {
 		}
 		return res
 	}
+	if name, ours := strings.CutPrefix(req.Name, "book-"); ours {
+		return s.deskAct(name, req)
+	}
 	switch req.Name {
+	case "add", "remove", "confirm":
+		if strings.HasPrefix(req.Path, design.BookPrefix) {
+			return s.alterBook(req)
+		}
 	case chooseSet, chooseFormat:
 		s.paper.choose(req.Name, req.Path)
 		return s.whole("")
@@ -254,7 +274,7 @@ func (s *Session) save(req Request) Response {
 	if req.Name == papersFile {
 		return s.paperFiles()
 	}
-	if req.Name == bookFile || req.Name == sellingFile {
+	if req.Name == sellingFile || req.Name == listFile || strings.HasPrefix(req.Name, bookFile) {
 		return s.priceFile(req.Name)
 	}
 	if req.Name == recordFile {

@@ -37,6 +37,7 @@ type Response struct {
 	Text      string          `json:"text,omitempty"`   // the document, for safe keeping
 	Record    *string         `json:"record,omitempty"` // of the work on this job, where it has changed, for safe keeping
 	Book      *string         `json:"book,omitempty"`   // the prices now in force, for safe keeping in this browser; empty: the example figures
+	Shelf     *string         `json:"shelf,omitempty"`  // the price books beside it, where they may have changed, for safe keeping
 	Revision  string          `json:"revision,omitempty"`
 	Title     string          `json:"title,omitempty"`
 	Section   string          `json:"section,omitempty"`

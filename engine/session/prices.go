@@ -1,9 +1,12 @@
 package session
 
 import (
+	"strings"
+
 	"blockfield/engine"
 	"blockfield/engine/bench"
 	"blockfield/engine/design"
+	"blockfield/engine/pricelist"
 	"blockfield/engine/words"
 )
 
@@ -13,35 +16,48 @@ import (
 // it, as the page keeps it, and empty for the example figures.
 type prices struct {
 	book        design.Book
-	selling     design.SellingBook
+	sold        *sold
 	sellingOnly bool
 	text        string
 }
 
-// examplePrices are in force where nobody has opened a book.
-func examplePrices() prices {
-	return prices{book: design.DefaultBook(), selling: engine.ExampleSelling()}
+// sold is the selling book that goes with a private one, made when it is first asked
+// for: that takes the plans of many jobs. Where none can be made clients see no range.
+type sold struct {
+	made bool
+	book design.SellingBook
 }
 
-// privatePrices are those of a workshop's own book. Where no selling book can be
-// made of it, clients see no range; the book holds nevertheless.
+// selling is the selling book in force; the zero one where there is none.
+func (p prices) selling() design.SellingBook {
+	if !p.sold.made {
+		p.sold.made = true
+		if book, err := engine.SellingBook(p.book); err == nil {
+			p.sold.book = book
+		}
+	}
+	return p.sold.book
+}
+
+// examplePrices are in force where nobody has opened a book.
+func examplePrices() prices {
+	return prices{book: design.DefaultBook(), sold: &sold{made: true, book: engine.ExampleSelling()}}
+}
+
+// privatePrices are those of a workshop's own book.
 func privatePrices(book design.Book) prices {
 	if book.Code() == design.DefaultBook().Code() {
 		return examplePrices()
 	}
-	selling, err := engine.SellingBook(book)
-	if err != nil {
-		selling = design.SellingBook{}
-	}
-	return prices{book: book, selling: selling, text: string(design.EncodeBook(book))}
+	return prices{book: book, sold: &sold{}, text: string(design.EncodeBook(book))}
 }
 
 // canSell reports whether there is a selling book to hand out.
-func (p prices) canSell() bool { return p.selling.Format != "" }
+func (p prices) canSell() bool { return p.selling().Format != "" }
 
 func sellingPrices(selling design.SellingBook) prices {
 	p := examplePrices()
-	p.selling, p.sellingOnly, p.text = selling, true, string(design.EncodeSelling(selling))
+	p.sold, p.sellingOnly, p.text = &sold{made: true, book: selling}, true, string(design.EncodeSelling(selling))
 	return p
 }
 
@@ -94,12 +110,15 @@ func readPrices(text []byte, format, day string) (prices, error) {
 
 // inForce plans the open design with other figures, which are no step of its
 // history, and shows it.
+//
+// The workshop's own book before it goes on the shelf.
 func (s *Session) inForce(next prices) (Response, error) {
-	plan, err := engine.Plan(s.now.doc.Design, next.book)
-	if err != nil {
+	if next.text != s.prices.text {
+		s.shelve()
+	}
+	if err := s.putBook(next); err != nil {
 		return Response{}, err
 	}
-	s.prices, s.now.plan, s.looks = next, plan, nil
 	announce := "page/book-opened"
 	switch {
 	case next.text == "":
@@ -110,8 +129,27 @@ func (s *Session) inForce(next prices) (Response, error) {
 	res := s.whole("")
 	res.Announce = s.booksName(announce)
 	res.Text = "" // the design is the same, and what is kept of it may be another
-	res.Book = &s.prices.text
+	res.Book, res.Shelf = &s.prices.text, s.shelfText()
 	return res, nil
+}
+
+// putBook puts other figures in force, whose steps begin anew.
+func (s *Session) putBook(next prices) error {
+	if err := s.priced(next); err != nil {
+		return err
+	}
+	s.desk.undo, s.desk.redo = nil, nil
+	return nil
+}
+
+// priced plans the open design with other figures.
+func (s *Session) priced(next prices) error {
+	plan, err := engine.Plan(s.now.doc.Design, next.book)
+	if err != nil {
+		return err
+	}
+	s.prices, s.now.plan, s.looks = next, plan, nil
+	return nil
 }
 
 // booksName says a sentence about the book in force.
@@ -130,6 +168,7 @@ func (s *Session) booksName(key string) string {
 const (
 	bookFile    = "book"
 	sellingFile = "selling-book"
+	listFile    = "price-list"
 )
 
 // priceFile is the private book or the selling book as a file.
@@ -139,9 +178,23 @@ func (s *Session) priceFile(name string) Response {
 	case name == bookFile:
 		file.Name = fileName(s.prices.book.Name, s.prices.book.Code())
 		file.Text = string(design.EncodeBook(s.prices.book))
-	case s.prices.canSell():
+	case name == listFile:
+		file.Type = "text/csv"
+		file.Name = nameOf(s.reader().Say("book/list-file", words.Args{"name": s.prices.book.Name}), s.prices.book.Code(), ".csv")
+		file.Text = string(pricelist.Write(s.prices.book))
+	case name == sellingFile && s.prices.canSell():
 		file.Name = fileName(s.reader().Say("prices/selling-file"), s.prices.book.Code())
-		file.Text = string(design.EncodeSelling(s.prices.selling))
+		file.Text = string(design.EncodeSelling(s.prices.selling()))
+	case strings.HasPrefix(name, bookFile+"-"):
+		i, err := s.onShelf(strings.TrimPrefix(name, bookFile+"-"))
+		if err != nil {
+			return s.refuse(err)
+		}
+		b, err := design.DecodeBook([]byte(s.shelf[i]))
+		if err != nil {
+			return s.refuse(err)
+		}
+		file.Name, file.Text = fileName(b.Name, b.Code()), s.shelf[i]
 	default:
 		return Response{Faults: []Fault{{Message: s.reader().Say("prices/no-selling")}}}
 	}

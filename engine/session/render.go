@@ -18,8 +18,14 @@ func (s *Session) input() page.Input {
 	in := page.Input{
 		Doc: s.now.doc, Words: s.reader(), Section: s.section,
 		Today: s.today, Job: job, Plan: s.now.plan.On(s.today, s.now.doc, s.prices.book).During(job),
-		Book: s.prices.book, Selling: &s.prices.selling, SellingOnly: s.prices.sellingOnly,
+		Book: s.prices.book, SellingOnly: s.prices.sellingOnly, Desk: s.desked(),
 		CanUndo: len(s.undo) > 0, CanRedo: len(s.redo) > 0, Alone: s.alone,
+	}
+	if in.Desk == nil || !in.Desk.Open || s.prices.sold.made {
+		selling := s.prices.selling()
+		in.Selling = &selling
+	} else {
+		in.SellingWaits = true
 	}
 	if s.section == page.Money { // the only one that shows them, and they take many plans
 		in.Levers = s.levers()
@@ -37,7 +43,7 @@ func (s *Session) input() page.Input {
 func (s *Session) levers() []engine.Lever {
 	switch s.now.doc.View.Reading {
 	case page.Client:
-		return engine.QuoteLevers(s.now.doc, s.now.plan, s.prices.book, s.prices.selling)
+		return engine.QuoteLevers(s.now.doc, s.now.plan, s.prices.book, s.prices.selling())
 	case page.Builder:
 		return engine.GoodsLevers(s.now.doc, s.now.plan, s.prices.book)
 	default:

@@ -30,6 +30,8 @@ type Session struct {
 	language words.Language
 	section  string
 	paper    paper
+	desk     desk     // where the price book is edited
+	shelf    []string // texts of further price books
 	ear      ear
 	grip     grip                     // on the drawing of a wall
 	alone    scene.View               // shows one panel in another way than it hangs; empty: none does

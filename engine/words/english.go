@@ -6,6 +6,7 @@ func english() []map[string]string {
 	return []map[string]string{
 		englishBench(),
 		englishBenchChecks(),
+		englishBook(),
 		englishChecks(),
 		englishCutting(),
 		englishErrors(),

@@ -160,7 +160,7 @@ func englishPrices() map[string]string {
 		"prices/no-selling":     "No selling book can be made of this price book: it has no price for the goods of usual jobs.",
 
 		"prices/heading":         "Prices in force",
-		"prices/example":         "These are example figures, made up. Open your own price book to see your prices.",
+		"prices/example":         "These are example figures, made up. Type your own into the price book, or open it from a file, to see your prices.",
 		"prices/own":             "{name}, code {code}, in {currency}.",
 		"prices/until":           "It holds until {date}.",
 		"prices/from-until":      "It holds from {date} until {until}.",

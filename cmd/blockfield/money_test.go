@@ -1,0 +1,55 @@
+package main_test
+
+import (
+	"fmt"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+)
+
+// A maker edits the price book on the page; it is there after a reload, with the books
+// that gave way to it, and the field that is edited is left alone.
+func TestThePriceBookIsEditedAndKept(t *testing.T) {
+	t.Parallel()
+	b, _ := openPage(t)
+	b.read("maker")
+	b.section("money")
+	b.click(`[data-act="book-open"]`)
+	b.wait(`document.getElementsByName("book.rates.shop").length === 1`)
+	b.put(`[name="book.rates.shop"]`, "51,50")
+	b.wait(`document.querySelector("#book-count").textContent.includes("still invented")`)
+	b.wait(`localStorage.getItem("blockfield.book")?.includes('"shop": "51.5"')`)
+	assert.Equal(t, "51,50", eval[string](b, `document.getElementsByName("book.rates.shop")[0].value`))
+	b.put(`[name="book.rates.office"]`, "dear")
+	b.wait(`document.querySelector("#f-book-rates-office-fault").textContent.includes("dear")`)
+	b.put(`[name="find.book"]`, "oak")
+	b.wait(`document.querySelectorAll(".book-table tbody tr").length === 1`)
+	b.click(`[data-act="book-copy"]`)
+	b.wait(`localStorage.getItem("blockfield.books")?.includes("Own prices")`)
+	b.reload()
+	b.section("money")
+	assert.Contains(t, b.text("#prices"), "Own prices, next")
+	assert.Contains(t, b.text("#prices"), "Other price books kept here")
+}
+
+// Pictures of the parts of the price book.
+//
+//	go test ./cmd/blockfield -run TestBookScreens -screens DIR
+func TestBookScreens(t *testing.T) {
+	if *screensDir == "" {
+		t.Skip("only with -screens DIR")
+	}
+	for _, width := range []int64{1440, 768, 390} {
+		b, _ := openPage(t)
+		b.size(width, 900)
+		b.read("maker")
+		b.section("money")
+		b.click(`[data-act="book-open"]`)
+		b.wait(`document.querySelector("#book-part-hours")`)
+		for _, part := range []string{"hours", "policy", "woods", "tasks", "stages", "texts"} {
+			b.click("#book-part-" + part)
+			b.wait(`document.querySelector("#book-part-` + part + `").getAttribute("aria-pressed") === "true"`)
+			b.shoot(fmt.Sprintf("book-%s-%d.png", part, width))
+		}
+	}
+}
