@@ -15,6 +15,7 @@ func (r *Result) hang(d design.Design, group int, panelKg float64) bench.Held {
 	g := &r.Groups[group]
 	h := wall.Hang(wall.Hung{
 		Path: g.Path, Wall: d.Walls[g.Wall], Design: g.Design, Built: g.Built, WayIn: d.WayIn, PanelKg: panelKg,
+		WeighedField: weighedField(group),
 	})
 	g.Built = h.Built
 	r.Hangings[group] = h

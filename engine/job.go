@@ -19,6 +19,8 @@ type Job struct {
 	Cards    []layup.Card  // of all rows, in the order of work
 	Days     Days          // on which all of it is done
 	Tools    tools.Advice  // what the tools at hand mean, for a home builder
+
+	design design.Design
 }
 
 // Follow returns how far a job has come. The design is the one that was planned; it
@@ -26,7 +28,7 @@ type Job struct {
 //
 // Today is an ISO date; where it is empty nobody knows the day.
 func Follow(d design.Design, r Result, rec design.Record, today string) Job {
-	j := Job{Plan: r}
+	j := Job{Plan: r, design: d}
 	j.Record, j.Sections, j.Counts = fit(rec, r)
 	j.Cards = r.layup(d, rec.Lay.Start, j.good)
 	j.Tools = j.advise()

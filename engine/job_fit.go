@@ -93,6 +93,7 @@ func fit(rec design.Record, r Result) (design.Record, []Section, []Count) {
 	}
 	rec.Times = fitTimes(rec.Times, r)
 	rec.Spent = fitSpent(rec.Spent, r)
+	rec.Weighed = fitWeighed(rec.Weighed, r)
 	return rec, sections, counts
 }
 

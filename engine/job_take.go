@@ -78,6 +78,16 @@ func (j Job) Noted(path string) design.Record {
 	if _, err := fmt.Sscanf(path, "spent[%d]", &i); err == nil && i < len(rec.Spent) {
 		rec.Spent[i].Reckoned = j.reckonedAmount(rec.Spent[i].Line)
 	}
+	if _, err := fmt.Sscanf(path, "weighed[%d]", &i); err == nil && i < len(rec.Weighed) {
+		for k, g := range j.Plan.Groups {
+			if weighedOf(rec.Weighed, g) == i {
+				rec.Weighed[i].Reckoned = j.Plan.Hangings[k].PanelKg
+			}
+		}
+	}
+	if path == "asked.devices" {
+		rec.Asked.DevicesFor = j.Plan.Revision
+	}
 	return rec
 }
 

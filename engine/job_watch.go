@@ -15,6 +15,7 @@ import (
 // Stops that were signed off shut no gate, and the tools at hand say how long it takes at
 // home.
 func (r Result) During(j Job) Result {
+	j.atTheWall(&r)
 	r.WatchOuts = slices.Concat(j.answered(r.WatchOuts), j.watchOuts())
 	r.Private = slices.Clone(r.Private)
 	r.Bill.AtHome(j.Tools.Factor)

@@ -53,6 +53,7 @@ type Field struct {
 	Fixed     bool   // cannot be edited by Set
 	Sparse    bool   // left out of a file where it is as Default says, or empty
 	Assumable bool   // comes from the real world: assumed until somebody types it
+	Retired   bool   // read from earlier files and written no more: it is part of the record of a job now
 }
 
 // Fields returns the table of the design document, in the order of the file.
@@ -142,6 +143,7 @@ func (f Field) list(least, most int) Field {
 
 func (f Field) assumed() Field               { f.Assumable = true; return f }
 func (f Field) fixed() Field                 { f.Fixed = true; return f }
+func (f Field) retired() Field               { f.Retired, f.Fixed = true, true; return f }
 func (f Field) required() Field              { f.Required = true; return f }
 func (f Field) filled() Field                { f.Optional = false; return f }
 func (f Field) sparse() Field                { f.Sparse = true; return f }

@@ -35,6 +35,41 @@ type Record struct {
 	SignOffs []SignOff `json:"signOffs"`
 	Learn    Learn     `json:"learn"`
 	Tools    []string  `json:"tools"`
+	Asked    Asked     `json:"asked"`
+	Weighed  []Weighed `json:"weighed"`
+	Hung     Hung      `json:"hung"`
+}
+
+// Asked is what was asked about the building: who said what, and when. An empty answer
+// is none yet.
+type Asked struct {
+	Fire       string `json:"fire"`       // class of the surface
+	Walkway    string `json:"walkway"`    // how far it may stand out
+	Devices    string `json:"devices"`    // who allows a place that crowds a safety device or a way out
+	DevicesFor string `json:"devicesFor"` // revision of the design for which that was allowed
+	Reach      string `json:"reach"`      // whether it may hang within reach
+	Protected  string `json:"protected"`  // whether the wall is protected as a monument, and what may touch it
+	Drill      string `json:"drill"`      // who may drill, and where the plans of pipes and cables are
+	Other      string `json:"other"`
+}
+
+// Weighed is what the scales say of the heaviest panel of a group, in kg, and what it was
+// reckoned to weigh when that was typed; 0 where nobody knows. Walls and groups count
+// from 1.
+type Weighed struct {
+	Wall     int     `json:"wall"`
+	Group    int     `json:"group"`
+	Kg       float64 `json:"kg"`
+	Reckoned float64 `json:"reckonedKg"`
+}
+
+// Hung is what there is to say of the day of hanging.
+type Hung struct {
+	People []string `json:"people"`  // who lift, by name
+	Proof  float64  `json:"proofKg"` // weights that the strip was tried with
+	By     string   `json:"by"`      // who answers for it
+	Day    string   `json:"day"`
+	Found  string   `json:"found"` // at the trial and afterwards
 }
 
 // Days is when the work is done. Empty days are not known.
@@ -146,7 +181,7 @@ func NewRecord() Record {
 		Days:  Days{HoursPerDay: 6, DaysPerWeek: 5, People: 1, Settle: 10, GlueSets: 24},
 		Lay:   Lay{Start: BottomEdge, At: 1},
 		Cards: []Card{}, Meter: []Reading{}, Bins: []Bin{}, Rows: []Rows{}, Times: []Time{}, Spent: []Spent{},
-		SignOffs: []SignOff{}, Tools: []string{},
+		SignOffs: []SignOff{}, Tools: []string{}, Weighed: []Weighed{}, Hung: Hung{People: []string{}},
 	}
 }
 
@@ -167,6 +202,8 @@ func newRecordEntry(list string) any {
 		return Time{}
 	case "spent":
 		return Spent{}
+	case "weighed":
+		return Weighed{Wall: 1, Group: 1}
 	case "signOffs":
 		return SignOff{Revision: noCode}
 	default:

@@ -23,6 +23,8 @@ func (c *checker) record(r *Record) {
 	unique(c, root.field("times"), "task", r.Times, func(t Time) string { return t.Task })
 	unique(c, root.field("spent"), "line", r.Spent, func(s Spent) string { return s.Line })
 	unique(c, root.field("signOffs"), "check", r.SignOffs, func(s SignOff) string { return s.Check + " " + s.Field })
+	c.code(r.Asked.DevicesFor, root.field("asked").field("devicesFor"))
+	unique(c, root.field("weighed"), "group", r.Weighed, func(w Weighed) string { return fmt.Sprintf("%d.%d", w.Wall, w.Group) })
 	for i, tool := range r.Tools {
 		if slices.Contains(r.Tools[:i], tool) {
 			c.add(root.field("tools").item(i), NotUnique, tool, words.Phrase{})

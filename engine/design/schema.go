@@ -160,6 +160,10 @@ func describe(f Field) string {
 
 func (w *schemaWriter) leaf(f Field) {
 	w.pair("description", describe(f))
+	if f.Retired {
+		w.name("deprecated")
+		w.out = append(w.out, "true"...)
+	}
 	switch f.Kind {
 	case KindNumber:
 		w.pair("type", "number")

@@ -92,8 +92,8 @@ func roomRows() []Field {
 		textRow(at+"use", shortText, "What the room is used for.").
 			among("speech", "listening", "mixing", "practice", "rehearsal", "worship", "teaching"),
 		yesNoRow(at+"public", "Whether the public comes in, which opens fire and access questions.").assumed(),
-		textRow(at+"fireAnswer", shortText, "What whoever answers for fire safety said, by name and date; empty where nobody has."),
-		textRow(at+"answers", longText, "What else was asked about the building, who said what, and when.").lines(),
+		textRow(at+"fireAnswer", shortText, "What whoever answers for fire safety said; now in the record of the job.").retired(),
+		textRow(at+"answers", longText, "What else was asked about the building; now in the record of the job.").lines().retired(),
 		textRow(at+"goals", shortText, "What the client hopes for.").filled().list(0, 12).
 			among("echo off one wall", "harsh", "dull", "boomy", "neighbours", "look"),
 		numberRow(at+"temperatureLow", -5, 40, 1, "°C", "Coldest air of the year in the room.").assumed(),
@@ -194,7 +194,7 @@ func groupRows() []Field {
 		lengthRow(at+"stand.baseDepth", 100, 2000, 10, "Depth of the floor stand's foot.").zero("no-stand"),
 		lengthRow(at+"stand.toeAhead", 0, 1500, 10, "From the centre of mass forward to the stand's toe."),
 		lengthRow(at+"stand.centreHeight", 0, 4000, 10, "Height of the centre of mass on the stand."),
-		numberRow(at+"weighed", 0, 1000, 1, "kg", "Mass of the heaviest finished panel as weighed.").zero("not-weighed"),
+		numberRow(at+"weighed", 0, 1000, 1, "kg", "Mass of the heaviest finished panel as weighed; now in the record of the job.").zero("not-weighed").retired(),
 	)
 }
 

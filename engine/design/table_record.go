@@ -12,6 +12,9 @@ const (
 	maxCounted   = maxJobCells
 	maxMinutes   = 100_000
 	taskIDLength = 16
+	longAnswer   = 400
+	maxWeighedKg = 1000
+	maxLifters   = 12
 )
 
 // Tools returns the names of what a home builder may have at hand.
@@ -42,7 +45,8 @@ func recordRows() []Field {
 	}
 	rows = append(rows, measuredRows()...)
 	rows = append(rows, countRows()...)
-	return append(rows, laterRows()...)
+	rows = append(rows, laterRows()...)
+	return append(rows, hangingRows()...)
 }
 
 func measuredRows() []Field {
@@ -98,5 +102,30 @@ func laterRows() []Field {
 		textRow("learn.why", shortText, "What was odd about it."),
 		textRow("learn.into", codeLetters, "Code of the price book that learned from it; empty: none has."),
 		choiceRow("tools", "Tools at hand.", Tools()...).list(0, len(Tools())),
+	}
+}
+
+// hangingRows are what was asked about the building, what the scales said, and the day
+// of hanging.
+func hangingRows() []Field {
+	return []Field{
+		textRow("asked.fire", longAnswer, "Which fire class the surface must have, and which proof is wanted: who said so, and when."),
+		textRow("asked.walkway", longAnswer, "How far it may stand out where people walk: who said so, and when."),
+		textRow("asked.devices", longAnswer, "Who allows a place that crowds a safety device or a way out, and when."),
+		textRow("asked.devicesFor", codeLetters, "Revision for which that was allowed; empty: for none."),
+		textRow("asked.reach", longAnswer, "Whether it may hang within reach: who said so, and when."),
+		textRow("asked.protected", longAnswer, "Whether the wall is protected, and what may touch it: who said so, and when."),
+		textRow("asked.drill", longAnswer, "Who may drill, and where the plans of pipes and cables are: who said so, and when."),
+		textRow("asked.other", longText, "What else was asked about the building, who said what, and when.").lines(),
+		partsRow("weighed", 0, maxWalls*maxGroups, "What the scales said of the heaviest panel of each group."),
+		integerRow("weighed[].wall", 1, maxWalls, "Which wall."),
+		integerRow("weighed[].group", 1, maxGroups, "Which of its groups."),
+		numberRow("weighed[].kg", 0, maxWeighedKg, 1, "kg", "What they said.").zero("not-weighed"),
+		numberRow("weighed[].reckonedKg", 0, maxWeighedKg, 0, "kg", "What was reckoned when that was typed.").zero("not-known"),
+		textRow("hung.people", shortText, "Who lift, by name.").filled().list(0, maxLifters),
+		numberRow("hung.proofKg", 0, 2*maxWeighedKg, 5, "kg", "Weights that the strip was tried with.").zero("not-tried"),
+		textRow("hung.by", shortText, "Who answers for the hanging."),
+		kindRow("hung.day", KindDate, "Day on which it was hung; may be empty.").optional(),
+		textRow("hung.found", longText, "What was found at the trial and afterwards.").lines(),
 	}
 }

@@ -30,8 +30,11 @@ const (
 // optionalPart reports whether n may be missing altogether.
 func (n *node) optionalPart() bool { return n.typ.Kind() == reflect.Pointer }
 
-// omitted reports whether Encode leaves n out where it is empty.
+// omitted reports whether Encode leaves n out: where it is retired, or empty.
 func (n *node) omitted(v reflect.Value) bool {
+	if n.field.Retired {
+		return true
+	}
 	if n.optionalPart() {
 		return v.IsNil()
 	}

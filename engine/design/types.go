@@ -103,8 +103,8 @@ type Room struct {
 	Height          length.Length `json:"height"`
 	Use             string        `json:"use"`
 	Public          bool          `json:"public"`
-	FireAnswer      string        `json:"fireAnswer"` // of whoever answers for fire safety; empty: nobody has answered
-	Answers         string        `json:"answers"`    // to further questions about the building
+	FireAnswer      string        `json:"fireAnswer,omitempty"` // retired: see Earlier
+	Answers         string        `json:"answers,omitempty"`    // retired: see Earlier
 	Goals           []string      `json:"goals"`
 	TemperatureLow  float64       `json:"temperatureLow"`
 	TemperatureHigh float64       `json:"temperatureHigh"`
@@ -186,7 +186,7 @@ type Group struct {
 	Finish     Finish          `json:"finish"`
 	Cleat      Cleat           `json:"cleat"`
 	Stand      Stand           `json:"stand"`
-	Weighed    float64         `json:"weighed"` // kg, of the heaviest finished panel; 0: not weighed
+	Weighed    float64         `json:"weighed,omitempty"` // retired: see Earlier
 }
 
 // Place is where the outer edge of the group's panels is on the wall.

@@ -147,8 +147,11 @@ func (v *view) fields() []string {
 			paths = append(paths, c.base+f)
 		}
 	}
-	if v.Open == Bench {
+	switch v.Open {
+	case Bench:
 		paths = append(paths, v.recordFields()...)
+	case Wall:
+		paths = append(paths, v.askedFields()...)
 	}
 	return paths
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"blockfield/engine/design"
 	"blockfield/engine/panel"
 	"blockfield/engine/wall"
 	"blockfield/engine/words"
@@ -21,8 +22,8 @@ func (v *view) wallSets() []set {
 		all = append(all, v.wallSet(w)...)
 	}
 	room := set{
-		id: "room", heading: "wall/room", base: "room.", fields: []string{"public", "fireAnswer"},
-		more: []string{"answers", "temperatureLow", "temperatureHigh", "humidityLow", "humidityHigh"},
+		id: "room", heading: "wall/room", base: "room.", fields: []string{"public"},
+		more: []string{"temperatureLow", "temperatureHigh", "humidityLow", "humidityHigh"},
 	}
 	if v.Reading == Builder {
 		room.fields, room.more = []string{"temperatureLow", "temperatureHigh", "humidityLow", "humidityHigh"}, nil
@@ -31,6 +32,10 @@ func (v *view) wallSets() []set {
 		set{
 			id: "lifting", heading: "wall/lifting", base: "work.lifting.",
 			fields: []string{"method", "lead"},
+		},
+		set{
+			id: "hung", heading: "wall/hung", base: design.RecordPrefix + "hung.",
+			fields: []string{"people", "day", "by"}, more: []string{"proofKg", "found"},
 		},
 		room,
 		set{
@@ -64,7 +69,7 @@ func (v *view) wallSet(w int) []set {
 	last.add, last.adding = base+"obstacles", "wall/add-obstacle"
 	for _, g := range v.Groups() {
 		if g.Wall == w {
-			all = append(all, placeSets(g)...)
+			all = append(all, placeSets(g, v.weighedBase(g))...)
 		}
 	}
 	last = &all[len(all)-1]
@@ -85,7 +90,17 @@ func (v *view) removable(list string, i, n int) string {
 	return fmt.Sprintf("%s[%d]", list, i)
 }
 
-func placeSets(g groupView) []set {
+// weighedBase is where the record has what the scales say of a group.
+func (v *view) weighedBase(g groupView) string {
+	for i, one := range v.Plan.Groups {
+		if one.Wall == g.Wall && one.Index == g.Index {
+			return fmt.Sprintf("%sweighed[%d].", design.RecordPrefix, v.Job.Weighing(i).Entry)
+		}
+	}
+	panic("page: internal error: a group that was not planned")
+}
+
+func placeSets(g groupView, weighed string) []set {
 	base := g.Path + "."
 	groups := g.Doc.Design.Walls[g.Wall].Groups
 	return []set{
@@ -98,7 +113,7 @@ func placeSets(g groupView) []set {
 			fields: []string{"cleat.thickness", "cleat.bevel", "cleat.lock"},
 			more:   []string{"stand.baseDepth", "stand.toeAhead", "stand.centreHeight"},
 		},
-		{id: "weigh-" + g.Key, heading: "wall/weighing", base: base, fields: []string{"weighed"}},
+		{id: "weigh-" + g.Key, heading: "wall/weighing", base: weighed, fields: []string{"kg"}},
 	}
 }
 
@@ -124,7 +139,7 @@ func (v *view) wallSlots() []slot {
 			slot{id: slotKey("day", h.Key), template: "day", data: h},
 		)
 	}
-	all = append(all, slot{id: "questions", template: "questions", data: v, after: notPlaced})
+	all = append(all, slot{id: "questions", template: "questions", data: v, after: endsIn("room.public")})
 	all = append(all, v.obstacleNames()...)
 	return append(all, v.atTheEnd()...)
 }

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"blockfield/engine/design"
 	"blockfield/engine/length"
 	"blockfield/engine/wall"
 	"blockfield/engine/words"
@@ -80,8 +81,8 @@ func (v *view) MassText() []string {
 	h := v.heaviest()
 	low, high := h.MassRange(v.Doc.Design.Room, v.Doc.Design.Bench.StockMoisture)
 	text := []string{v.T("wall/mass-range", "low", words.Kg(low), "high", words.Kg(high), "out", v.at(h.Built.Panels[0].CentroidM))}
-	if h.Design.Weighed > 0 {
-		text = append(text, v.T("wall/mass-weighed", "mass", words.Kg(h.Design.Weighed)))
+	if h.WeighedKg > 0 {
+		text = append(text, v.T("wall/mass-weighed", "mass", words.Kg(h.WeighedKg)))
 	}
 	kg := h.Hanging.Kg()
 	text = append(text, v.T("wall/people", "mass", v.KgOf(kg), "carry", wall.Carriers(kg), "lift", wall.Lifters(kg)))
@@ -139,11 +140,27 @@ func (h hangingView) WayLines() []WayLine {
 // PackedText says how large a panel is on its way.
 func (h hangingView) PackedText() string { return h.said(h.Packed().Said()) }
 
-// Questions are what has to be asked about a public room, and never ruled on here.
-func (v *view) Questions() []string {
-	var all []string
-	for _, key := range []string{"fire", "walkway", "devices", "escape", "reach", "protected", "drill"} {
-		all = append(all, v.T("ask/"+key))
+// askedFields are what is asked about the building, for the record of the job: most of it
+// only where the public comes in.
+func (v *view) askedFields() []string {
+	if v.Reading == Client {
+		return nil
+	}
+	all := []string{"devices", "protected", "drill", "other"}
+	if v.Doc.Design.Room.Public {
+		all = []string{"fire", "walkway", "devices", "reach", "protected", "drill", "other"}
+	}
+	for i := range all {
+		all[i] = design.RecordPrefix + "asked." + all[i]
+	}
+	return all
+}
+
+// Asked are the questions, each with a place for its answer, and never ruled on here.
+func (v *view) Asked() []Control {
+	all := v.controls("", v.askedFields())
+	for i := range all {
+		all[i].Watch, all[i].Wide = nil, true // what it says is in the list, where it can be seen
 	}
 	return all
 }
@@ -151,7 +168,7 @@ func (v *view) Questions() []string {
 // DaySteps are the day of hanging, in the order of the work.
 func (h hangingView) DaySteps() []string {
 	var all []string
-	for _, step := range h.Day(h.Doc.Design.Work.Lifting) {
+	for _, step := range h.Day(h.Doc.Design.Work.Lifting, h.Job.Record.Hung.People) {
 		all = append(all, h.said(step))
 	}
 	return all

@@ -221,7 +221,7 @@ func (m *maker) holeTable(h wall.Hanging) sheet.Table {
 // day is the day of hanging in the order of the moves.
 func (m *maker) day(h wall.Hanging) []string {
 	var all []string
-	for _, step := range h.Day(m.Doc.Design.Work.Lifting) {
+	for _, step := range h.Day(m.Doc.Design.Work.Lifting, m.Job.Record.Hung.People) {
 		all = append(all, m.said(step))
 	}
 	return all

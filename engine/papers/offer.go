@@ -288,8 +288,8 @@ func (m *maker) openQuestions() []string {
 	if !d.Work.Survey {
 		all = append(all, m.T("offering/no-survey"))
 	}
-	if d.Room.Public {
-		all = append(all, m.T("ask/fire"))
+	if d.Room.Public && m.Job.Record.Asked.Fire == "" {
+		all = append(all, m.T("label/record.asked.fire"))
 	}
 	for _, w := range d.Walls {
 		if w.Kind == "unknown" {

@@ -12,14 +12,14 @@ import (
 // takes to carry and to lift; below it is the label that goes on the panel.
 func (m *maker) weighSlip() sheet.Paper {
 	var blocks []sheet.Block
-	for i, g := range m.Plan.Groups {
+	for i := range m.Plan.Groups {
 		if len(m.Plan.Groups) > 1 {
 			blocks = append(blocks, sheet.Heading(m.groupName(i)))
 		}
-		heaviest := m.Plan.Bill.Groups[i].HeaviestKg
+		heaviest := m.Plan.Hangings[i].Kg()
 		blocks = append(blocks, m.massTable(i), sheet.Say(m.T("weigh/people", "mass", words.Kg(heaviest), "carry", wall.Carriers(heaviest), "lift", wall.Lifters(heaviest))))
-		if g.Design.Weighed > 0 {
-			blocks = append(blocks, sheet.Say(m.T("weigh/weighed", "mass", words.Kg(g.Design.Weighed))))
+		if kg := m.Plan.Hangings[i].WeighedKg; kg > 0 {
+			blocks = append(blocks, sheet.Say(m.T("weigh/weighed", "mass", words.Kg(kg))))
 		}
 		blocks = append(blocks, m.weighTable(i))
 	}
@@ -69,7 +69,7 @@ func (m *maker) weighTable(group int) sheet.Block {
 // panelLabel is cut out and taped to the back of a panel.
 func (m *maker) panelLabel(group int) sheet.Block {
 	const high = 62
-	heaviest := m.Plan.Bill.Groups[group].HeaviestKg
+	heaviest := m.Plan.Hangings[group].Kg()
 	return sheet.Piece{Height: high, Gap: 6, Draw: func(p sheet.Pen) {
 		p.DashedBox(0, 0, p.Width, high, draw.Hidden)
 		p.Text(6, 16, sheet.Type{Size: 13, Face: sheet.Bold}, m.T("weigh/top"))

@@ -109,6 +109,8 @@ func (s *Session) openDesign(req Request) Response {
 func (s *Session) open(doc design.Document, announce string) Response {
 	view := s.now.doc.View
 	doc.View.Language, doc.View.Reading = view.Language, view.Reading
+	d, earlier, found := design.TakeEarlier(doc.Design)
+	doc.Design = d
 	next, err := s.planned(doc)
 	if err != nil {
 		return s.refuse(err)
@@ -118,7 +120,7 @@ func (s *Session) open(doc design.Document, announce string) Response {
 	}
 	s.take(next)
 	s.ear = ear{}
-	return s.whole(announce)
+	return s.wholeWith(earlier, found, announce)
 }
 
 // nextOpening numbers the opening of another design.
@@ -131,6 +133,8 @@ func (s *Session) nextOpening() int {
 // reopen takes up what was left open on this device: with its view, and with
 // nothing before it that could be undone to.
 func (s *Session) reopen(doc design.Document) Response {
+	d, earlier, found := design.TakeEarlier(doc.Design)
+	doc.Design = d
 	next, err := s.planned(doc)
 	if err != nil {
 		return s.refuse(err)
@@ -140,7 +144,7 @@ func (s *Session) reopen(doc design.Document) Response {
 	}
 	next.opening = s.nextOpening()
 	s.now, s.undo, s.redo = next, nil, nil
-	return s.whole("")
+	return s.wholeWith(earlier, found, "")
 }
 
 // set edits a field. Who reads the page decides who builds: a home builder's

@@ -53,7 +53,35 @@ func (s *Session) openRecord(req Request) Response {
 	if req.From == "saved" {
 		announce = ""
 	}
+	if earlier, ok := s.earlier[s.now.opening]; ok && req.From == "saved" {
+		rec = s.with(earlier, rec)
+	}
 	text := s.recorded(rec).Record
+	res := s.whole(announce)
+	res.Record = text
+	return res
+}
+
+// with is a record with what a design file of an earlier program held for it, as
+// weighed for the design of now.
+func (s *Session) with(earlier design.Earlier, rec design.Record) design.Record {
+	job := engine.Follow(s.now.doc.Design, s.now.plan, earlier.Into(rec), s.today)
+	for i, w := range job.Record.Weighed {
+		if w.Kg > 0 && w.Reckoned == 0 {
+			job.Record = job.Noted(fmt.Sprintf("weighed[%d].kg", i))
+		}
+	}
+	return job.Record
+}
+
+// wholeWith answers an opening, and that the page should keep what the file held for the
+// record of the job, where it held anything.
+func (s *Session) wholeWith(earlier design.Earlier, found bool, announce string) Response {
+	if !found {
+		return s.whole(announce)
+	}
+	s.earlier[s.now.opening] = earlier
+	text := s.recorded(s.with(earlier, s.record())).Record
 	res := s.whole(announce)
 	res.Record = text
 	return res

@@ -39,8 +39,9 @@ type Session struct {
 	now      state
 	undo     []kept
 	redo     []kept
-	openings int                   // how many designs were opened
-	records  map[int]design.Record // of the work on each opening; none: nothing was done yet
+	openings int                    // how many designs were opened
+	records  map[int]design.Record  // of the work on each opening; none: nothing was done yet
+	earlier  map[int]design.Earlier // what files of earlier programs had for them
 }
 
 // state is a document with its plan.
@@ -62,7 +63,7 @@ func (s state) kept() kept { return kept{s.doc, s.opening} }
 // New returns a session that has the default design open.
 func New(book design.Book) *Session {
 	s := &Session{
-		prices: privatePrices(book), language: words.English(), section: "look", records: map[int]design.Record{},
+		prices: privatePrices(book), language: words.English(), section: "look", records: map[int]design.Record{}, earlier: map[int]design.Earlier{},
 	}
 	now, err := s.planned(design.Default())
 	if err != nil {

@@ -20,6 +20,9 @@ const (
 	walkHighMM   = 2030
 )
 
+// safetyDevice is the code of what crowds a safety device or a way out.
+const safetyDevice = "wall/safety-device"
+
 // Kinds of obstacles that have no rule of their own but matter for the lift.
 const window = "window"
 
@@ -43,11 +46,11 @@ func ruleOf(kind string) (rule, bool) {
 	case "radiator":
 		return rule{code: "wall/heat", level: check.Caution, awayMM: 300}, true
 	case "detector", "call point", "exit sign":
-		return rule{code: "wall/safety-device", level: check.Stop, gate: check.Offer, awayMM: 500}, true
+		return rule{code: safetyDevice, level: check.Stop, gate: check.Offer, awayMM: 500}, true
 	case "sprinkler":
-		return rule{code: "wall/safety-device", level: check.Stop, gate: check.Offer, awayMM: 450, below: true}, true
+		return rule{code: safetyDevice, level: check.Stop, gate: check.Offer, awayMM: 450, below: true}, true
 	case "door swing":
-		return rule{code: "wall/safety-device", level: check.Stop, gate: check.Offer}, true
+		return rule{code: safetyDevice, level: check.Stop, gate: check.Offer}, true
 	default:
 		return rule{}, false
 	}

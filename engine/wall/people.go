@@ -71,9 +71,9 @@ func (h Hung) lift(l design.Lifting) check.WatchOut {
 	w := check.WatchOut{
 		Code: "wall/lift-named", Level: check.Caution, Gate: check.Hang,
 		Args:  words.Args{"mass": mass, "lead": l.Lead, "method": words.Key("choice/" + l.Method)},
-		Field: h.Path + ".weighed", Source: check.CommonPractice,
+		Field: h.WeighedField, Source: check.CommonPractice,
 	}
-	if h.Design.Weighed == 0 {
+	if h.WeighedKg == 0 {
 		w.Pending = check.ByEvidence
 	}
 	return w
@@ -81,14 +81,14 @@ func (h Hung) lift(l design.Lifting) check.WatchOut {
 
 // weighed compares the weighed mass with the computed one.
 func (h Hung) weighed() []check.WatchOut {
-	measured, computed := h.Design.Weighed, h.PanelKg
+	measured, computed := h.WeighedKg, h.PanelKg
 	if measured == 0 || math.Abs(measured-computed) <= computed*weighedOffPct/100 {
 		return nil
 	}
 	return []check.WatchOut{{
 		Code: "wall/weighed-off", Level: check.Caution, Gate: check.Hang,
 		Args:  words.Args{"measured": words.Kg(measured), "computed": words.Kg(computed)},
-		Field: h.Path + ".weighed", Source: check.CommonPractice,
+		Field: h.WeighedField, Source: check.CommonPractice,
 	}}
 }
 

@@ -189,16 +189,17 @@ func (p Packed) Said() words.Phrase {
 	return words.Phrase{Key: "way/packed", Args: words.Args{"wide": metres(p.WidthM), "high": metres(p.HeightM), "deep": metres(p.DeepM)}}
 }
 
-// Day is the day of hanging, in the order of the moves.
-func (h Hanging) Day(l design.Lifting) []words.Phrase {
+// Day is the day of hanging, in the order of the moves, with those who lift by name where
+// they are known.
+func (h Hanging) Day(l design.Lifting, people []string) []words.Phrase {
 	var all []words.Phrase
 	say := func(key string, args words.Args) { all = append(all, words.Phrase{Key: "day/" + key, Args: args}) }
-	people := words.Args{"people": Lifters(h.Kg())}
+	hands := words.Args{"people": Lifters(h.Kg()), "names": people}
 	say("weigh", words.Args{"mass": words.Kg(h.Kg())})
 	switch holes := len(h.Holes()); {
 	case h.Means == Stand:
 		say("stand", nil)
-		say("lift-stand", people)
+		say("lift-stand", hands)
 		say("record", nil)
 		return all
 	case holes == 0:
@@ -217,8 +218,12 @@ func (h Hanging) Day(l design.Lifting) []words.Phrase {
 	say("proof", words.Args{"mass": words.Kg(h.ProofKg())})
 	if l.Named() {
 		say("lift-named", words.Args{"lead": l.Lead, "method": words.Key("choice/" + l.Method)})
-	} else {
-		say("lift", people)
+	}
+	switch {
+	case len(people) > 0:
+		say("lift-by", hands)
+	case !l.Named():
+		say("lift", hands)
 	}
 	if h.Design.PanelsHigh > 1 {
 		say("lower-first", nil)

@@ -36,13 +36,16 @@ type Hung struct {
 	Built   panel.Group
 	WayIn   design.WayIn
 	PanelKg float64 // the heaviest panel as computed, with glue and finish
+
+	WeighedKg    float64 // the heaviest panel as weighed; 0: nobody has
+	WeighedField string  // where that is typed
 }
 
 // Kg is the mass that counts: of the heaviest panel as weighed, or else as
 // computed.
 func (h Hung) Kg() float64 {
-	if h.Design.Weighed > 0 {
-		return h.Design.Weighed
+	if h.WeighedKg > 0 {
+		return h.WeighedKg
 	}
 	return h.PanelKg
 }
@@ -56,6 +59,12 @@ func (h Hung) wallPath() string {
 // WatchOuts returns what is to be said of the wall, of what holds, of the way in,
 // of lifting, of ears and of the room.
 func WatchOuts(room design.Room, work design.Work, hanging []Hanging) []check.WatchOut {
+	return Answered(room, work, hanging, design.Asked{}, "")
+}
+
+// Answered is WatchOuts with what was asked about the building, for the design with a
+// revision.
+func Answered(room design.Room, work design.Work, hanging []Hanging, asked design.Asked, revision string) []check.WatchOut {
 	var all []check.WatchOut
 	for _, h := range hanging {
 		all = append(all, h.hands(work)...)
@@ -64,12 +73,12 @@ func WatchOuts(room design.Room, work design.Work, hanging []Hanging) []check.Wa
 		if h.Means != Stand {
 			all = append(all, h.cells()...)
 		}
-		all = append(all, h.around(room)...)
+		all = append(all, allowed(h.around(room), asked, revision)...)
 		all = append(all, h.comesIn()...)
 		all = append(all, h.ears()...)
 	}
 	all = append(all, climate(room)...)
-	return append(all, fire(room)...)
+	return append(all, fire(room, asked.Fire)...)
 }
 
 // ears compares the middle of the group with the ears of those who listen.

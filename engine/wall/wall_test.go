@@ -2,6 +2,7 @@ package wall_test
 
 import (
 	"slices"
+	"strings"
 	"testing"
 
 	"blockfield/engine/check"
@@ -20,9 +21,11 @@ func hung(kg float64, bottom, ears length.Length) wall.Hanging {
 		Path:   "walls[0].groups[0]",
 		Wall:   design.Wall{Height: length.MM(2500), EarHeight: ears},
 		Design: design.Group{Place: design.Place{Edge: design.BottomEdge, Height: bottom}},
-		Built:  panel.Group{Bottom: bottom, TotalHeight: length.MM(800)}, PanelKg: kg,
+		Built:  panel.Group{Bottom: bottom, TotalHeight: length.MM(800)}, PanelKg: kg, WeighedField: weighedField,
 	})
 }
+
+const weighedField = "record.weighed[0].kg"
 
 func one(t *testing.T, room design.Room, crew int, h wall.Hanging) (check.WatchOut, bool) {
 	t.Helper()
@@ -92,7 +95,7 @@ func TestALiftIsNamed(t *testing.T) {
 		{"hands", "A. Fitter", "wall/lifting-method", "work.lifting.method"},
 		{"hoist", "", "wall/lifting-method", "work.lifting.lead"},
 		{"hoist", " \t", "wall/lifting-method", "work.lifting.lead"},
-		{"hoist", "A. Fitter", "wall/lift-named", "walls[0].groups[0].weighed"},
+		{"hoist", "A. Fitter", "wall/lift-named", weighedField},
 	} {
 		work := design.Work{Crew: 2, Lifting: design.Lifting{Method: c.method, Lead: c.lead}}
 		all := wall.WatchOuts(design.Room{TemperatureLow: 18}, work, []wall.Hanging{heavy})
@@ -113,7 +116,7 @@ func TestWeighed(t *testing.T) {
 		off     bool
 	}{{0, false}, {44, false}, {44.001, true}, {36, false}, {35.999, true}} {
 		h := hung(40, length.MM(700), length.MM(1100)).Hung
-		h.Design.Weighed = c.weighed
+		h.WeighedKg, h.WeighedField = c.weighed, weighedField
 		got := map[string]check.WatchOut{}
 		for _, w := range wall.WatchOuts(design.Room{TemperatureLow: 18}, design.Work{Crew: 6}, []wall.Hanging{wall.Hang(h)}) {
 			got[w.Code] = w
@@ -121,14 +124,14 @@ func TestWeighed(t *testing.T) {
 		w, fires := got["wall/weighed-off"]
 		assert.Equal(t, c.off, fires, "%g kg", c.weighed)
 		if fires {
-			assert.Equal(t, []any{check.Caution, check.Hang, "walls[0].groups[0].weighed"}, []any{w.Level, w.Gate, w.Field})
+			assert.Equal(t, []any{check.Caution, check.Hang, weighedField}, []any{w.Level, w.Gate, w.Field})
 		}
 	}
 	heavy := hung(61, length.MM(700), length.MM(1100)).Hung
-	heavy.Design.Weighed = 60
+	heavy.WeighedKg = 60
 	all := wall.WatchOuts(design.Room{TemperatureLow: 18}, design.Work{Crew: 3}, []wall.Hanging{wall.Hang(heavy)})
 	assert.Empty(t, all, "60 kg by three at 1500 mm")
-	heavy.PanelKg, heavy.Design.Weighed = 60, 62
+	heavy.PanelKg, heavy.WeighedKg = 60, 62
 	all = wall.WatchOuts(design.Room{TemperatureLow: 18}, design.Work{Crew: 3}, []wall.Hanging{wall.Hang(heavy)})
 	require.Len(t, all, 1)
 	assert.Equal(t, "wall/lifting-method", all[0].Code)
@@ -208,9 +211,35 @@ func TestFireQuestion(t *testing.T) {
 	assert.Equal(t, []any{"wall/fire-question", check.Caution, check.Buy}, []any{got.Code, got.Level, got.Gate})
 	assert.Nil(t, got.Fix, "an answer in writing, not an edit")
 	assert.Equal(t, check.SignOff, got.Pending)
-	got, fires = one(t, design.Room{Public: true, FireAnswer: "B. Warden, 3 May: class C is enough"}, 1, h)
-	require.True(t, fires)
+	all := wall.Answered(design.Room{Public: true, TemperatureLow: 18}, design.Work{Crew: 1}, []wall.Hanging{h}, design.Asked{Fire: "B. Warden, 3 May: class C is enough"}, "")
+	got = all[len(all)-1]
 	assert.Equal(t, []any{"wall/fire-answer", check.Caution, check.NotPending}, []any{got.Code, got.Level, got.Pending})
+}
+
+// A place that crowds a safety device is a Stop that nobody signs; whoever answers for the
+// building may allow it, for the very design that was shown.
+func TestAllowedPlace(t *testing.T) {
+	h := hung(1, length.MM(1000), length.MM(1200))
+	h.Wall.Obstacles = []design.Obstacle{{Kind: "detector", Y: length.MM(1000)}}
+	for _, c := range []struct {
+		asked    design.Asked
+		code     string
+		level    check.Level
+		evidence bool
+	}{
+		{design.Asked{}, "wall/safety-device", check.Stop, true},
+		{design.Asked{Devices: " ", DevicesFor: "ABC123"}, "wall/safety-device", check.Stop, true},
+		{design.Asked{Devices: "B. Warden, 3 May", DevicesFor: "ABC124"}, "wall/safety-device", check.Stop, true},
+		{design.Asked{Devices: "B. Warden, 3 May", DevicesFor: "ABC123"}, "wall/safety-allowed", check.Caution, false},
+	} {
+		var got []any
+		for _, w := range wall.Answered(design.Room{TemperatureLow: 18}, design.Work{Crew: 1}, []wall.Hanging{h}, c.asked, "ABC123") {
+			if strings.HasPrefix(w.Code, "wall/safety") {
+				got = append(got, w.Code, w.Level, w.Evidence, w.Gate, w.Field)
+			}
+		}
+		assert.Equal(t, []any{c.code, c.level, c.evidence, check.Offer, "record.asked.devices"}, got, "%+v", c.asked)
+	}
 }
 
 // 25 kg each to carry and 15 kg each above the chest; the sentence about the

@@ -208,20 +208,43 @@ func (h Hung) walkway() []check.WatchOut {
 	}}
 }
 
+// Where answers about the building are typed.
+const (
+	fireField    = design.RecordPrefix + "asked.fire"
+	devicesField = design.RecordPrefix + "asked.devices"
+)
+
+// allowed makes Cautions of Stops about safety devices and ways out, where somebody who
+// answers for the building allows this very design to hang there.
+func allowed(all []check.WatchOut, asked design.Asked, revision string) []check.WatchOut {
+	for i, w := range all {
+		if w.Code != safetyDevice {
+			continue
+		}
+		all[i].Field = devicesField
+		if filled(asked.Devices) && asked.DevicesFor == revision {
+			w.Code, w.Level, w.Evidence, w.Field = "wall/safety-allowed", check.Caution, false, devicesField
+			w.Args = words.Args{"kind": w.Args["kind"], "x": w.Args["x"], "answer": asked.Devices}
+			all[i] = w
+		}
+	}
+	return all
+}
+
 // fire asks for the class that the surface must have, until somebody has answered.
-func fire(room design.Room) []check.WatchOut {
+func fire(room design.Room, answer string) []check.WatchOut {
 	if !room.Public {
 		return nil
 	}
-	if filled(room.FireAnswer) {
+	if filled(answer) {
 		return []check.WatchOut{{
-			Code: "wall/fire-answer", Level: check.Caution, Gate: check.Buy, Args: words.Args{"answer": room.FireAnswer},
-			Field: "room.fireAnswer", Source: check.CommonPractice,
+			Code: "wall/fire-answer", Level: check.Caution, Gate: check.Buy, Args: words.Args{"answer": answer},
+			Field: fireField, Source: check.CommonPractice,
 		}}
 	}
 	return []check.WatchOut{{
 		Code: "wall/fire-question", Level: check.Caution, Gate: check.Buy, Pending: check.SignOff,
-		Field: "room.fireAnswer", Source: check.CommonPractice,
+		Field: fireField, Source: check.CommonPractice,
 	}}
 }
 

@@ -80,8 +80,15 @@ func papersInput(name string, prices *string, today string, format sheet.Format,
 	if err != nil {
 		return papers.Input{}, located(name, err)
 	}
+	// A file of an earlier program holds what the scales said, and what was asked.
+	_, earlier, found := design.TakeEarlier(doc.Design)
+	job := engine.Follow(doc.Design, plan, earlier.Into(design.NewRecord()), today)
+	plan = plan.On(today, doc, book)
+	if found {
+		plan = plan.During(job)
+	}
 	return papers.Input{
-		Doc: doc, Plan: plan.On(today, doc, book), Job: engine.Follow(doc.Design, plan, design.NewRecord(), today), Book: book, Heard: &heard, Today: today, Format: format,
+		Doc: doc, Plan: plan, Job: job, Book: book, Heard: &heard, Today: today, Format: format,
 		Words: words.Reader{Language: words.English(), Units: doc.View.Units},
 	}, nil
 }
