@@ -118,12 +118,15 @@ func (lp *master) addRow(needed bool) int {
 	return lp.rows - 1
 }
 
-func (lp *master) clone() *master {
-	c := *lp
-	c.right, c.x, c.y, c.alpha = slices.Clone(lp.right), slices.Clone(lp.x), slices.Clone(lp.y), slices.Clone(lp.alpha)
-	c.worth = slices.Clone(lp.worth)
-	c.inv, c.basis, c.usable = slices.Clone(lp.inv), slices.Clone(lp.basis), slices.Clone(lp.usable)
-	return &c
+// copyFrom makes lp a copy of another program, in the memory that it has.
+func (lp *master) copyFrom(from *master) {
+	was := *lp
+	*lp = *from
+	lp.usable = append(was.usable[:0], from.usable...)
+	lp.right, lp.x = append(was.right[:0], from.right...), append(was.x[:0], from.x...)
+	lp.basis, lp.inv = append(was.basis[:0], from.basis...), append(was.inv[:0], from.inv...)
+	lp.y, lp.alpha = append(was.y[:0], from.y...), append(was.alpha[:0], from.alpha...)
+	lp.worth = append(was.worth[:0], from.worth...)
 }
 
 // slackSign is the entry of the slack of a row: pieces may be too many, bars

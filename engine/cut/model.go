@@ -16,6 +16,8 @@ type model struct {
 	fee   int64 // what each length on a bar costs beyond the bar
 	price int64 // what a cost of 1 stands for: the common divisor of all costs
 	unit  int64 // one unit of cost in the integers that stand for dual values
+
+	numbers *numbers
 }
 
 // kind is one kind of bar.
@@ -42,7 +44,7 @@ const maxUnit = 1 << 40
 // that no product of a value and a room leaves 62 bits. A unit of 0 says that
 // the numbers are too large for the planner.
 func newModel(width []int64, kinds []kind, fee int64, pieces int) *model {
-	m := &model{width: slices.Clone(width), kinds: slices.Clone(kinds), price: fee}
+	m := &model{width: slices.Clone(width), kinds: slices.Clone(kinds), price: fee, numbers: new(numbers)}
 	var divisor int64
 	for _, w := range width {
 		divisor = gcd(divisor, w)
@@ -111,32 +113,49 @@ func (m *model) dearest() int64 {
 // (Operations Research 38, 1990). All of it is in whole numbers: it holds
 // whatever the linear program did.
 func (m *model) lagrange(value, worth []int64, demand, supply []int) int64 {
-	total := new(big.Int)
-	for i, n := range demand {
-		total.Add(total, product(value[i], int64(n)))
+	n := m.numbers
+	n.total.SetInt64(0)
+	for i, pieces := range demand {
+		n.total.Add(&n.total, n.product(value[i], int64(pieces)))
 	}
-	best := m.lagrangeAt(1, 1, total, worth, supply)
+	best := m.lagrangeAt(1, 1, worth, supply)
 	for s, k := range m.kinds {
 		if at := k.cost * m.unit; worth[s] > at {
-			best = max(best, m.lagrangeAt(at, worth[s], total, worth, supply))
+			best = max(best, m.lagrangeAt(at, worth[s], worth, supply))
 		}
 	}
 	return best
 }
 
-// lagrangeAt is the bound at t = p/q, rounded up.
-func (m *model) lagrangeAt(p, q int64, total *big.Int, worth []int64, supply []int) int64 {
-	sum := new(big.Int).Mul(total, big.NewInt(p))
+// lagrangeAt is the bound at t = p/q, rounded up, for a total value that numbers
+// hold.
+func (m *model) lagrangeAt(p, q int64, worth []int64, supply []int) int64 {
+	n := m.numbers
+	n.sum.Mul(&n.total, n.of(p))
 	for s, k := range m.kinds {
-		gain := product(worth[s], p)
-		gain.Sub(gain, product(k.cost*m.unit, q))
-		if gain.Sign() > 0 {
-			sum.Sub(sum, gain.Mul(gain, big.NewInt(int64(supply[s]))))
+		n.gain.Set(n.product(worth[s], p))
+		n.gain.Sub(&n.gain, n.product(k.cost*m.unit, q))
+		if n.gain.Sign() > 0 {
+			n.saved.Mul(&n.gain, n.of(int64(supply[s])))
+			n.sum.Sub(&n.sum, &n.saved)
 		}
 	}
-	below := product(q, m.unit)
-	sum.Add(sum, below).Sub(sum, big.NewInt(1)).Div(sum, below)
-	return max(0, sum.Int64())
+	below := n.product(q, m.unit)
+	n.sum.Sub(n.sum.Add(&n.sum, below), one)
+	n.saved.DivMod(&n.sum, below, &n.gain)
+	return max(0, n.saved.Int64())
+}
+
+// numbers is the memory in which bounds are computed, kept from one to the next.
+type numbers struct{ total, sum, gain, saved, a, b, ab big.Int }
+
+var one = big.NewInt(1)
+
+func (n *numbers) of(a int64) *big.Int { return n.a.SetInt64(a) }
+
+// product is valid until the next one.
+func (n *numbers) product(a, b int64) *big.Int {
+	return n.ab.Mul(n.a.SetInt64(a), n.b.SetInt64(b))
 }
 
 func product(a, b int64) *big.Int { return new(big.Int).Mul(big.NewInt(a), big.NewInt(b)) }
@@ -172,46 +191,54 @@ func (m *model) weigh(plan []bars) int64 {
 	return sum
 }
 
-// fill returns what of the demand goes into a room, longest first.
-func (m *model) fill(demand []int, room int64) (entries []entry, used int64) {
+// fill returns what of the demand goes into a room, longest first, in the memory
+// of out.
+func (m *model) fill(out []entry, demand []int, room int64) (entries []entry, used int64) {
+	out = out[:0]
 	for i, n := range demand {
 		if n = min(n, int((room-used)/m.width[i])); n > 0 {
-			entries = append(entries, entry{i, n})
+			out = append(out, entry{i, n})
 			used += int64(n) * m.width[i]
 		}
 	}
-	return entries, used
+	return out, used
 }
 
 // fit cuts bar by bar, longest first; of the kinds at hand it takes the one
 // that costs least for the width that it carries. With one kind it is first
-// fit, longest first. It reports false when the supply runs out.
-func (m *model) fit(demand, supply []int) ([]bars, bool) {
+// fit, longest first. It reports false when the supply runs out, or when the
+// plan would not cost less than a limit.
+func (m *model) fit(demand, supply []int, limit int64) (plan []bars, cost int64, ok bool) {
 	demand, supply = slices.Clone(demand), slices.Clone(supply)
-	var plan []bars
-	for left := total(demand); left > 0; {
-		best, bestUsed := bars{kind: -1}, int64(0)
+	var best, entries []entry
+	for left := total(demand); left > 0; left = total(demand) {
+		kind, bestUsed := -1, int64(0)
 		for s, k := range m.kinds {
 			if supply[s] == 0 {
 				continue
 			}
-			entries, used := m.fill(demand, k.room)
-			if used == 0 {
+			var used int64
+			if entries, used = m.fill(entries, demand, k.room); used == 0 {
 				continue
 			}
-			if best.kind < 0 || dearer(m.costOf(best.kind, best.entries), used, m.costOf(s, entries), bestUsed) {
-				best, bestUsed = bars{kind: s, entries: entries}, used
+			if kind < 0 || dearer(m.costOf(kind, best), used, m.costOf(s, entries), bestUsed) {
+				kind, bestUsed = s, used
+				best, entries = entries, best
 			}
 		}
-		if best.kind < 0 {
-			return nil, false
+		if kind < 0 {
+			return nil, 0, false
 		}
-		best.count = most(best, demand, supply)
-		take(best, demand, supply)
-		left = total(demand)
-		plan = append(plan, best)
+		b := bars{kind: kind, entries: best}
+		b.count = most(b, demand, supply)
+		if cost += int64(b.count) * m.costOf(kind, best); cost >= limit {
+			return nil, 0, false
+		}
+		take(b, demand, supply)
+		b.entries = slices.Clone(best)
+		plan = append(plan, b)
 	}
-	return plan, true
+	return plan, cost, true
 }
 
 // dearer reports whether a·b > c·d.

@@ -28,6 +28,7 @@ type search struct {
 	steps   int64   // what is left of the budget
 	halt    int64   // steps at which this dive ends
 	turn    int     // number of this dive, from 1
+	idle    []*dive // whose memory the next clones take
 }
 
 // dive is how far a plan has been fixed, with the linear program for the rest.
@@ -35,7 +36,14 @@ type dive struct {
 	lp             *master
 	demand, supply []int
 	spent          int64
-	fixed          []bars
+	fixed          *fixed
+}
+
+// fixed are bars that a dive has fixed, the last first; dives that went the same
+// way for a while share what they fixed there.
+type fixed struct {
+	bars
+	before *fixed
 }
 
 const (
@@ -70,12 +78,19 @@ func (s *search) begin(demand, supply []int) *dive {
 	}
 }
 
-func (d *dive) clone() *dive {
-	return &dive{
-		lp: d.lp.clone(), demand: slices.Clone(d.demand), supply: slices.Clone(d.supply),
-		spent: d.spent, fixed: slices.Clip(d.fixed),
+// clone copies a dive. What is given back with free serves the next clone.
+func (s *search) clone(d *dive) *dive {
+	c := &dive{lp: &master{}}
+	if last := len(s.idle) - 1; last >= 0 {
+		c, s.idle = s.idle[last], s.idle[:last]
 	}
+	c.lp.copyFrom(d.lp)
+	c.demand, c.supply = append(c.demand[:0], d.demand...), append(c.supply[:0], d.supply...)
+	c.spent, c.fixed = d.spent, d.fixed
+	return c
 }
+
+func (s *search) free(d *dive) { s.idle = append(s.idle, d) }
 
 // over reports whether a dive has nothing more to do.
 func (s *search) over() bool { return s.upper <= s.target || s.steps <= s.halt }
@@ -88,13 +103,14 @@ func (s *search) run(root *dive) {
 			c := &s.columns.all[i]
 			c.cost = float64(s.m.costOf(c.kind, c.entries)) - float64(disfavour*float64(s.m.dearest())*s.noise(i))
 		}
-		d := root.clone()
+		d := s.clone(root)
 		d.lp.restart(d.demand, d.supply)
 		detours := 1
 		if s.turn%everyDeep == 0 {
 			detours = 3 * s.turn / everyDeep
 		}
 		s.down(d, detours)
+		s.free(d)
 	}
 	s.halt = 0
 }
@@ -122,7 +138,7 @@ func (s *search) down(d *dive, detours int) {
 			break
 		}
 		if total(d.demand) == 0 {
-			s.record(d.fixed)
+			s.record(d.spent, d.fixed, nil)
 			return
 		}
 		d.lp = d.lp.continued(d.demand, d.supply)
@@ -131,28 +147,34 @@ func (s *search) down(d *dive, detours int) {
 		if i > detours || s.over() {
 			return
 		}
-		next := d.clone()
+		next := s.clone(d)
 		next.fix(c, 1)
 		if total(next.demand) == 0 {
-			s.record(next.fixed)
-			continue
+			s.record(next.spent, next.fixed, nil)
+		} else {
+			next.lp = next.lp.continued(next.demand, next.supply)
+			s.down(next, detours-i)
 		}
-		next.lp = next.lp.continued(next.demand, next.supply)
-		s.down(next, detours-i)
+		s.free(next)
 	}
 }
 
 // finish cuts what is left bar by bar and keeps the plan if it is the best.
 func (s *search) finish(d *dive) {
-	if rest, ok := s.m.fit(d.demand, d.supply); ok {
-		s.record(append(slices.Clip(d.fixed), rest...))
+	if rest, cost, ok := s.m.fit(d.demand, d.supply, s.upper-d.spent); ok {
+		s.record(d.spent+cost, d.fixed, rest)
 	}
 }
 
-// record keeps a plan that is better than the best.
-func (s *search) record(plan []bars) {
-	if cost := s.m.weigh(plan); cost < s.upper {
-		s.upper, s.best = cost, slices.Clone(plan)
+// record keeps a plan, what was fixed and the rest, if it costs less than the
+// best.
+func (s *search) record(cost int64, done *fixed, rest []bars) {
+	if cost >= s.upper {
+		return
+	}
+	s.upper, s.best = cost, slices.Clone(rest)
+	for ; done != nil; done = done.before {
+		s.best = append(s.best, done.bars)
 	}
 }
 
@@ -276,7 +298,7 @@ func (d *dive) fix(column, count int) bool {
 	}
 	take(b, d.demand, d.supply)
 	d.spent += int64(b.count) * d.lp.m.costOf(b.kind, b.entries)
-	d.fixed = append(d.fixed, b)
+	d.fixed = &fixed{b, d.fixed}
 	return true
 }
 

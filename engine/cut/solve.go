@@ -191,7 +191,7 @@ func (t *task) searchAll(s *search) {
 	}
 	s.halt = 0
 	s.turn = 1
-	s.down(root.clone(), 1)
+	s.down(s.clone(root), 1)
 	t.settle(s, root)
 	s.run(root)
 }

@@ -85,17 +85,31 @@ func (t *task) fewestVisits(plan []bars, steps int64) (best []bars, least int) {
 	m := newModel(t.m.width, kinds, 1, total(t.demand))
 	if m.unit > 0 && len(m.width) <= maxLengths {
 		s := newSearch(m, never, steps)
-		s.record(plan)
-		s.target = int64(len(m.width)) // each length is on some bar
+		s.record(m.weigh(plan), nil, plan)
+		s.target = m.fewestOnBars(t.demand)
 		root := s.begin(t.demand, t.supply)
 		for _, b := range plan {
 			s.columns.add(m, b.kind, b.entries)
 		}
-		s.target = max(s.target, s.relax(root, true))
+		if !s.over() {
+			s.target = max(s.target, s.relax(root, true))
+		}
 		s.run(root)
 		best, least = s.best, int(s.target)
 	}
 	return t.spread(best), max(0, least-total(t.supply))
+}
+
+// fewestOnBars is how often a length is on a bar at the least: as often as it
+// takes bars of its own, of the roomiest kind. So n bars fewer than all lengths
+// take on bars of their own cost n visits.
+func (m *model) fewestOnBars(demand []int) int64 {
+	var sum int64
+	for i, n := range demand {
+		onOne := m.roomiest() / m.width[i]
+		sum += (int64(n) + onOne - 1) / onOne
+	}
+	return sum
 }
 
 // spread puts bars that were left over to use: one length of a bar with several
