@@ -14,16 +14,15 @@ const centredMM = 10
 
 // KeepCentred returns the document with every group that stood in the middle of
 // its wall moved there again, where an edit has changed its width or the wall's:
-// otherwise the left edge would stay and the panel leave the middle. Before and
-// after are the plans on either side of the edit. A place that the edit itself
-// has changed is left as it is, and so is a panel wider than its wall. False
-// where nothing had to move.
-func KeepCentred(was design.Document, before Result, doc design.Document, after Result) (design.Document, bool) {
-	if len(before.Groups) != len(after.Groups) {
-		return doc, false
+// otherwise the left edge would stay and the panel leave the middle. Before is
+// the plan before the edit. A place that the edit itself has changed is left as
+// it is, and so is a panel wider than its wall, and a design that cannot be built.
+func KeepCentred(was design.Document, before Result, doc design.Document) design.Document {
+	groups, err := build(doc.Design)
+	if err != nil || len(before.Groups) != len(groups) {
+		return doc
 	}
-	moved := false
-	for i, g := range after.Groups {
+	for i, g := range groups {
 		old := before.Groups[i]
 		wall, oldWall := doc.Design.Walls[g.Wall].Width, was.Design.Walls[old.Wall].Width
 		same := g.Built.TotalWidth.Same(old.Built.TotalWidth) && wall.Same(oldWall)
@@ -37,10 +36,10 @@ func KeepCentred(was design.Document, before Result, doc design.Document, after 
 		next, err := design.Set(doc, g.Path+".place.left", roundPlace(left, g.Design.Place.Left.Notation()), length.Metric)
 		if err == nil {
 			next.Assumed = doc.Assumed // nobody has measured it now who had not before
-			doc, moved = next, true
+			doc = next
 		}
 	}
-	return doc, moved
+	return doc
 }
 
 func centred(g Group, wall length.Length) bool {

@@ -1,10 +1,7 @@
 package session
 
 import (
-	"reflect"
 	"slices"
-	"strconv"
-	"strings"
 
 	"blockfield/engine"
 	"blockfield/engine/design"
@@ -118,55 +115,11 @@ func redraws(path string) bool {
 // changedValues lists the form fields whose text differs between two documents,
 // but for the one that is being edited.
 func changedValues(before, after design.Document, u length.Units, edited string) []Value {
-	same := unchangedParts(before, after)
 	var all []Value
-	for _, f := range design.Fields() {
-		pattern := strings.TrimPrefix(f.Path, "design.")
-		if part, _, _ := strings.Cut(strings.TrimSuffix(pattern, "[]"), "."); same[strings.TrimSuffix(part, "[]")] {
-			continue
-		}
-		for _, path := range expand(after, pattern) {
-			text, ok := design.Text(after, path, u)
-			if was, had := design.Text(before, path, u); !ok || had && was == text || path == edited {
-				continue
-			}
+	for path, text := range design.Differences(before, after, u) {
+		if path != edited {
 			all = append(all, Value{Path: path, Value: text})
 		}
 	}
 	return all
-}
-
-// unchangedParts names the parts of a document in which nothing differs, so
-// that their many fields need not be written to find it out.
-func unchangedParts(before, after design.Document) map[string]bool {
-	b, a := before.Design, after.Design
-	return map[string]bool{
-		"room":  reflect.DeepEqual(b.Room, a.Room),
-		"walls": reflect.DeepEqual(b.Walls, a.Walls),
-		"bench": reflect.DeepEqual(b.Bench, a.Bench),
-		"work":  b.Work == a.Work,
-		"wayIn": b.WayIn == a.WayIn,
-		"money": reflect.DeepEqual(b.Money, a.Money),
-		"view":  before.View == after.View,
-	}
-}
-
-// expand returns the paths of a table row in a document: "walls[].width" is
-// "walls[0].width" and so on. Single heights come as one text with their list.
-func expand(doc design.Document, pattern string) []string {
-	head, tail, found := strings.Cut(pattern, "[]")
-	if !found {
-		return []string{pattern}
-	}
-	if tail == "" {
-		return nil
-	}
-	var all []string
-	for i := 0; ; i++ {
-		item := head + "[" + strconv.Itoa(i) + "]"
-		if _, ok := design.Get(doc, item); !ok {
-			return all
-		}
-		all = append(all, expand(doc, item+tail)...)
-	}
 }

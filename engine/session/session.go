@@ -122,15 +122,7 @@ func encode(res Response) []byte {
 // edited makes an edited document the open one. A panel in the middle of its
 // wall stays there.
 func (s *Session) edited(doc design.Document) error {
-	next, err := s.planned(doc)
-	if err != nil {
-		return err
-	}
-	if centred, moved := engine.KeepCentred(s.now.doc, s.now.plan, doc, next.plan); moved {
-		return s.change(centred)
-	}
-	s.take(next)
-	return nil
+	return s.change(engine.KeepCentred(s.now.doc, s.now.plan, doc))
 }
 
 // change makes doc the open document.
