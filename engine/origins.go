@@ -17,22 +17,27 @@ type Origin struct{ Stick, Sticks, Piece int }
 
 // Origins returns what each block is cut from, by group, panel and cell.
 func (r Result) Origins() [][][]Origin {
-	piles := make(map[pile][]Origin)
+	piles := make(map[pile]*[]Origin)
 	for _, lot := range r.Bill.Lots {
 		cutInto(piles, lot)
 	}
 	for b, blocks := range piles {
-		mix(blocks, uint64(b.heightNM))
+		mix(*blocks, uint64(b.heightNM))
 	}
 	all := make([][][]Origin, len(r.Groups))
 	for i, g := range r.Groups {
+		byLevel := make([]*[]Origin, len(g.Design.Heights))
+		for level, h := range g.Design.Heights {
+			if byLevel[level] = piles[pileOf(g.Design, h)]; byLevel[level] == nil {
+				byLevel[level] = new([]Origin)
+			}
+		}
 		all[i] = make([][]Origin, len(g.Built.Panels))
 		for j, p := range g.Built.Panels {
 			cells := make([]Origin, len(p.Grid.Levels))
 			for k, level := range p.Grid.Levels {
-				from := pileOf(g.Design, g.Design.Heights[level])
-				if left := piles[from]; len(left) > 0 {
-					cells[k], piles[from] = left[0], left[1:]
+				if left := byLevel[level]; len(*left) > 0 {
+					cells[k], *left = (*left)[0], (*left)[1:]
 				}
 			}
 			all[i][j] = cells
@@ -52,17 +57,21 @@ func pileOf(g design.Group, h length.Length) pile {
 }
 
 // cutInto cuts the sticks of a lot.
-func cutInto(piles map[pile][]Origin, lot bench.Lot) {
+func cutInto(piles map[pile]*[]Origin, lot bench.Lot) {
 	stick := 0
 	for _, board := range lot.Cuts.Boards {
 		for range board.Count {
 			stick++
 			piece := 0
 			for _, p := range board.Pieces {
-				to := pile{lot.Wood, lot.Size.Nanometres(), p.Length}
+				kind := pile{lot.Wood, lot.Size.Nanometres(), p.Length}
+				if piles[kind] == nil {
+					piles[kind] = new([]Origin)
+				}
+				to := piles[kind]
 				for range p.Count {
 					piece++
-					piles[to] = append(piles[to], Origin{stick, lot.Cuts.BoardCount, piece})
+					*to = append(*to, Origin{stick, lot.Cuts.BoardCount, piece})
 				}
 			}
 		}

@@ -50,7 +50,8 @@ func BenchmarkIdlePage(b *testing.B) {
 }
 
 // An edit: from the event of the control to the changed page, while the preview
-// draws by software.
+// draws by software; and of that the time until the request leaves, and until
+// its answer has come back from the engine.
 func BenchmarkEdit(b *testing.B) {
 	page, _ := openPicture(b, window(1440, 900))
 	page.fine()
@@ -58,23 +59,48 @@ func BenchmarkEdit(b *testing.B) {
 		const width = document.querySelector('[name="walls[0].groups[0].width"]');
 		const revision = document.querySelector("#revision");
 		const times = [];
+		let sent = 0, answered = 0;
+		const {postMessage} = Worker.prototype;
+		Worker.prototype.postMessage = function (...all) {
+			sent ||= performance.now();
+			return postMessage.apply(this, all);
+		};
+		const {parse} = JSON; // the first thing that is done with an answer
+		JSON.parse = (text) => {
+			answered = performance.now();
+			return parse(text);
+		};
 		for (let i = 0; i < 31; i++) {
 			const changed = new Promise((resolve) => new MutationObserver((_, o) => { o.disconnect(); resolve(performance.now()); })
 				.observe(revision, {childList: true, characterData: true, subtree: true}));
 			width.value = 1200 + 40 * (i % 7 + 1) + " mm";
 			width.dataset.dirty = "";
+			sent = 0;
 			const start = performance.now();
 			for (const type of ["input", "change"]) width.dispatchEvent(new Event(type, {bubbles: true}));
-			times.push(await changed - start);
+			const end = await changed;
+			times.push([end - start, sent - start, answered - sent, end - answered]);
 			await new Promise((resolve) => setTimeout(resolve, 60));
 		}
+		Worker.prototype.postMessage = postMessage;
+		JSON.parse = parse;
 		return times.slice(1);
 	})()`
 	for b.Loop() {
-		times := eval[[]float64](page, script)
-		slices.Sort(times)
-		b.ReportMetric(times[len(times)/2], "ms/edit-median")
-		b.ReportMetric(times[len(times)*9/10], "ms/edit-90th")
+		edits := eval[[][]float64](page, script)
+		share := func(part, of int) float64 {
+			times := make([]float64, len(edits))
+			for i, e := range edits {
+				times[i] = e[part]
+			}
+			slices.Sort(times)
+			return times[len(times)*of/100]
+		}
+		b.ReportMetric(share(0, 50), "ms/edit-median")
+		b.ReportMetric(share(0, 90), "ms/edit-90th")
+		b.ReportMetric(share(1, 50), "ms/leaves")
+		b.ReportMetric(share(2, 50), "ms/engine")
+		b.ReportMetric(share(3, 50), "ms/shown")
 	}
 }
 

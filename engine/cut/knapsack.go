@@ -1,6 +1,9 @@
 package cut
 
-import "slices"
+import (
+	"slices"
+	"sync"
+)
 
 // knapsack finds the pieces of most value that fit one room. It is the dynamic
 // program over (width, value) of Nemhauser and Ullmann (Management Science 15,
@@ -21,6 +24,9 @@ type knapsack struct {
 	shortest            []int64 // of the lengths from each on
 	states, used, spare []state
 }
+
+// bags keeps the memory of knapsacks from one search to the next.
+var bags = sync.Pool{New: func() any { return new(knapsack) }}
 
 // item is a length that is worth something.
 type item struct {

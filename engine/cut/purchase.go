@@ -75,6 +75,7 @@ func (t *task) settle(s *search, root *dive) {
 // a plan was found that is no dearer, or a cover forbids it.
 func (t *task) try(s *search, all *model, buy *purchase, bought []int) bool {
 	inner := newSearch(all, s.upper, s.steps)
+	defer inner.close()
 	inner.columns = s.columns
 	inner.best = s.best
 	d := inner.begin(t.demand, bought)

@@ -18,7 +18,7 @@ import (
 type search struct {
 	m       *model
 	columns *columns
-	bag     knapsack
+	bag     *knapsack
 	items   []item
 	value   []int64 // dual values of the lengths, in whole numbers
 	worth   []int64 // of the best bar of each kind
@@ -66,10 +66,13 @@ const (
 
 func newSearch(m *model, upper, steps int64) *search {
 	return &search{
-		m: m, columns: &columns{seen: map[string]bool{}}, upper: upper, steps: steps,
+		m: m, columns: &columns{seen: map[string]bool{}}, upper: upper, steps: steps, bag: bags.Get().(*knapsack),
 		value: make([]int64, len(m.width)), worth: make([]int64, len(m.kinds)),
 	}
 }
+
+// close gives back what serves the next search.
+func (s *search) close() { bags.Put(s.bag) }
 
 func (s *search) begin(demand, supply []int) *dive {
 	return &dive{

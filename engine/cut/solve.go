@@ -138,6 +138,7 @@ func (p Problem) order() []int {
 // solve returns the best plan, what no plan is below, and the steps left.
 func (t *task) solve(steps int64) (best []bars, bound, left int64) {
 	s := newSearch(t.m, never, steps)
+	defer s.close()
 	t.firstFit(s)
 	s.target = t.material()
 	if t.m.unit > 0 && len(t.m.width) <= maxLengths && s.upper > s.target {

@@ -85,6 +85,7 @@ func (t *task) fewestVisits(plan []bars, steps int64) (best []bars, least int) {
 	m := newModel(t.m.width, kinds, 1, total(t.demand))
 	if m.unit > 0 && len(m.width) <= maxLengths {
 		s := newSearch(m, never, steps)
+		defer s.close()
 		s.record(m.weigh(plan), nil, plan)
 		s.target = m.fewestOnBars(t.demand)
 		root := s.begin(t.demand, t.supply)

@@ -7,9 +7,7 @@ import (
 
 // Assumable returns the paths below the design of all values that come from the
 // real world, sorted. In a fresh design each of them is assumed.
-func Assumable(d Design) []string { return assumable(d) }
-
-func assumable(d Design) []string {
+func Assumable(d Design) []string {
 	var paths []string
 	top, _ := designTree().child("design")
 	eachAssumable(top, reflect.ValueOf(&d).Elem(), nil, func(p *at) { paths = append(paths, p.String()) })

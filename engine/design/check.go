@@ -43,9 +43,11 @@ func (c *checker) parts(n *node, v reflect.Value, p *at) {
 		}
 		v = v.Elem()
 	}
+	below := p.field("") // of one kid after the other: this walk goes with every edit
 	for i := range n.parts {
 		kid := &n.parts[i]
-		c.value(kid, v.Field(kid.index), p.field(kid.name))
+		below.name = kid.name
+		c.value(kid, v.Field(kid.index), below)
 	}
 }
 

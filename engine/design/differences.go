@@ -37,16 +37,18 @@ func differences(n *node, before, after reflect.Value, p *at, u length.Units, yi
 	case !after.IsValid():
 		return true
 	case n.shape == part:
+		below := p.field("")
 		for i := range n.parts {
 			c := &n.parts[i]
 			if c.typ == reflect.TypeFor[Design]() {
 				continue // of a look
 			}
+			below.name = c.name
 			var was reflect.Value
 			if before.IsValid() {
 				was = before.Field(c.index)
 			}
-			if !differences(c, was, after.Field(c.index), p.field(c.name), u, yield) {
+			if !differences(c, was, after.Field(c.index), below, u, yield) {
 				return false
 			}
 		}

@@ -1,7 +1,7 @@
 package design
 
 import (
-	"slices"
+	"reflect"
 	"strconv"
 	"strings"
 
@@ -253,12 +253,11 @@ func (c *checker) drawn(g *Group, columns, rows int, p *at) {
 // assumed paths must lead to values that come from the real world, in order and
 // each once.
 func (c *checker) assumed(doc *Document) {
-	known := assumable(doc.Design)
 	for i, path := range doc.Assumed {
 		p := (*at)(nil).field("assumed").item(i)
-		_, found := slices.BinarySearch(known, path)
+		to, found := find(designTree(), reflect.ValueOf(doc).Elem(), designPrefix+path)
 		switch {
-		case !found:
+		case !found || to.entry >= 0 || !to.node.field.Assumable:
 			c.add(p, NotAssumable, path, words.Phrase{})
 		case i > 0 && doc.Assumed[i-1] >= path:
 			c.add(p, NotUnique, path, words.Phrase{Key: "allowed/sorted"})

@@ -73,8 +73,7 @@ func Set(doc Document, path, text string, u length.Units) (Document, error) {
 		next.Assumed = dropAssumed(next.Assumed, shortPath(full))
 		return next, nil
 	}
-	before := Clone(doc)
-	accompany(&before.Design, &next.Design, full)
+	accompany(&doc.Design, &next.Design, full)
 	next.Assumed = dropAssumed(next.Assumed, shortPath(full))
 	if faults := validate(&next); faults != nil {
 		return doc, faults.movedTo(full)

@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"blockfield/engine/length"
 )
@@ -91,6 +92,9 @@ func Unseen(text string, lines bool) (code string, place int) {
 }
 
 func unseen(r rune) bool {
+	if r < utf8.RuneSelf {
+		return r < ' ' || r == '\x7f'
+	}
 	const joiner, nonJoiner = '\u200d', '\u200c'
 	return r != joiner && r != nonJoiner && unicode.In(r, unicode.Cc, unicode.Cf, unicode.Zl, unicode.Zp)
 }

@@ -7,13 +7,20 @@
 package main
 
 import (
+	"runtime/debug"
 	"syscall/js"
 
 	"blockfield/engine/design"
 	"blockfield/engine/session"
 )
 
+// collectAt is by how much the heap grows, in percent, before it is collected. In
+// a browser there is one thread, so a collection is a part of an edit's time; the
+// heap in use is a few MiB.
+const collectAt = 400
+
 func main() {
+	debug.SetGCPercent(collectAt)
 	s := session.New(design.DefaultBook())
 	js.Global().Set("blockfieldHandle", js.FuncOf(func(_ js.Value, args []js.Value) any {
 		return toJS(s.Handle(toGo(args[0])))
