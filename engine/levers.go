@@ -54,7 +54,7 @@ func GoodsLevers(doc design.Document, r Result, b design.Book) []Lever {
 func QuoteLevers(doc design.Document, r Result, b design.Book, selling design.SellingBook) []Lever {
 	paid := func(d design.Design, r Result) (money.Money, bool) {
 		usual, err := cost.Usual(visible(d, r), selling, d.Money)
-		return usual, err == nil && !d.Work.OwnBuild
+		return usual, err == nil && !d.Work.OwnBuild && quoted(d)
 	}
 	all := levers(doc, r, b, publicWoods(), paid)
 	for i := range all {

@@ -105,6 +105,7 @@ func Plan(d design.Design, b design.Book) (Result, error) {
 	out.WatchOuts = append(out.WatchOuts, unpriced(err)...)
 	out.WatchOuts = append(out.WatchOuts, cost.Indication(d.Work)...)
 	out.WatchOuts = append(out.WatchOuts, out.Price.WatchOuts(b, d.Money)...)
+	out.WatchOuts = append(out.WatchOuts, supply(d, out.Mass)...)
 	out.sort()
 	return out, nil
 }

@@ -93,7 +93,7 @@ func TestPublicWatchOutsHoldNoPrivateFigure(t *testing.T) {
 		}
 		return b.String()
 	}
-	assert.Equal(t, []string{"price/below-floor", "price/deposit", "price/over-budget"}, codes(r.Private))
+	assert.Equal(t, []string{"price/below-floor", "price/deposit", "price/discount-limit", "price/discount-reason", "price/over-budget"}, codes(r.Private))
 	assert.Empty(t, leaks(text(r.WatchOuts), secrets))
 	assert.Len(t, leaks(text(r.Private), secrets), 4, "floor, bought-in, gross and deposit do stand there")
 }

@@ -20,6 +20,14 @@ func quantities(d design.Design, b bench.Bill) cost.Quantities {
 		RoadM:    cost.Steps(b.RoadKm, cost.MPerKm),
 		Surveyed: d.Work.Survey,
 	}
+	switch d.Work.Scope() {
+	case design.KitScope: // the client buys what goes with the blocks
+		b.Frame, b.Sheets, b.Finishes = nil, nil, nil
+		q.CleatMM3, q.GlueG, q.CleatScrews, q.WallFixings, q.Brads = 0, 0, 0, 0, 0
+	case design.PlanScope:
+		b.Lots, b.Frame, b.Sheets, b.Finishes = nil, nil, nil, nil
+		q.CleatMM3, q.GlueG, q.CleatScrews, q.WallFixings, q.Brads, q.CutBlocks, q.Panels = 0, 0, 0, 0, 0, 0, 0
+	}
 	for _, t := range b.Tasks {
 		q.Tasks = append(q.Tasks, cost.Task{
 			By: cost.Worker(t.Role), Low: minutes(t.Minutes.Low), Typical: minutes(t.Minutes.Typical), High: minutes(t.Minutes.High),

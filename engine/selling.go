@@ -29,6 +29,9 @@ func ExampleSelling() design.SellingBook {
 // included. It needs no private price book: of the result it takes what can be
 // seen of the panels, never the price.
 func Quote(d design.Design, r Result, book design.SellingBook) (low, high money.Money, err error) {
+	if !quoted(d) {
+		return low, high, ErrNotQuoted
+	}
 	return cost.Quote(visible(d, r), book, d.Money)
 }
 

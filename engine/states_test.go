@@ -73,6 +73,11 @@ var works = map[string]func(engine.Job) design.Record{
 // triggers are edits of the first design, each line "path = value", that make
 // one check fire which the worked jobs leave alone.
 var triggers = map[string]string{
+	"price/discount-limit":    "money.discount = 11",
+	"price/discount-reason":   "money.discount = 1",
+	"supply/by-others":        "work.hung = no",
+	"supply/kit":              "work.supply = kit",
+	"supply/plan":             "work.supply = plan",
 	"bench/board-too-short":   "bench.boardLength = 1200 mm",
 	"bench/cold-shop":         "bench.temperature = 9.5",
 	"bench/finished-bases":    group + "finish.when = before gluing",

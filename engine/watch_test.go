@@ -38,6 +38,8 @@ func codes(all []check.WatchOut) []string {
 // One note is ours: the café's 50.7 kg are more than two people carry, so a split
 // is proposed.
 //
+// Two are ours as well: the booth's discount has no reason, and others hang it.
+//
 // Two rules are read as the jobs have them. One backer a sheet is worth a note
 // from the second panel on: the café's single panel takes its sheet anyway. And
 // sanding is counted for one pair of hands, since the crew of a job is who
@@ -54,8 +56,8 @@ func TestWatchOutsOfWorkedJobs(t *testing.T) {
 	}
 	stops := map[string]string{"s1-second": "wall/not-checked", "s5": "wall/lift-room"}
 	for name, want := range map[string][]string{
-		"s1":        slices.Concat(booth, []string{"price/over-budget", "wall/in-reach", "wall/rated"}),
-		"s1-second": slices.Concat(booth, []string{"price/indication", "wall/in-reach", "wall/not-checked"}),
+		"s1":        slices.Concat(booth, []string{"price/over-budget", "wall/in-reach", "wall/rated", "price/discount-reason", "supply/by-others"}),
+		"s1-second": slices.Concat(booth, []string{"price/discount-reason", "supply/by-others", "price/indication", "wall/in-reach", "wall/not-checked"}),
 		"s5":        slices.Concat(cafe, []string{"bench/glue-skins", "wall/above-ears", "wall/grille", "wall/lift-room"}),
 		"s5-second": slices.Concat(cafe, []string{"wall/in-reach"}),
 		"s8":        slices.Concat(home, []string{"moisture/stock"}),

@@ -32,10 +32,10 @@ func TestThePriceBookIsEditedAndKept(t *testing.T) {
 	assert.Contains(t, b.text("#prices"), "Other price books kept here")
 }
 
-// Pictures of the parts of the price book.
+// Pictures of the section Money, and of the price book in it.
 //
-//	go test ./cmd/blockfield -run TestBookScreens -screens DIR
-func TestBookScreens(t *testing.T) {
+//	go test ./cmd/blockfield -run TestMoneyScreens -screens DIR
+func TestMoneyScreens(t *testing.T) {
 	if *screensDir == "" {
 		t.Skip("only with -screens DIR")
 	}
@@ -44,6 +44,9 @@ func TestBookScreens(t *testing.T) {
 		b.size(width, 900)
 		b.read("maker")
 		b.section("money")
+		b.click(`[data-act="add"][data-path="money.extras"]`)
+		b.wait(`document.querySelector('[name="money.extras[0].role"]')`)
+		b.shoot(fmt.Sprintf("money-%d.png", width))
 		b.click(`[data-act="book-open"]`)
 		b.wait(`document.querySelector("#book-part-hours")`)
 		for _, part := range []string{"hours", "policy", "woods", "tasks", "stages", "texts"} {

@@ -185,10 +185,10 @@ const (
 	roleSite   = "site"
 )
 
-// share is the part of a task that this job has: no site without hanging, and
+// share is the part of a task that this job has: those that its scope takes, and
 // no selling, invoicing or wrapping for a home builder.
 func share(t design.Task, w design.Work) float64 {
-	if t.Role == roleSite && !w.Hung {
+	if !inScope(t, w.Scope()) {
 		return 0
 	}
 	if !w.OwnBuild {

@@ -4,7 +4,8 @@
 // mark-up; labour, overhead on shop hours and kilometres on top: the direct
 // cost; contingency: the cost; divided by one less the wanted margin, but not
 // below the minimum charge: the list price; less the discount and rounded up
-// to the step of the policy: net; tax: gross; and the stages out of gross. A
+// to the step of the policy, and with the lines that are sold as they stand: net; tax at
+// each rate: gross; and the stages out of gross. A
 // margin is a share of the price, a mark-up a share of the cost: a mark-up of
 // m is a margin of m/(1+m).
 //
@@ -19,6 +20,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 
 	"blockfield/engine/design"
 	"blockfield/engine/money"
@@ -86,8 +88,9 @@ func Calculate(q Quantities, b design.Book, m design.Money) (Price, error) {
 	}
 	p.Markup = percent(p.BoughtIn, b.Policy.MaterialMarkup)
 	p.Direct = money.Sum(p.BoughtIn, p.Markup, p.Labour, p.Overhead, p.Travel)
-	c.sell(&p, m.Discount, m.Tax)
-	p.Low, p.High = c.span(p, m.Discount, m.Tax, half, shift)
+	p.Beside = c.sum(Sold)
+	c.sell(&p, m)
+	p.Low, p.High = c.span(p, m, half, shift)
 	p.Stages = stages(p.Gross, b.Stages)
 	return p, nil
 }
@@ -168,7 +171,7 @@ func (c *calculator) work(p *Price) {
 }
 
 // sell goes from the direct cost to gross.
-func (c *calculator) sell(p *Price, discount, tax float64) {
+func (c *calculator) sell(p *Price, m design.Money) {
 	policy := c.book.Policy
 	p.Contingency = percent(p.Direct, policy.Contingency)
 	p.Cost = p.Direct.Add(p.Contingency)
@@ -178,16 +181,50 @@ func (c *calculator) sell(p *Price, discount, tax float64) {
 	if least := c.minimum(); p.List.Cmp(least) < 0 {
 		p.List, p.MinimumApplied = least, true
 	}
-	p.Discount = percent(p.List, discount)
+	p.Discount = percent(p.List, m.Discount)
 	wanted := p.List.Sub(p.Discount)
-	p.Net = wanted.RoundUpTo(c.step())
-	p.RoundedUp = p.Net.Sub(wanted)
-	p.Margin = p.Net.Sub(p.Cost)
-	if p.Net.Minor != 0 {
-		p.MarginPercent = 100 * float64(p.Margin.Minor) / float64(p.Net.Minor)
+	p.Made = wanted.RoundUpTo(c.step())
+	p.RoundedUp = p.Made.Sub(wanted)
+	p.Margin = p.Made.Sub(p.Cost)
+	if p.Made.Minor != 0 {
+		p.MarginPercent = 100 * float64(p.Margin.Minor) / float64(p.Made.Minor)
 	}
-	p.Tax = percent(p.Net, tax)
+	p.Net = p.Made.Add(p.Beside)
+	p.Taxes = taxes(p.Made, m)
+	p.Tax = money.New(0, p.Currency)
+	for _, t := range p.Taxes {
+		p.Tax = p.Tax.Add(t.Amount)
+	}
 	p.Gross = p.Net.Add(p.Tax)
+}
+
+// taxes are the rates of a job with what each is taken on, the usual one first. Each is
+// rounded once, on the sum of what it is taken on. Where the client owes the tax there is
+// none.
+func taxes(made money.Money, m design.Money) []TaxAmount {
+	if m.Reverse {
+		return nil
+	}
+	all := []TaxAmount{{Percent: m.Tax, Base: made}}
+	for _, x := range m.Extras {
+		if x.Role != design.ExtraSold {
+			continue
+		}
+		rate := m.Tax
+		if x.OwnTax {
+			rate = x.Tax
+		}
+		i := slices.IndexFunc(all, func(t TaxAmount) bool { return ppm(t.Percent) == ppm(rate) })
+		if i < 0 {
+			i = len(all)
+			all = append(all, TaxAmount{Percent: rate, Base: money.New(0, made.Currency)})
+		}
+		all[i].Base = all[i].Base.Add(money.Priced(x.Amount.Steps(), 1, amountUnit, made.Currency, money.HalfAway))
+	}
+	for i := range all {
+		all[i].Amount = percent(all[i].Base, all[i].Percent)
+	}
+	return all
 }
 
 // minimum is the lowest list price of a job.

@@ -37,9 +37,14 @@ func (c *calculator) goods(extras []design.Extra) {
 		c.buy("line/packing", c.packing)
 	}
 	for _, x := range extras {
-		c.lines = append(c.lines, Line{
-			Key: "line/extra", Name: x.Name, Role: Material, Amount: c.priced(x.Amount, 1, 1),
-		})
+		role := map[string]Role{design.ExtraWork: Labour, design.ExtraSold: Sold}[x.Role]
+		if role == "" {
+			role = Material
+		}
+		if c.quantities.OwnBuild && role != Material {
+			continue // nobody works for money or sells
+		}
+		c.lines = append(c.lines, Line{Key: "line/extra", Name: x.Name, Role: role, Amount: c.priced(x.Amount, 1, 1)})
 	}
 }
 

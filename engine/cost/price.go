@@ -78,12 +78,13 @@ const (
 	Labour   Role = "labour"
 	Overhead Role = "overhead"
 	Travel   Role = "travel"
+	Sold     Role = "sold" // as it stands, beside the price that is made of the others
 )
 
 // Line is one line of the direct cost.
 type Line struct {
 	Key    string // of its words: "line/block-stock"
-	Name   string // of an extra, in the words of whoever typed it; else empty
+	Name   string // of a free line, in the words of whoever typed it; else empty
 	Role   Role
 	Amount money.Money
 }
@@ -92,6 +93,13 @@ type Line struct {
 type StageAmount struct {
 	Name   string // in the words of the book
 	Amount money.Money
+}
+
+// TaxAmount is what one rate of tax comes to.
+type TaxAmount struct {
+	Percent float64
+	Base    money.Money // net, that it is taken on
+	Amount  money.Money
 }
 
 // Price is a job in money. For a home builder only Lines, BoughtIn and
@@ -111,13 +119,17 @@ type Price struct {
 	Contingency money.Money
 	Cost        money.Money // direct and contingency
 
+	Beside money.Money // net, of the lines that are sold as they stand
+
 	List           money.Money // cost with the wanted margin, not below the minimum charge
 	MinimumApplied bool        // the minimum charge lifted the list price
 	Discount       money.Money // taken off the list price
 	RoundedUp      money.Money // added to reach the step of the policy
-	Net            money.Money // list − discount + rounded up
-	Margin         money.Money // net − cost; below zero where the job loses money
-	MarginPercent  float64     // of net, after discount
+	Made           money.Money // list − discount + rounded up
+	Net            money.Money // made + beside
+	Margin         money.Money // made − cost; below zero where the job loses money
+	MarginPercent  float64     // of made, after discount
+	Taxes          []TaxAmount // by rate, the usual one first; their sum is Tax
 	Tax            money.Money
 	Gross          money.Money
 

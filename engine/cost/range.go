@@ -39,12 +39,12 @@ const (
 // minimum charge and rounding hold for them too.
 //
 // half and shift are those of workSpread.
-func (c *calculator) span(p Price, discount, tax float64, half, shift money.Money) (low, high money.Money) {
+func (c *calculator) span(p Price, m design.Money, half, shift money.Money) (low, high money.Money) {
 	down, up := c.halfWidths(p.Direct, half, shift)
 	at := func(direct money.Money) money.Money {
 		other := p
 		other.Direct = direct
-		c.sell(&other, discount, tax)
+		c.sell(&other, m)
 		return other.Gross
 	}
 	cheapest := p.Direct.Sub(down)

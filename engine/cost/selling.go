@@ -155,7 +155,7 @@ func list(v Visible, book design.SellingBook) money.Money {
 	return total
 }
 
-// What a bought-in line of a job is sold on for, in percent of what it costs:
+// What a bought-in or worked line of a job is sold on for, in percent of what it costs:
 // at least, usually, at most. Invented, and the same for every workshop, because
 // a factor out of the private book would tell its mark-up and its margin.
 const (
@@ -195,19 +195,32 @@ func sells(v Visible, book design.SellingBook, m design.Money) error {
 	return nil
 }
 
-// extras is what the bought-in lines of a job cost.
+// extras is what the free lines of a job cost that its price is made of.
 func extras(book design.SellingBook, m design.Money) money.Money {
 	sum := money.New(0, book.Currency)
 	for _, x := range m.Extras {
+		if x.Role == design.ExtraSold {
+			continue
+		}
 		sum = sum.Add(money.Priced(x.Amount.Steps(), 1, amountUnit, book.Currency, money.HalfAway))
 	}
 	return sum
 }
 
-// paid is a price less the discount and with tax.
+// paid is a price less the discount, with the lines that are sold beside it, and with
+// tax.
 func paid(list money.Money, m design.Money) money.Money {
-	net := list.Sub(percent(list, m.Discount))
-	return net.Add(percent(net, m.Tax))
+	total := list.Sub(percent(list, m.Discount))
+	rates := taxes(total, m)
+	for _, x := range m.Extras {
+		if x.Role == design.ExtraSold {
+			total = total.Add(money.Priced(x.Amount.Steps(), 1, amountUnit, list.Currency, money.HalfAway))
+		}
+	}
+	for _, t := range rates {
+		total = total.Add(t.Amount)
+	}
+	return total
 }
 
 // RoundedDown rounds an amount as the ends of a range are.

@@ -3,6 +3,7 @@ package cost
 import (
 	"math"
 	"strconv"
+	"strings"
 
 	"blockfield/engine/check"
 	"blockfield/engine/design"
@@ -25,6 +26,7 @@ func (p Price) WatchOuts(b design.Book, m design.Money) []check.WatchOut {
 	var all []check.WatchOut
 	if p.Sold {
 		all = append(all, p.belowFloor(b, m)...)
+		all = append(all, discount(b, m)...)
 		all = append(all, p.deposit()...)
 	}
 	return append(all, p.overBudget(m)...)
@@ -36,8 +38,8 @@ const ownBook = "the workshop's own price book"
 // enough reports whether the price leaves what the policy asks for: compared
 // in whole cents, so that a price on the floor is on it.
 func (p Price) enough(b design.Book) (margin, minimum bool) {
-	floor := percent(p.Net, b.Policy.MarginFloor)
-	return p.Margin.Cmp(floor) >= 0, p.Net.Cmp(minimumOf(b)) >= 0
+	floor := percent(p.Made, b.Policy.MarginFloor)
+	return p.Margin.Cmp(floor) >= 0, p.Made.Cmp(minimumOf(b)) >= 0
 }
 
 func minimumOf(b design.Book) money.Money { return (&calculator{book: b}).minimum() }
@@ -56,7 +58,7 @@ func (p Price) belowFloor(b design.Book, m design.Money) []check.WatchOut {
 		}
 	case !minimum:
 		w.Code = "price/below-minimum"
-		w.Args = words.Args{"net": p.Net, "minimum": minimumOf(b)}
+		w.Args = words.Args{"net": p.Made, "minimum": minimumOf(b)}
 	default:
 		return nil
 	}
@@ -64,6 +66,27 @@ func (p Price) belowFloor(b design.Book, m design.Money) []check.WatchOut {
 		w.Fix = &check.Fix{Path: w.Field, Value: strconv.Itoa(d)}
 	}
 	return []check.WatchOut{w}
+}
+
+// discount says that there is more of it than the workshop's rule allows without the
+// owner, and that nobody has said why there is one.
+func discount(b design.Book, m design.Money) []check.WatchOut {
+	var all []check.WatchOut
+	w := check.WatchOut{Gate: check.Offer, Private: true, Field: "money.discount", Source: ownBook}
+	limit := b.Policy.DiscountLimit
+	if limit > 0 && ppm(m.Discount) > ppm(limit) {
+		w.Code, w.Level = "price/discount-limit", check.Stop
+		w.Args = words.Args{"discount": words.Quantity{Value: m.Discount, Unit: "%"}, "limit": words.Quantity{Value: limit, Unit: "%"}}
+		w.Fix = &check.Fix{Path: w.Field, Value: strconv.FormatFloat(limit, 'f', -1, 64)}
+		all = append(all, w)
+	}
+	if m.Discount > 0 && strings.TrimSpace(m.Reason) == "" {
+		all = append(all, check.WatchOut{
+			Code: "price/discount-reason", Level: check.Note, Private: true, Field: "money.discountReason",
+			Args: words.Args{"discount": words.Quantity{Value: m.Discount, Unit: "%"}}, Source: check.CommonPractice,
+		})
+	}
+	return all
 }
 
 // roundedDown keeps 9.6 % of margin from being shown as the floor of 10 %.
@@ -75,7 +98,8 @@ func (p Price) discountThatLeavesEnough(b design.Book, m design.Money) (int, boo
 	c := calculator{book: b}
 	for d := int(math.Ceil(m.Discount)) - 1; d >= 0; d-- {
 		other := p
-		c.sell(&other, float64(d), m.Tax)
+		m.Discount = float64(d)
+		c.sell(&other, m)
 		if margin, minimum := other.enough(b); margin && minimum {
 			return d, true
 		}

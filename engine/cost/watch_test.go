@@ -19,7 +19,7 @@ func thousand(t *testing.T, change func(*design.Book, *design.Money)) ([]check.W
 	book := plain("EUR")
 	book.Policy = design.Policy{Margin: 20, MarginFloor: 10, RoundTo: 1}
 	book.Stages = nil
-	m := design.Money{Tax: 25, Extras: []design.Extra{{Name: "Goods", Amount: design.Units(960)}}}
+	m := design.Money{Tax: 25, Reason: "a regular client", Extras: []design.Extra{{Name: "Goods", Amount: design.Units(960)}}}
 	change(&book, &m)
 	p, err := cost.Calculate(cost.Quantities{Travel: 2880}, book, m) // 0.8 h at 50
 	require.NoError(t, err)
@@ -48,6 +48,12 @@ func TestPriceWatchOuts(t *testing.T) {
 			b.Policy.MinimumCharge, m.Discount = design.Units(units), d
 		}
 	}
+	limit := func(limit, d float64) func(*design.Book, *design.Money) {
+		return func(b *design.Book, m *design.Money) { b.Policy.DiscountLimit, m.Discount = limit, d }
+	}
+	unsaid := func(d float64) func(*design.Book, *design.Money) {
+		return func(_ *design.Book, m *design.Money) { m.Reason, m.Discount = " ", d }
+	}
 	for _, c := range []struct {
 		name   string
 		change func(*design.Book, *design.Money)
@@ -65,6 +71,12 @@ func TestPriceWatchOuts(t *testing.T) {
 		{"a minimum charge that the price reaches", minimum(1187, 5), "", 0, ""},                            // 1187.50
 		{"one that it misses", minimum(1188, 5), "price/below-minimum", check.Caution, "4"},                 // 4 %: 1200
 		{"the minimum itself less a discount", minimum(2000, 1), "price/below-minimum", check.Caution, "0"}, // 1980
+
+		{"a discount at its limit", limit(5, 5), "", 0, ""},
+		{"a hair beyond it", limit(5, 5.0001), "price/discount-limit", check.Stop, "5"},
+		{"no limit is set", limit(0, 9), "", 0, ""},
+		{"nobody has said why", unsaid(0.01), "price/discount-reason", check.Note, ""},
+		{"no discount needs no reason", unsaid(0), "", 0, ""},
 
 		// 960 of 1562.50 are 61.44 %.
 		{"a deposit that covers the goods", deposit(61.44), "", 0, ""},

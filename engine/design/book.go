@@ -21,15 +21,15 @@ type Book struct {
 	Finishes    []FinishPrice `json:"finishes"`
 	Stages      []Stage       `json:"stages"`
 	Tasks       []Task        `json:"tasks"`
-	Sticks      []StickPrice  `json:"sticks"`  // sold by the piece; empty: none
-	Learned     []Learned     `json:"learned"` // what jobs have taught of tasks; empty: nothing
+	Sticks      []StickPrice  `json:"sticks,omitempty"`  // sold by the piece; empty: none
+	Learned     []Learned     `json:"learned,omitempty"` // what jobs have taught of tasks; empty: nothing
 
-	Taxes         []TaxRate `json:"taxes"`         // beside the usual one of a design; empty: none
-	ReverseCharge string    `json:"reverseCharge"` // said where the client owes the tax
-	Terms         string    `json:"terms"`         // that stand on an offer
+	Taxes         []TaxRate `json:"taxes,omitempty"`         // beside the usual one of a design; empty: none
+	ReverseCharge string    `json:"reverseCharge,omitempty"` // said where the client owes the tax
+	Terms         string    `json:"terms,omitempty"`         // that stand on an offer
 	// Own are the paths of figures that the workshop has set where Placeholder says
 	// that there are invented ones; else nil: all are its own.
-	Own []string `json:"own"`
+	Own []string `json:"own,omitempty"`
 }
 
 // TaxRate is a rate of tax by its name.
@@ -74,9 +74,9 @@ type Policy struct {
 	MinimumCharge  Amount  `json:"minimumCharge"`
 	RoundTo        Amount  `json:"roundTo"`
 	ValidDays      int     `json:"validDays"`
-	DiscountLimit  float64 `json:"discountLimit"` // largest discount without the owner; 0: none is set
-	ChangeFee      Amount  `json:"changeFee"`     // of a change after the lock, beside the difference
-	Sample         Amount  `json:"sample"`        // of wood and finish; 0: it is not sold
+	DiscountLimit  float64 `json:"discountLimit,omitempty"` // largest discount without the owner; 0: none is set
+	ChangeFee      Amount  `json:"changeFee,omitempty"`     // of a change after the lock, beside the difference
+	Sample         Amount  `json:"sample,omitempty"`        // of wood and finish; 0: it is not sold
 }
 
 // Travel is the price of the road.

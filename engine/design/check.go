@@ -90,6 +90,9 @@ func foundIn(f Field, v reflect.Value, code Code) any {
 // faultOf checks one value against its row; "" is right.
 func faultOf(f Field, v reflect.Value) Code {
 	if v.Kind() == reflect.String && v.String() == "" && !f.Optional {
+		if f.Default != "" {
+			return "" // that is what it usually is
+		}
 		return EmptyText
 	}
 	switch f.Kind {

@@ -45,6 +45,7 @@ const (
 	NotUnique     Code = "not-unique"    // the same entry twice in a list
 	BadSum        Code = "sum"           // parts do not add up to the whole
 	CannotEdit    Code = "cannot-edit"   // not for typing
+	NotSupplied   Code = "supply"        // a service that does not go with what is made
 	BadLink       Code = "link"          // a share link that was damaged or cut off
 	NotYet        Code = "not-yet"       // a price book before its first day
 	Expired       Code = "expired"       // a price book after its last day

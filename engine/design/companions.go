@@ -30,6 +30,7 @@ import (
 //   - Colours are in the finish: without one there are none, and with the first
 //     colour there is one.
 //   - A surface of the room that is put elsewhere covers no more than is free there.
+//   - Nobody hangs a kit, and nobody delivers a plan: whoever wants that gets panels.
 //   - Wood that is there already has a number; square stock stays square when its
 //     width changes.
 func accompany(before, after *Design, full string) {
@@ -44,6 +45,7 @@ func accompany(before, after *Design, full string) {
 		}
 		return
 	}
+	after.Work.settleSupply(full)
 	settleStock(before, after, full)
 	g := groupAt(after, full)
 	if g == nil {
@@ -83,6 +85,24 @@ func accompany(before, after *Design, full string) {
 	}
 	if field != "pattern.drawn" {
 		g.settleDrawing()
+	}
+}
+
+// settleSupply makes what is done with the goods fit what they are, and the other way
+// round.
+func (w *Work) settleSupply(full string) {
+	switch full {
+	case "design.work.supply":
+		w.Hung = w.Hung && w.Supply == ""
+		w.Delivered = w.Delivered && w.Supply != SupplyPlan
+	case "design.work.hung":
+		if w.Hung {
+			w.Supply = ""
+		}
+	case "design.work.delivered":
+		if w.Delivered && w.Supply == SupplyPlan {
+			w.Supply = ""
+		}
 	}
 }
 

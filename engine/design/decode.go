@@ -263,7 +263,7 @@ func (d *decoder) readText(f Field, v reflect.Value, p *at, text string) {
 		}
 		v.SetInt(int64(a))
 	default:
-		v.SetString(text)
+		v.SetString(f.unlessUsual(text))
 	}
 }
 

@@ -48,10 +48,10 @@ type Field struct {
 	IsList      bool // a list of values or of parts
 	Least, Most int  // how many entries a list may have
 
-	Default   string // of a sparse choice
+	Default   string // the usual entry of a sparse choice, which a document holds as nothing
 	Required  bool   // a file must hold it
 	Fixed     bool   // cannot be edited by Set
-	Sparse    bool   // left out of a file where it is as Default says, or empty
+	Sparse    bool   // left out of a file where it is empty
 	Assumable bool   // comes from the real world: assumed until somebody types it
 	Retired   bool   // read from earlier files and written no more: it is part of the record of a job now
 }
@@ -77,6 +77,14 @@ func Lookup(path string) (Field, bool) { return lookupIn(designTable(), fullPath
 // entry of a list it belongs to.
 func LabelKey(path string) string {
 	return "label/" + strings.ReplaceAll(shortPath(patternOf(fullPath(path))), "[]", "")
+}
+
+// unlessUsual is a choice as a document holds it, which has no word for the usual one.
+func (f Field) unlessUsual(choice string) string {
+	if choice == f.Default {
+		return ""
+	}
+	return choice
 }
 
 // holds reports whether v, in the unit of Min and Max, is within the limits.
@@ -147,6 +155,7 @@ func (f Field) retired() Field               { f.Retired, f.Fixed = true, true; 
 func (f Field) required() Field              { f.Required = true; return f }
 func (f Field) filled() Field                { f.Optional = false; return f }
 func (f Field) sparse() Field                { f.Sparse = true; return f }
+func (f Field) usually(choice string) Field  { f.Sparse, f.Default = true, choice; return f }
 func (f Field) optional() Field              { f.Optional = true; return f }
 func (f Field) lines() Field                 { f.Lines = true; return f }
 func (f Field) zero(meaning words.Key) Field { f.Zero = "zero-means/" + meaning; return f }

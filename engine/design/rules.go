@@ -35,6 +35,7 @@ func (c *checker) design(d *Design, p *at) {
 		c.rising(room.field("temperatureHigh"), d.Room.TemperatureLow, d.Room.TemperatureHigh, "°C")
 		c.rising(room.field("humidityHigh"), d.Room.HumidityLow, d.Room.HumidityHigh, "%")
 	}
+	c.supply(d.Work, p.field("work"))
 	c.surfaces(d.Room.Surfaces, room.field("surfaces"))
 	c.ownedStock(d.Bench.Stock, p.field("bench").field("stock"))
 	walls, job := p.field("walls"), jobCells{}
@@ -48,6 +49,16 @@ func (c *checker) design(d *Design, p *at) {
 	}
 	if job.all > maxJobCells {
 		c.add(job.where, TooManyCells, phrase("found/all-cells", "n", count(job.all)), phrase("allowed/at-most", "n", count(maxJobCells)))
+	}
+}
+
+// supply reports what nobody does with a kit or a plan.
+func (c *checker) supply(w Work, p *at) {
+	switch {
+	case w.Hung && w.Supply != "":
+		c.add(p.field("hung"), NotSupplied, "yes", words.Phrase{Key: "allowed/supply-panels"})
+	case w.Delivered && w.Supply == SupplyPlan:
+		c.add(p.field("delivered"), NotSupplied, "yes", words.Phrase{Key: "allowed/supply-goods"})
 	}
 }
 

@@ -32,6 +32,9 @@ func (p place) text(u length.Units) string {
 		}
 		return strings.Join(texts, separator(p.node.field))
 	}
+	if f := p.node.field; f.Default != "" && p.value.String() == "" {
+		return f.Default
+	}
 	return formText(p.value, u)
 }
 

@@ -245,6 +245,8 @@ func jobRows() []Field {
 			ByHand, "panel lifter", "hoist", "scaffold"),
 		textRow(work+"lifting.lead", shortText, "Who leads the lift and answers for its method, by name or role."),
 		yesNoRow(work+"survey", "Whether the workshop surveys the site."),
+		choiceRow(work+"supply", "What the workshop makes: panels, a kit of cut and sanded blocks, or the plan alone.",
+			SupplyPanels, SupplyKit, SupplyPlan).usually(SupplyPanels),
 		yesNoRow(work+"delivered", "Whether the workshop delivers."),
 		yesNoRow(work+"hung", "Whether the workshop hangs the panels."),
 		numberRow(work+"distanceKm", 0, 2000, 1, "km", "Way from the workshop to the site.").assumed(),
@@ -265,13 +267,19 @@ func jobRows() []Field {
 		lengthRow(way+"vehicle", 500, 15_000, 50, "Length of the vehicle's loading floor.").zero("not-measured"),
 		amountRow(money+"budget", 0, maxBulk, "What the client wants to spend, tax included; 0 where it was not said."),
 		numberRow(money+"discount", 0, 25, 1, "%", "Taken off the price before tax."),
+		textRow(money+"discountReason", shortText, "Why there is a discount, and who gives it.").sparse(),
 		numberRow(money+"tax", 0, 40, 1, "%", "Tax on the net price."),
+		yesNoRow(money+"reverseCharge", "Whether the client owes the tax, so that none is asked for.").sparse(),
 		// They are inputs of the design like any other, and enter its file and its link:
 		// the range of a client holds them by factors that everybody knows, and so could
 		// not keep them secret.
-		partsRow(money+"extras", 0, 16, "Bought-in lines that the tables do not know; whoever has the design can read them."),
-		textRow(money+"extras[].name", shortText, "What is bought."),
-		amountRow(money+"extras[].amount", 0, maxBulk, "What it costs."),
+		partsRow(money+"extras", 0, 16, "Lines that the tables do not know; whoever has the design can read them."),
+		textRow(money+"extras[].name", shortText, "What it is."),
+		amountRow(money+"extras[].amount", 0, maxBulk, "What it costs, or what it is sold for."),
+		choiceRow(money+"extras[].role", "Whether the amount is a cost, bought in or of work, or a net price that stands as it is.",
+			ExtraBought, ExtraWork, ExtraSold).usually(ExtraBought),
+		yesNoRow(money+"extras[].ownTax", "Whether a line that is sold has a tax rate of its own.").sparse(),
+		numberRow(money+"extras[].tax", 0, 40, 1, "%", "That rate.").sparse(),
 	}
 }
 

@@ -44,7 +44,7 @@ func (n *node) omitted(v reflect.Value) bool {
 	case v.Kind() == reflect.Slice:
 		return v.Len() == 0
 	}
-	return v.IsZero() || n.field.Default != "" && textOf(v) == n.field.Default
+	return v.IsZero()
 }
 
 // child finds the part with a name and its number, or −1.

@@ -90,7 +90,7 @@ func readKind(f Field, v reflect.Value, text string, u length.Units) (Code, any)
 		if i < 0 {
 			return UnknownChoice, found
 		}
-		v.SetString(f.Choices[i])
+		v.SetString(f.unlessUsual(f.Choices[i]))
 	default:
 		v.SetString(text)
 	}

@@ -298,12 +298,57 @@ type Work struct {
 	Crew        int     `json:"crew"`
 	Lifting     Lifting `json:"lifting"`
 	Survey      bool    `json:"survey"`
+	Supply      string  `json:"supply,omitempty"` // what is made: SupplyKit, SupplyPlan, or else panels
 	Delivered   bool    `json:"delivered"`
 	Hung        bool    `json:"hung"`
 	DistanceKm  float64 `json:"distanceKm"`
 	ExtraShop   float64 `json:"extraShopMinutes"`
 	ExtraSite   float64 `json:"extraSiteMinutes"`
 	SpeedFactor float64 `json:"speedFactor"` // on shop minutes; 1: as the price book has them
+}
+
+// What a workshop makes. A design has no word for what is usual.
+const (
+	SupplyPanels = "panels"
+	SupplyKit    = "kit"  // of cut and sanded blocks, which the client lays
+	SupplyPlan   = "plan" // papers alone
+)
+
+// Scope is what a job is: how far the workshop goes.
+type Scope string
+
+// The scopes of supply, from the longest way to the shortest.
+const (
+	HungScope      Scope = "hung"
+	DeliveredScope Scope = "delivered"
+	CollectedScope Scope = "collected"
+	KitScope       Scope = "kit"
+	PlanScope      Scope = "plan"
+)
+
+// Scopes returns them in order.
+func Scopes() []Scope {
+	return []Scope{HungScope, DeliveredScope, CollectedScope, KitScope, PlanScope}
+}
+
+// Scope returns how far the workshop goes. A kit may be delivered or collected.
+// At home nobody supplies anything, and a job is done to its end.
+func (w Work) Scope() Scope {
+	switch {
+	case w.OwnBuild && !w.Hung:
+		return CollectedScope
+	case w.OwnBuild:
+		return HungScope
+	case w.Supply == SupplyPlan:
+		return PlanScope
+	case w.Supply == SupplyKit:
+		return KitScope
+	case w.Hung:
+		return HungScope
+	case w.Delivered:
+		return DeliveredScope
+	}
+	return CollectedScope
 }
 
 // Lifting is how a panel gets up that is too heavy for hands, and who answers
@@ -341,12 +386,26 @@ type WayIn struct {
 type Money struct {
 	Budget   Amount  `json:"budget"` // 0: not said
 	Discount float64 `json:"discount"`
+	Reason   string  `json:"discountReason,omitempty"`
 	Tax      float64 `json:"tax"`
+	Reverse  bool    `json:"reverseCharge,omitempty"` // the client owes the tax
 	Extras   []Extra `json:"extras"`
 }
 
-// Extra is a bought-in line that the tables do not know.
+// Extra is a free line that the tables do not know. Its amount is a cost, bought in or
+// worked, out of which the price is made; or it is sold as it stands, beside the price
+// of the panels and without their discount.
 type Extra struct {
-	Name   string `json:"name"`
-	Amount Amount `json:"amount"`
+	Name   string  `json:"name"`
+	Amount Amount  `json:"amount"`
+	Role   string  `json:"role,omitempty"`   // ExtraWork, ExtraSold, or else bought in
+	OwnTax bool    `json:"ownTax,omitempty"` // a line that is sold has a tax rate of its own
+	Tax    float64 `json:"tax,omitempty"`    // that rate, in percent
 }
+
+// What the amount of a free line is. A design has no word for what is usual.
+const (
+	ExtraBought = "bought in"
+	ExtraWork   = "work"
+	ExtraSold   = "sold"
+)

@@ -12,7 +12,7 @@ import (
 func (v *view) benchSets() []set {
 	work := set{
 		id: "work", heading: "bench/work", base: "work.",
-		fields: []string{"crew", "survey", "delivered", "hung", "distanceKm"},
+		fields: []string{"crew", "survey", "distanceKm"},
 		more:   []string{"ownBuild", "extraShopMinutes", "extraSiteMinutes", "speedFactor"},
 	}
 	if v.Reading == Builder {

@@ -1,23 +1,93 @@
 package page
 
 import (
+	"errors"
+	"fmt"
 	"slices"
 	"strings"
 
+	"blockfield/engine"
 	"blockfield/engine/cost"
+	"blockfield/engine/design"
 	"blockfield/engine/money"
 	"blockfield/engine/words"
 )
 
 func (v *view) moneySets() []set {
-	heading, fields := "money/terms", []string{"discount", "tax", "budget"}
+	heading, fields, more := "money/terms", []string{"discount", "tax", "budget"}, []string{"discountReason", "reverseCharge"}
 	switch {
 	case v.Reading == Client, v.Reading == Maker && v.Doc.Design.Work.OwnBuild: // nothing is sold
 		return nil
 	case v.Reading == Builder:
-		heading, fields = "money/budget", []string{"budget"}
+		heading, fields, more = "money/budget", []string{"budget"}, nil
 	}
-	return []set{{id: "money", heading: heading, base: "money.", fields: fields}}
+	all := []set{{id: "money", heading: heading, base: "money.", fields: fields, more: more}}
+	if v.Reading == Maker {
+		for i := range v.Doc.Design.Money.Extras {
+			path := fmt.Sprintf("money.extras[%d]", i)
+			all = append(all, set{
+				id: fmt.Sprintf("extra-%d", i), heading: "money/line", base: path + ".", fields: []string{"name", "amount", "role"},
+				more: []string{"ownTax", "tax"}, part: path, taking: "money/take-line",
+			})
+		}
+		last := &all[len(all)-1]
+		last.add, last.adding = "money.extras", "money/add-line"
+	}
+	return all
+}
+
+// ScopeControl is how far the workshop goes, each scope with all that it sets.
+func (v *view) ScopeControl() Control {
+	c, _ := v.control("work.supply")
+	c.Kind, c.Look, c.Watch = "radio", "", nil
+	c.Options = nil
+	now := v.Doc.Design.Work.Scope()
+	for _, s := range design.Scopes() {
+		o := Option{Value: design.SupplyPanels, Label: v.T("scope/" + string(s)), Selected: s == now}
+		switch s {
+		case design.KitScope:
+			o.Value = design.SupplyKit
+		case design.PlanScope:
+			o.Value = design.SupplyPlan
+		default:
+			o.Also = []Edit{{"work.delivered", yesNo(s != design.CollectedScope)}, {"work.hung", yesNo(s == design.HungScope)}}
+		}
+		c.Options = append(c.Options, o)
+	}
+	return c
+}
+
+// ByWorkshop reports whether a client reads no range because a selling book has none for
+// a kit or a plan.
+func (v *view) ByWorkshop() bool {
+	_, _, err := engine.Quote(v.Doc.Design, v.Plan, v.selling())
+	return v.Reading == Client && errors.Is(err, engine.ErrNotQuoted)
+}
+
+// Scoped reports whether somebody sets how far the workshop goes.
+func (v *view) Scoped() bool { return v.Reading == Maker && !v.Doc.Design.Work.OwnBuild }
+
+// KitControls say whether a kit is delivered.
+func (v *view) KitControls() []Control {
+	if v.Doc.Design.Work.Scope() != design.KitScope {
+		return nil
+	}
+	return v.controls("work.", []string{"delivered"})
+}
+
+func yesNo(yes bool) string {
+	if yes {
+		return "yes"
+	}
+	return "no"
+}
+
+// SamplePrice is what a sample of wood and finish is sold for; empty where none is.
+func (v *view) SamplePrice() string {
+	if v.Reading != Maker || v.Book.Policy.Sample <= 0 || v.Doc.Design.Work.OwnBuild {
+		return ""
+	}
+	return money.Priced(v.Book.Policy.Sample.Steps(), 1, amountSteps, v.Book.Currency, money.HalfAway).Format(v.locale())
 }
 
 func (v *view) moneySlots() []slot {
@@ -117,9 +187,28 @@ func (v *view) BuildUp() []MoneyLine {
 		step := money.Priced(policy.RoundTo.Steps(), 1, amountSteps, p.Currency, money.HalfAway)
 		lines = append(lines, line("rounded-up", p.RoundedUp, "", "step", step.Plain()))
 	}
-	return append(lines, line("net", p.Net, "sum"),
-		line("margin", p.Margin, "aside", "share", p.MarginPercent),
-		line("tax", p.Tax, "", share(terms.Tax)...), line("gross", p.Gross, "total"))
+	if p.Beside.Minor != 0 {
+		lines = append(lines, line("made", p.Made, "sum"), line("margin", p.Margin, "aside", "share", p.MarginPercent))
+		for _, l := range p.Lines {
+			if l.Role == cost.Sold {
+				lines = append(lines, MoneyLine{v.lineName(l), v.Amount(l.Amount), ""})
+			}
+		}
+		lines = append(lines, line("net", p.Net, "sum"))
+	} else {
+		lines = append(lines, line("net", p.Net, "sum"), line("margin", p.Margin, "aside", "share", p.MarginPercent))
+	}
+	for _, t := range p.Taxes {
+		if len(p.Taxes) == 1 {
+			lines = append(lines, line("tax", t.Amount, "", share(t.Percent)...))
+		} else {
+			lines = append(lines, line("tax-on", t.Amount, "", "share", decimal(t.Percent), "base", t.Base))
+		}
+	}
+	if terms.Reverse {
+		lines = append(lines, line("reverse", p.Tax, ""))
+	}
+	return append(lines, line("gross", p.Gross, "total"))
 }
 
 // Stages are what falls due when.
@@ -131,31 +220,19 @@ func (v *view) Stages() []MoneyLine {
 	return all
 }
 
-// Includes is what the client's price range holds.
+// Includes is what the client's price holds.
 func (v *view) Includes() []string {
-	g, work := v.First(), v.Doc.Design.Work
-	_, blocks := v.Plan.Cells()
-	all := []string{v.T("includes/blocks", "n", blocks, "wood", v.T("choice/"+g.Design.Wood))}
-	if g.Built.Framed {
-		all = append(all, v.T("includes/frame", "wood", v.T("choice/"+g.Design.Frame.Wood)))
+	var all []string
+	for _, p := range engine.Included(v.Doc.Design, v.Plan) {
+		all = append(all, v.Words.Say(p.Key, p.Args))
 	}
-	all = append(all, v.T("includes/making"))
-	for _, w := range []struct {
-		done bool
-		key  string
-	}{{work.Survey, "survey"}, {work.Delivered, "delivered"}, {work.Hung, "hung"}} {
-		if w.done {
-			all = append(all, v.T("includes/"+w.key))
-		}
-	}
-	if names := v.extraNames(); len(names) > 0 {
-		all = append(all, v.T("includes/extras", "names", names))
+	if v.Doc.Design.Money.Reverse {
+		return append(all, v.T("includes/reverse-charge"))
 	}
 	return append(all, v.T("includes/tax", "share", words.Percent(v.Doc.Design.Money.Tax)))
 }
 
-// extraNames are the bought-in lines of the design, in the words of whoever typed
-// them.
+// extraNames are the free lines of the design, in the words of whoever typed them.
 func (v *view) extraNames() []string {
 	var names []string
 	for _, x := range v.Doc.Design.Money.Extras {

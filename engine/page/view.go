@@ -287,7 +287,7 @@ func (w Watch) Section() string {
 		return home
 	}
 	room, _, _ := strings.Cut(w.Out.Code, "/")
-	home := map[string]string{"bench": Bench, "measure": Bench, "moisture": Bench, "record": Bench, "days": Bench, "sound": Sound, "wall": Wall, "price": Money}[room]
+	home := map[string]string{"bench": Bench, "measure": Bench, "moisture": Bench, "record": Bench, "days": Bench, "sound": Sound, "wall": Wall, "price": Money, "supply": Money}[room]
 	if slices.Contains(Sections(w.Reading), home) {
 		return home
 	}

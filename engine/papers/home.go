@@ -22,7 +22,7 @@ func (m *maker) before() sheet.Paper {
 		t.Rows = append(t.Rows, []sheet.Cell{{Text: m.T("home/" + key)}, {Text: value, Bold: true}})
 	}
 	add("hours", m.T("home/hours-value", "hours", words.Hours(bill.HomeHours.Typical), "n", int(math.Ceil(bill.Weekends.Typical)), "factor", words.Quantity{Value: bill.HomeFactor}))
-	if cost := m.Plan.Price.Materials; cost.Minor > 0 {
+	if cost := m.Plan.Price.Materials; cost.Minor > 0 && m.Doc.Design.Work.OwnBuild {
 		key := "home/cost-value"
 		if m.Book.Placeholder {
 			key = "home/cost-example"

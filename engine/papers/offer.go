@@ -35,8 +35,16 @@ func (m *maker) offer() sheet.Paper {
 		{sheet.Heading(m.T("offering/in")), sheet.List{Items: m.included()}, sheet.Heading(m.T("offering/out")), sheet.List{Items: m.left()}},
 		append([]sheet.Block{sheet.Heading(m.T("offering/price"))}, m.priceBlocks()...),
 	}})
+	if passed := m.cautions("supply/"); len(passed) > 0 {
+		p.Blocks = append(p.Blocks, passed...)
+	}
 	if open := m.openQuestions(); len(open) > 0 {
 		p.Blocks = append(p.Blocks, sheet.Notice{Sign: sheet.CautionSign, Lead: m.T("offering/open"), Text: strings.Join(open, " ")})
+	}
+	if terms := strings.TrimSpace(m.Book.Terms); terms != "" && !m.Client && !m.Book.Placeholder {
+		for line := range strings.Lines(terms) {
+			p.Blocks = append(p.Blocks, sheet.Small(strings.TrimSpace(line)))
+		}
 	}
 	p.Blocks = append(p.Blocks, sheet.Blanks{{Label: m.T("offering/delivery"), Share: 1}, {Label: m.T("offering/starts"), Share: 1}})
 	if m.offered() {
@@ -160,46 +168,16 @@ func (m *maker) soundText() []string {
 	return append(all, m.T("sound/not"), m.T("offering/calculated"))
 }
 
-// included is what the price holds.
-func (m *maker) included() []string {
-	g, work := m.Plan.Groups[0], m.Doc.Design.Work
-	_, blocks := m.Plan.Cells()
-	all := []string{m.T("includes/blocks", "n", blocks, "wood", m.wood(g.Design.Wood))}
-	if g.Built.Framed {
-		all = append(all, m.T("includes/frame", "wood", m.wood(g.Design.Frame.Wood)))
-	}
-	all = append(all, m.T("includes/making"))
-	for _, part := range []struct {
-		done bool
-		key  string
-	}{{work.Survey, "survey"}, {work.Delivered, "delivered"}, {work.Hung, "hung"}} {
-		if part.done {
-			all = append(all, m.T("includes/"+part.key))
-		}
-	}
-	var extras []string
-	for _, x := range m.Doc.Design.Money.Extras {
-		if x.Name != "" {
-			extras = append(extras, x.Name)
-		}
-	}
-	if len(extras) > 0 {
-		all = append(all, m.T("includes/extras", "names", extras))
-	}
-	return all
-}
+// included is what the price holds, and left what it does not.
+func (m *maker) included() []string { return m.phrases(engine.Included(m.Doc.Design, m.Plan)) }
+func (m *maker) left() []string     { return m.phrases(engine.Excluded(m.Doc.Design)) }
 
-// left is what the price does not hold.
-func (m *maker) left() []string {
-	work := m.Doc.Design.Work
-	all := []string{m.T("offering/not-electrics"), m.T("offering/not-wall"), m.T("offering/not-approvals")}
-	if !work.Delivered {
-		all = append(all, m.T("offering/not-delivery"))
+func (m *maker) phrases(all []words.Phrase) []string {
+	said := make([]string, len(all))
+	for i, p := range all {
+		said[i] = m.Words.Say(p.Key, p.Args)
 	}
-	if !work.Hung {
-		all = append(all, m.T("offering/not-hanging"))
-	}
-	return all
+	return said
 }
 
 // priceBlocks are the price as this reader may know it.
@@ -225,10 +203,19 @@ func (m *maker) priceBlocks() []sheet.Block {
 func (m *maker) firm(net, tax, gross money.Money, holds string) []sheet.Block {
 	blocks := []sheet.Block{
 		m.large(gross.Format(m.locale())),
-		sheet.Small(m.T("offering/net-tax", "net", net, "tax", tax, "share", words.Percent(m.Doc.Design.Money.Tax))),
+	}
+	for _, line := range m.taxLines(net, tax) {
+		blocks = append(blocks, sheet.Small(line))
 	}
 	if m.Book.Placeholder && !m.offered() {
 		blocks = append(blocks, sheet.Say(m.T("offering/example")))
+	}
+	if d := m.Doc.Design.Money; d.Discount > 0 {
+		key := "offering/discount"
+		if strings.TrimSpace(d.Reason) == "" {
+			key = "offering/discount-plain"
+		}
+		blocks = append(blocks, sheet.Small(m.T(key, "share", words.Quantity{Value: d.Discount, Unit: "%"}, "reason", d.Reason)))
 	}
 	blocks = append(blocks, sheet.Small(holds))
 	if stages := m.stages(gross); len(stages) > 0 {
@@ -236,6 +223,24 @@ func (m *maker) firm(net, tax, gross money.Money, holds string) []sheet.Block {
 		blocks = append(blocks, t)
 	}
 	return blocks
+}
+
+// taxLines say the tax in a price: at one rate, at each of several, or by whom it is owed.
+func (m *maker) taxLines(net, tax money.Money) []string {
+	terms, taxes := m.Doc.Design.Money, m.Plan.Price.Taxes
+	switch {
+	case terms.Reverse && m.Book.ReverseCharge != "" && !m.Client:
+		return []string{m.T("offering/net-only", "net", net), m.Book.ReverseCharge}
+	case terms.Reverse:
+		return []string{m.T("offering/net-only", "net", net), m.T("includes/reverse-charge")}
+	case len(taxes) < 2 || m.Plan.Price.Tax != tax:
+		return []string{m.T("offering/net-tax", "net", net, "tax", tax, "share", words.Percent(terms.Tax))}
+	}
+	lines := []string{m.T("offering/net-only", "net", net)}
+	for _, t := range taxes {
+		lines = append(lines, m.T("offering/tax-on", "share", words.Quantity{Value: t.Percent, Unit: "%"}, "base", t.Base, "tax", t.Amount))
+	}
+	return lines
 }
 
 // stages are what falls due when, where the plan has the price that is shown.

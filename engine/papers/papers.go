@@ -59,13 +59,18 @@ const (
 	Builder
 )
 
-// For names the sets that a reader has, in the order of the job.
-func For(r Reader) []string {
-	switch r {
-	case Client:
+// For names the sets that a reader has of a job of a scope, in its order. A kit and a plan
+// go to the client with a build book.
+func For(r Reader, scope design.Scope) []string {
+	switch {
+	case r == Client:
 		return []string{OfferSet}
-	case Builder:
+	case r == Builder:
 		return []string{BookSet}
+	case scope == design.KitScope:
+		return []string{OfferSet, CutSet, BookSet}
+	case scope == design.PlanScope:
+		return []string{OfferSet, BookSet}
 	default:
 		return []string{OfferSet, CutSet, GlueSet, HangSet}
 	}
@@ -84,6 +89,9 @@ type Set struct {
 // Make makes a set; false for a name that is none.
 func Make(in Input, name string) (Set, bool) {
 	m := &maker{Input: in}
+	if name == BookSet {
+		m.handOver()
+	}
 	papers, tables := m.set(name)
 	if papers == nil {
 		return Set{}, false
@@ -101,14 +109,15 @@ func (m *maker) set(name string) ([]sheet.Paper, []table) {
 	case OfferSet:
 		return []sheet.Paper{m.offer(), m.careCard()}, nil
 	case BookSet:
-		return []sheet.Paper{
-			m.before(), m.safety(), m.shopping(), m.tools(), m.homeSteps(), m.backerSheet(), m.stopList(), m.binLabels(), m.countCard(),
-			m.layOrder(), m.rowCards(), m.trimSheet(), m.finishSchedule(), m.frameList(), m.cleatPaper(), m.rearMap(), m.weighSlip(), m.hangSheet(), m.troubles(),
-		}, append([]table{m.stock(), m.cuts(), m.counts()}, m.fields()...)
+		return m.buildBook()
 	case CutSet:
+		tables := []table{m.stock(), m.cuts(), m.counts(), m.prices()}
+		if m.kit() {
+			return []sheet.Paper{m.cover(), m.stockOrder(), m.stopList(), m.binLabels(), m.countCard(), m.safety()}, tables
+		}
 		return []sheet.Paper{
 			m.cover(), m.stockOrder(), m.backerSheet(), m.stopList(), m.binLabels(), m.countCard(), m.frameList(), m.safety(),
-		}, []table{m.stock(), m.cuts(), m.counts(), m.prices()}
+		}, tables
 	case GlueSet:
 		return []sheet.Paper{
 			m.cover(), m.countCard(), m.layOrder(), m.rowCards(), m.trimSheet(), m.finishSchedule(), m.timeSheet(),

@@ -41,7 +41,14 @@ type goods struct {
 // goods is everything that is bought for the job, in whole sticks, sheets, bottles
 // and tins.
 func (m *maker) goods() []goods {
-	all := slices.Concat(m.stickGoods(), m.frameGoods(), m.stripGoods(), m.sheetGoods(), m.paintGoods(), m.glueGoods(), m.fixingGoods())
+	if m.kit() && m.Plan.Price.Sold {
+		return slices.DeleteFunc(m.stickGoods(), func(g goods) bool { return g.count == "" }) // the client buys the rest
+	}
+	sticks := m.stickGoods()
+	if m.kit() {
+		sticks = []goods{{aisle: timberAisle, count: m.T("buy/kit-count"), what: m.T("buy/kit"), unit: "pieces", quantity: 1}}
+	}
+	all := slices.Concat(sticks, m.frameGoods(), m.stripGoods(), m.sheetGoods(), m.paintGoods(), m.glueGoods(), m.fixingGoods())
 	return slices.DeleteFunc(all, func(g goods) bool { return g.count == "" })
 }
 

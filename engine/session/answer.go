@@ -264,6 +264,8 @@ func (s *Session) acted(req Request) (design.Document, error) {
 			return design.Document{}, errors.New("internal error: no such lever: " + strconv.Quote(req.Path))
 		}
 		return doc, nil
+	case "sample":
+		return engine.Sample(s.now.doc, s.prices.book, s.reader().Say("money/sample-name"))
 	case "take-size", "take-moisture":
 		return s.taken(req)
 	case "confirm":

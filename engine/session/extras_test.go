@@ -26,12 +26,12 @@ func TestBoughtInLinesGoWithTheLink(t *testing.T) {
 	assert.Equal(t, doc.Design, back.Design, "the same design, with the same revision")
 	assert.Equal(t, figure, back.Design.Money.Extras[0].Amount.String())
 
-	assert.Contains(t, read(t, s, "maker", "money"), "its link hold "+what+" with what it costs")
+	assert.Contains(t, read(t, s, "maker", "money"), "its link hold "+what+" with the amounts")
 	for _, section := range []string{"look", "sound", "wall", "money"} {
 		shown := read(t, s, "client", section)
 		assert.NotContains(t, shown, figure, section)
 		assert.NotContains(t, shown, "7,013", section)
-		assert.NotContains(t, shown, "with what it costs", section)
+		assert.NotContains(t, shown, "with the amounts", section)
 	}
 	assert.Contains(t, read(t, s, "client", "money"), "beside the panels: "+what)
 

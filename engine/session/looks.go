@@ -59,7 +59,8 @@ func (s *Session) offer(days string) (design.Document, error) {
 	if err != nil {
 		return design.Document{}, errors.New("internal error: no number of days: " + strconv.Quote(days))
 	}
-	offer, hindrance := engine.MakeOffer(s.now.plan, s.prices.book, s.today, n)
+	plan := s.now.plan.On(s.today, s.now.doc, s.prices.book).During(s.job()) // with what was signed off
+	offer, hindrance := engine.MakeOffer(plan, s.prices.book, s.today, n)
 	if hindrance.Key != "" {
 		return design.Document{}, errors.New(s.reader().Say(hindrance.Key, hindrance.Args))
 	}

@@ -118,7 +118,7 @@ func setsOf(in papers.Input, name string) ([]string, error) {
 	if in.Doc.Design.Work.OwnBuild {
 		reader = papers.Builder
 	}
-	all := papers.For(reader)
+	all := papers.For(reader, in.Doc.Design.Work.Scope())
 	if name == "" {
 		return all, nil
 	}
