@@ -86,23 +86,7 @@ func (v *view) MassText() []string {
 	}
 	kg := h.Hanging.Kg()
 	text = append(text, v.T("wall/people", "mass", v.KgOf(kg), "carry", wall.Carriers(kg), "lift", wall.Lifters(kg)))
-	return append(text, h.lifting())
-}
-
-// lifting says what the lifting equation has to say about the lift onto the cleat.
-func (h hangingView) lifting() string {
-	l := h.LiftOn()
-	cm := func(cm float64) length.Length { return h.at(math.Round(cm) / 100) }
-	limit := l.LimitKg()
-	args := []any{"away", cm(l.AwayCm), "from", cm(l.StartCm), "to", cm(l.StartCm + l.RiseCm), "limit", words.Kg(limit), "mass", words.Kg(h.Hanging.Kg())}
-	switch {
-	case limit == 0:
-		return h.T("wall/niosh-outside", args...)
-	case limit < h.Hanging.Kg():
-		return h.T("wall/niosh-over", args...)
-	default:
-		return h.T("wall/niosh-under", args...)
-	}
+	return append(text, h.said(h.LiftSaid()))
 }
 
 // heaviest is the group with the heaviest panel.

@@ -146,29 +146,52 @@ func halfHigh(h wall.Hanging) float64 {
 	return 0
 }
 
-// hangBlocked lists the Stops of a group's wall that no day of hanging may pass: what
-// holds it, its lock, its lift room, its stand, and what it covers.
+// hangBlocked lists the Stops that no day of hanging may pass: what holds the panels, their
+// lock, their lift room, their stand, and what they cover.
 func (m *maker) hangBlocked() []check.WatchOut {
 	return slices.DeleteFunc(slices.Clone(m.Plan.WatchOuts), func(w check.WatchOut) bool {
 		return w.Level != check.Stop || !strings.HasPrefix(w.Code, "wall/") || !w.Evidence
 	})
 }
 
+// stands reports whether all panels stand on the floor.
+func (m *maker) stands() bool {
+	return !slices.ContainsFunc(m.Plan.Hangings, func(h wall.Hanging) bool { return h.Means != wall.Stand })
+}
+
 // hangSheet is the day of hanging: the wall with its marks and holes, and the order
 // of moves. As long as evidence is asked for it says so, and nothing else.
 func (m *maker) hangSheet() sheet.Paper {
+	if m.stands() {
+		return m.paper("hang-sheet", sheet.NoView) // the stand has a sheet of its own
+	}
 	if stops := m.hangBlocked(); len(stops) > 0 {
 		return m.paper("hang-sheet", sheet.NoView, append([]sheet.Block{m.shout(m.T("hanging/not"))}, m.stopNotices(stops)...)...)
 	}
 	var blocks []sheet.Block
 	for i, h := range m.Plan.Hangings {
-		blocks = append(blocks, m.hangBlocks(i, h)...)
+		if h.Means != wall.Stand {
+			blocks = append(blocks, m.hangBlocks(i, h)...)
+		}
 	}
-	if len(blocks) > 0 {
-		blocks = append(blocks, m.cautions("wall/")...)
-		blocks = append(blocks, sheet.Blanks{{Label: m.T("hanging/hung-by"), Share: 2}, {Label: m.T("blank/date"), Share: 1}, {Label: m.T("hanging/weighed"), Share: 1}})
+	blocks = append(blocks, m.cautions("wall/")...)
+	return m.paper("hang-sheet", sheet.Front, append(blocks, m.hungBy())...)
+}
+
+// hungBy is who answers for it, as far as the record has it.
+func (m *maker) hungBy() sheet.Block {
+	by, day, kg := m.Job.Record.Hung.By, m.Job.Record.Hung.Day, 0.0
+	for _, h := range m.Plan.Hangings {
+		kg = max(kg, h.WeighedKg)
 	}
-	return m.paper("hang-sheet", sheet.Front, blocks...)
+	if by == "" || day == "" {
+		return sheet.Blanks{{Label: m.T("hanging/hung-by"), Share: 2}, {Label: m.T("blank/date"), Share: 1}, {Label: m.T("hanging/weighed"), Share: 1}}
+	}
+	text := m.T("hanging/done", "by", by, "day", day)
+	if kg > 0 {
+		text += " " + m.T("hanging/done-weighed", "mass", words.Kg(kg))
+	}
+	return sheet.Notice{Text: text}
 }
 
 // shout is a line in the largest type.
@@ -197,6 +220,11 @@ func (m *maker) hangBlocks(i int, h wall.Hanging) []sheet.Block {
 	blocks = append(blocks,
 		sheet.Fitted(func(width float64) []sheet.Block { return []sheet.Block{m.drawing(m.hangDrawing(i, h, width))} }),
 		sheet.List{Mark: sheet.Ticks, Items: m.day(h)})
+	t := sheet.Table{Columns: []sheet.Column{{}, {Grow: true}}}
+	for _, f := range h.HoldFacts() {
+		t.Rows = append(t.Rows, m.factRow(f))
+	}
+	blocks = append(blocks, sheet.Heading(m.T("hold/heading")), t, sheet.Small(m.T("hold/not-counted")))
 	if t := m.holeTable(h); len(t.Rows) > 0 {
 		blocks = append(blocks, sheet.Heading(m.T("day/holes")), t)
 	}
@@ -239,7 +267,7 @@ func (m *maker) hangDrawing(i int, h wall.Hanging, width float64) sheet.Drawing 
 		Draw: func(p sheet.Pen) {
 			o := p.In(left, 1, k.of(wide)+3, k.of(tall)+below)
 			floor := k.of(tall)
-			m.wallMarks(o, h, k)
+			m.wallMarks(o, h.Hung, k)
 			for _, built := range h.Built.Panels {
 				m.onWall(o, k, wide, tall, built.Left.Millimetres(), built.Bottom.Millimetres(), h.Built.OuterWidth.Millimetres(), h.Built.OuterHeight.Millimetres(), draw.Outline)
 			}
@@ -273,7 +301,7 @@ func (m *maker) hangDrawing(i int, h wall.Hanging, width float64) sheet.Drawing 
 }
 
 // wallMarks are the wall itself, its studs and what is on it.
-func (m *maker) wallMarks(o sheet.Pen, h wall.Hanging, k scale) {
+func (m *maker) wallMarks(o sheet.Pen, h wall.Hung, k scale) {
 	wide, tall := h.Wall.Width.Millimetres(), h.Wall.Height.Millimetres()
 	o.Box(0, 0, k.of(wide), k.of(tall), draw.Visible)
 	for _, x := range h.StudPlaces() {
@@ -297,33 +325,4 @@ func (m *maker) onWall(o sheet.Pen, k scale, wide, tall, x, y, w, t float64, wei
 	if x >= 0 && y >= 0 && x+w <= wide && y+t <= tall {
 		o.Box(k.of(x), k.of(tall-y-t), k.of(w), k.of(t), weight)
 	}
-}
-
-// wayIn is each narrow place on the way from the street, and whether a panel
-// passes.
-func (m *maker) wayIn() sheet.Paper {
-	var blocks []sheet.Block
-	for i, h := range m.Plan.Hangings {
-		steps := h.WaySteps()
-		if len(steps) == 0 {
-			continue
-		}
-		if len(m.Plan.Groups) > 1 {
-			blocks = append(blocks, sheet.Heading(m.groupName(i)))
-		}
-		t := sheet.Table{Least: 9, Columns: []sheet.Column{{Width: 8}, {Head: m.T("wayin/step"), Grow: true}, {Head: m.T("wayin/result"), Grow: true}, {Head: m.T("wayin/longest")}, {Head: m.T("trimming/measured"), Width: 34}}}
-		for _, s := range steps {
-			longest := ""
-			if s.Measured {
-				longest = m.Show(s.Longest)
-			}
-			t.Rows = append(t.Rows, []sheet.Cell{{Tick: true}, {Text: m.T(s.Key()), Bold: true}, {Text: m.T(s.Result())}, {Text: longest}, {}})
-		}
-		blocks = append(blocks, sheet.Say(m.said(h.Packed().Said())), t)
-	}
-	if len(blocks) == 0 {
-		return m.paper("way-in", sheet.NoView)
-	}
-	blocks = append(blocks, sheet.Small(m.T("way/open-points")))
-	return m.paper("way-in", sheet.NoView, append(blocks, m.cautions("wall/way-in")...)...)
 }

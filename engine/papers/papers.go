@@ -42,11 +42,12 @@ type Picture struct {
 
 // Names of sets.
 const (
-	OfferSet = "offer" // for the client
-	CutSet   = "cut"
-	GlueSet  = "glue"
-	HangSet  = "hang"
-	BookSet  = "book" // the home builder's
+	OfferSet  = "offer" // for the client
+	CutSet    = "cut"
+	GlueSet   = "glue"
+	HangSet   = "hang"
+	SurveySet = "survey"
+	BookSet   = "book" // the home builder's
 )
 
 // Reader is who prints papers.
@@ -66,13 +67,13 @@ func For(r Reader, scope design.Scope) []string {
 	case r == Client:
 		return []string{OfferSet}
 	case r == Builder:
-		return []string{BookSet}
+		return []string{BookSet, SurveySet}
 	case scope == design.KitScope:
-		return []string{OfferSet, CutSet, BookSet}
+		return []string{OfferSet, SurveySet, CutSet, BookSet}
 	case scope == design.PlanScope:
-		return []string{OfferSet, BookSet}
+		return []string{OfferSet, SurveySet, BookSet}
 	default:
-		return []string{OfferSet, CutSet, GlueSet, HangSet}
+		return []string{OfferSet, SurveySet, CutSet, GlueSet, HangSet}
 	}
 }
 
@@ -124,8 +125,10 @@ func (m *maker) set(name string) ([]sheet.Paper, []table) {
 		}, append([]table{m.counts(), m.hours()}, m.fields()...)
 	case HangSet:
 		return []sheet.Paper{
-			m.cover(), m.cleatPaper(), m.rearMap(), m.weighSlip(), m.wayIn(), m.hangSheet(), m.safety(),
+			m.cover(), m.cleatPaper(), m.rearMap(), m.weighSlip(), m.liftingPlan(), m.wayIn(), m.hangSheet(), m.standSheet(), m.safety(),
 		}, nil
+	case SurveySet:
+		return []sheet.Paper{m.surveyBlank(), m.surveyFilled()}, nil
 	default:
 		return nil, nil
 	}

@@ -131,6 +131,7 @@ func (h Hung) StandFacts() []Fact {
 	return []Fact{
 		{"stand", words.Args{"base": h.Design.Stand.BaseDepth, "toe": t.Toe, "side": side}},
 		{"tips", words.Args{"angle": words.Degrees(math.Floor(t.Deg)), "side": side, "centre": t.Centre}},
+		{"toe-needed", words.Args{"toe": t.ToeNeeded(), "angle": words.Degrees(leastTipDeg)}},
 	}
 }
 
@@ -195,7 +196,12 @@ func (h Hanging) Day(l design.Lifting, people []string) []words.Phrase {
 	var all []words.Phrase
 	say := func(key string, args words.Args) { all = append(all, words.Phrase{Key: "day/" + key, Args: args}) }
 	hands := words.Args{"people": Lifters(h.Kg()), "names": people}
-	say("weigh", words.Args{"mass": words.Kg(h.Kg())})
+	mass := words.Args{"mass": words.Kg(h.Kg())}
+	if h.Means == Stand {
+		say("weigh-stand", mass)
+	} else {
+		say("weigh", mass)
+	}
 	switch holes := len(h.Holes()); {
 	case h.Means == Stand:
 		say("stand", nil)
@@ -282,3 +288,29 @@ func (h Hung) cables() []words.Phrase {
 	}
 	return all
 }
+
+// LiftSaid is what the lifting equation has to say about the lift onto the cleat.
+func (h Hanging) LiftSaid() words.Phrase {
+	l := h.LiftOn()
+	cm := func(cm float64) length.Length { return metres(math.Round(cm) / cmInM) }
+	limit := l.LimitKg()
+	key := "wall/niosh-under"
+	switch {
+	case limit == 0:
+		key = "wall/niosh-outside"
+	case limit < h.Kg():
+		key = "wall/niosh-over"
+	}
+	return words.Phrase{Key: key, Args: words.Args{
+		"away": cm(l.AwayCm), "from": cm(l.StartCm), "to": cm(l.StartCm + l.RiseCm), "limit": words.Kg(limit), "mass": words.Kg(h.Kg()),
+	}}
+}
+
+// ToeNeeded is how far the edge of a stand's foot has to stand off the middle of mass, on
+// either side, for the least angle.
+func (t Tipping) ToeNeeded() length.Length {
+	return metres(ToeFor(leastTipDeg, t.Centre.Metres())).CeilMM()
+}
+
+// Deep is how far a panel stands out: its stack, or its frame.
+func (h Hung) Deep() length.Length { return h.deep() }

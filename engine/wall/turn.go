@@ -20,6 +20,19 @@ func LongestTurn(a, b, thick float64) float64 {
 	if thick > math.Min(a, b) {
 		return 0
 	}
+	longest, _ := tightest(a, b, thick)
+	return max(longest, a, b)
+}
+
+// TightestTurn is the angle (rad) between a box and the first passage where it is nearest
+// to the inner corner, as LongestTurn finds it.
+func TightestTurn(a, b, thick float64) float64 {
+	_, angle := tightest(a, b, thick)
+	return angle
+}
+
+// tightest is the least of the formula, and where that is.
+func tightest(a, b, thick float64) (longest, angle float64) {
 	at := func(x float64) float64 {
 		sin, cos := math.Sincos(x)
 		return (a*cos + b*sin - thick) / (sin * cos)
@@ -40,7 +53,8 @@ func LongestTurn(a, b, thick float64) float64 {
 			low = x
 		}
 	}
-	return max(at((low+high)/2), a, b)
+	angle = (low + high) / 2
+	return at(angle), angle
 }
 
 // LongestInCar is the longest box of a thickness that stands on a floor of two

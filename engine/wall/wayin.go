@@ -2,6 +2,7 @@ package wall
 
 import (
 	"math"
+	"strings"
 
 	"blockfield/engine/check"
 	"blockfield/engine/length"
@@ -26,6 +27,8 @@ type Step struct {
 	Passes   bool          // as packed
 	Bare     bool          // without frame and packing
 	Longest  length.Length // that turns or lies there; 0 where length is not what matters
+	Size     words.Phrase  // its sizes
+	A, B     length.Length // of two passages round a corner; 0 where there is no corner
 }
 
 // WaySteps is the way from the street to the wall, step by step, for one panel of the
@@ -33,8 +36,8 @@ type Step struct {
 // leaves open: handrails, ceilings over stairs, and the edge of a lift's door.
 func (h Hung) WaySteps() []Step {
 	in, packed, bare := h.WayIn, h.Packed(), h.bare()
-	step := func(name string, passes func(Packed) bool, longest float64, sizes ...length.Length) Step {
-		s := Step{Name: name, Measured: true}
+	step := func(name string, passes func(Packed) bool, longest float64, args words.Args, sizes ...length.Length) Step {
+		s := Step{Name: name, Measured: true, Size: words.Phrase{Key: "way-size/" + strings.TrimPrefix(name, "way/"), Args: args}}
 		for _, size := range sizes {
 			s.Measured = s.Measured && !size.IsZero()
 		}
@@ -53,11 +56,15 @@ func (h Hung) WaySteps() []Step {
 	}
 	all := []Step{
 		step("way/door", turn(in.Corridor.Metres(), door, tall), LongestTurn(in.Corridor.Metres(), door, packed.DeepM),
-			in.DoorWidth, in.DoorHeight, in.Corridor),
+			words.Args{"door": in.DoorWidth, "high": in.DoorHeight, "corridor": in.Corridor}, in.DoorWidth, in.DoorHeight, in.Corridor),
 	}
+	all[0].A, all[0].B = in.Corridor, in.DoorWidth
 	if filled(in.Stairs) || !in.StairWidth.IsZero() {
 		a, b := in.StairWidth.Metres(), in.Landing.Metres()
-		all = append(all, step("way/stairs", turn(a, b, math.Inf(1)), LongestTurn(a, b, packed.DeepM), in.StairWidth, in.Landing))
+		stairs := step("way/stairs", turn(a, b, math.Inf(1)), LongestTurn(a, b, packed.DeepM),
+			words.Args{"flight": in.StairWidth, "landing": in.Landing}, in.StairWidth, in.Landing)
+		stairs.A, stairs.B = in.StairWidth, in.Landing
+		all = append(all, stairs)
 	}
 	if filled(in.Lift) || !in.LiftDoor.IsZero() {
 		wide, deep, high := in.LiftWidth.Metres(), in.LiftDepth.Metres(), in.LiftHeight.Metres()
@@ -65,11 +72,12 @@ func (h Hung) WaySteps() []Step {
 			longest := LongestInCar(wide, deep, p.DeepM)
 			return p.DeepM <= in.LiftDoor.Metres() && p.upright(high, func(along float64) bool { return along <= longest })
 		}
-		all = append(all, step("way/lift", car, LongestInCar(wide, deep, packed.DeepM), in.LiftDoor, in.LiftWidth, in.LiftDepth, in.LiftHeight))
+		all = append(all, step("way/lift", car, LongestInCar(wide, deep, packed.DeepM),
+			words.Args{"door": in.LiftDoor, "wide": in.LiftWidth, "deep": in.LiftDepth, "high": in.LiftHeight}, in.LiftDoor, in.LiftWidth, in.LiftDepth, in.LiftHeight))
 	}
 	if !in.Vehicle.IsZero() {
 		floor := func(p Packed) bool { return math.Max(p.WidthM, p.HeightM) <= in.Vehicle.Metres() }
-		all = append(all, step("way/vehicle", floor, in.Vehicle.Metres(), in.Vehicle))
+		all = append(all, step("way/vehicle", floor, in.Vehicle.Metres(), words.Args{"long": in.Vehicle}, in.Vehicle))
 	}
 	return all
 }

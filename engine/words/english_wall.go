@@ -155,6 +155,9 @@ func englishHolding() map[string]string {
 		"hold/tips":               "Falls",
 		"hold/tips-value":         "{side} at {angle}, its middle of mass {centre} above the floor; 10° are the least",
 
+		"hold/toe-needed":       "Least foot",
+		"hold/toe-needed-value": "{toe} from the middle of mass to its edge on either side, for {angle}",
+
 		"hold/section":         "The cleat in section",
 		"hold/section-title":   "Panel and cleat cut from top to bottom, to scale, wall at the left",
 		"hold/section-text":    "The strip on the wall and the cleat on the panel meet in a bevel of {bevel}. The tip of the strip is {below} below the upper edge of the panel; {room} of air above it are needed to hook it on. A spacer at the foot keeps the panel upright.",
@@ -204,6 +207,11 @@ func englishWayIn() map[string]string {
 		"way-step/stairs":  "Landing of the stairs",
 		"way-step/lift":    "Lift",
 		"way-step/vehicle": "Vehicle",
+
+		"way-size/door":    "door {door} × {high}, corridor {corridor}",
+		"way-size/stairs":  "flight {flight}, landing {landing}",
+		"way-size/lift":    "door {door}, car {wide} × {deep}, {high} high",
+		"way-size/vehicle": "loading floor {long}",
 	}
 }
 
@@ -212,6 +220,7 @@ func englishDay() map[string]string {
 	return map[string]string{
 		"day/open":        "The day of hanging",
 		"day/weigh":       "Weigh the panel and type what it weighs: screws, strip and people are counted for {mass} now.",
+		"day/weigh-stand": "Weigh the panel and type what it weighs: people are counted for {mass} now, and a stand is built for it.",
 		"day/unchecked":   "Stop here: nothing is known that holds it. Nothing is hung before.",
 		"day/trace":       "Trace cables and pipes with a detector over the whole height of the strip ({at}). Switch the circuit off where you cannot be sure.",
 		"day/cable":       "{kind} at {at}",

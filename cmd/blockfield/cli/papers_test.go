@@ -51,8 +51,8 @@ func TestPapersSaysWhatIsWrong(t *testing.T) {
 		want string
 	}{
 		{[]string{jobs + "s5.json", "-o", dir, "-paper", "A3"}, `-paper: "A3" is no size of paper (allowed A4, Letter)`},
-		{[]string{jobs + "s5.json", "-o", dir, "-set", "book"}, `-set: "book" is no set of papers of this design (allowed offer, cut, glue, hang)`},
-		{[]string{jobs + "s8.json", "-o", dir, "-set", "offer"}, `-set: "offer" is no set of papers of this design (allowed book)`},
+		{[]string{jobs + "s5.json", "-o", dir, "-set", "book"}, `-set: "book" is no set of papers of this design (allowed offer, survey, cut, glue, hang)`},
+		{[]string{jobs + "s8.json", "-o", dir, "-set", "offer"}, `-set: "offer" is no set of papers of this design (allowed book, survey)`},
 		{[]string{"missing.json", "-o", dir}, "missing.json: "},
 		{[]string{jobs + "s5.json", "-o", filepath.Join(jobs+"s5.json", "x")}, "s5.json"},
 		{[]string{jobs + "s5.json", "-o", dir, "-prices", jobs + "s5.json"}, "s5.json: "},
