@@ -20,15 +20,18 @@ function unread(key, name, text, answer) {
   });
 }
 
-// forget takes a job out, with the record of its work.
+// forget takes a job out, with the record of its work and its pictures.
 async function forget(id) {
   const text = store.job(id);
   store.removeJob(id);
   const record = await records.record(id);
+  const photos = await records.photos(id);
   await records.keepRecord(id, null);
+  await records.dropPhotos(id);
   const putBack = () => {
     store.keepJob(id, text);
     if (record !== null) records.keepRecord(id, record);
+    for (const photo of photos) records.keepPhoto(photo.key, photo);
     status.hide("job-forgotten");
   };
   status.show("job-forgotten", { actions: [["put-back", putBack]] });
@@ -213,5 +216,9 @@ export function makeKeeping({ first, engine, form, ask, apply, open }) {
       });
     },
     list: { present: jobs.id, goTo, forget },
+    // job is the id of the job that is shown; empty for a design that is only looked at.
+    job: () => (jobs.visiting() ? "" : jobs.id()),
+    // hold promises the id of the job that is shown, which this tab writes from now on.
+    hold: (revision) => jobs.hold({ text: engine.text(), revision }),
   };
 }

@@ -6,6 +6,7 @@ import { labelOf, showValue, watchForm } from "./form.js";
 import { makeHearing } from "./hear.js";
 import { watchJobList } from "./joblist.js";
 import { makeKeeping } from "./keeping.js";
+import { watchPhotos } from "./photos.js";
 import { makeRows } from "./rows.js";
 import { makeStage } from "./stage.js";
 import * as status from "./status.js";
@@ -76,6 +77,12 @@ const walls = watchWalls({ root: document, ask });
 
 const keeping = makeKeeping({ first: byID("revision").textContent, engine, form, ask, apply, open });
 
+const photos = watchPhotos({
+  root: document,
+  job: keeping.job,
+  hold: () => keeping.hold(byID("revision").textContent),
+});
+
 // ask sends a request and shows what the answer says of the whole page. Where
 // the engine broke down over it the answer says only that. opened says from
 // where a design comes that takes the place of the present one.
@@ -85,6 +92,7 @@ async function ask(request, { opened, id } = {}) {
   if (answer.ok) form.follow(request);
   apply(answer);
   keeping.keep(answer, opened, id);
+  photos.dress();
   if (request.op !== "set") keeping.answered();
   return answer;
 }

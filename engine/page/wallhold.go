@@ -149,6 +149,15 @@ func (v *view) Asked() []Control {
 	return all
 }
 
+// PhotoKinds are what a survey takes pictures of.
+func (v *view) PhotoKinds() []Choice {
+	var all []Choice
+	for _, name := range []string{"wall", "studs", "damage", "way"} {
+		all = append(all, Choice{Value: name, Label: v.T("photos/" + name)})
+	}
+	return all
+}
+
 // DaySteps are the day of hanging, in the order of the work.
 func (h hangingView) DaySteps() []string {
 	var all []string

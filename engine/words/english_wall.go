@@ -242,7 +242,21 @@ func englishDay() map[string]string {
 		"day/along":       "From the left corner, {unit}",
 		"day/up":          "Above the floor, {unit}",
 
-		"ask/heading": "To be asked in a public room",
+		"ask/heading":   "To be asked in a public room",
+		"photos/open":   "Pictures of the wall",
+		"photos/lead":   "They stay with this job in this browser, smaller and without the place where they were taken. No file, no link and no paper holds them; save one to hand it on.",
+		"photos/wall":   "The wall",
+		"photos/studs":  "Stud marks",
+		"photos/damage": "Damage that is there",
+		"photos/way":    "The way in",
+		"photos/save":   "Save",
+		"photos/drop":   "Take out",
+
+		"message/photo-dropped":  "The picture was taken out of this browser.",
+		"message/photo-unread":   "This is no picture that the browser can read.",
+		"message/photos-full":    "A job holds 40 pictures. Save some, and take them out.",
+		"message/photo-not-kept": "The browser did not keep the picture.",
+
 		"ask/private": "To be asked about the building",
 		"ask/lead":    "Ask whoever answers for the building, write down who said what and when, and keep to it. Nothing here is a ruling. The answers stay with the record of the job in this browser.",
 
