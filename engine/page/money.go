@@ -97,6 +97,7 @@ func (v *view) moneySlots() []slot {
 	}
 	all = append(all, slot{id: "levers", template: "levers", data: v},
 		slot{id: "terms", template: "terms", data: v, after: endsIn("work.ownBuild")})
+	all = append(all, v.whySlots()...)
 	all = append(all, v.looksSlots()...)
 	if v.Reading == Maker {
 		all = append(all, slot{id: "prices", template: "prices", data: v, after: ofBook})

@@ -208,6 +208,12 @@ func (s *Session) act(req Request) Response {
 	if name, ours := strings.CutPrefix(req.Name, "book-"); ours {
 		return s.deskAct(name, req)
 	}
+	if known, err := s.askPrice(req.Name); known {
+		if err != nil {
+			return s.refuse(err)
+		}
+		return s.whole("")
+	}
 	switch req.Name {
 	case "add", "remove", "confirm":
 		if strings.HasPrefix(req.Path, design.BookPrefix) {
@@ -264,6 +270,8 @@ func (s *Session) acted(req Request) (design.Document, error) {
 			return design.Document{}, errors.New("internal error: no such lever: " + strconv.Quote(req.Path))
 		}
 		return doc, nil
+	case "go-way", "take-candidate":
+		return s.answered(req.Name, req.Path)
 	case "sample":
 		return engine.Sample(s.now.doc, s.prices.book, s.reader().Say("money/sample-name"))
 	case "take-size", "take-moisture":

@@ -27,6 +27,7 @@ func (s *Session) input() page.Input {
 	if s.section == page.Money { // the only one that shows them, and they take many plans
 		in.Levers = s.levers()
 		in.Looks = s.lookPlans()
+		in.Why = s.why()
 	}
 	in = s.listen(in)
 	if s.section == page.Papers {

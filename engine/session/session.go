@@ -30,6 +30,7 @@ type Session struct {
 	language words.Language
 	section  string
 	paper    paper
+	asked    asked    // of a price
 	desk     desk     // where the price book is edited
 	shelf    []string // texts of further price books
 	ear      ear

@@ -19,5 +19,6 @@ func english() []map[string]string {
 		englishShop(),
 		englishSound(),
 		englishWall(),
+		englishWhy(),
 	}
 }

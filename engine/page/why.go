@@ -1,0 +1,268 @@
+package page
+
+import (
+	"cmp"
+	"html/template"
+	"slices"
+	"strconv"
+	"strings"
+
+	"blockfield/engine"
+	"blockfield/engine/bench"
+	"blockfield/engine/cost"
+	"blockfield/engine/design"
+	"blockfield/engine/draw"
+	"blockfield/engine/money"
+)
+
+// Why is what a reader has asked of a price.
+type Why struct {
+	Open  bool               // the price is explained; for its maker
+	Odds  cost.Odds          // how the job may end, where it is open
+	Asked bool               // what would have to change for the budget
+	Ways  []engine.Way       // that answer it
+	Begun bool               // from the budget
+	Found []engine.Candidate // what it buys
+}
+
+// whySlots are the answers.
+func (v *view) whySlots() []slot {
+	all := []slot{{id: "from-budget", template: "from-budget", data: v, after: notBudget}}
+	if v.Reading != Client {
+		all = append(all, slot{id: "ways", template: "ways", data: v})
+	}
+	if v.Reading == Maker {
+		all = append(all, slot{id: "why-price", template: "why-price", data: v})
+	}
+	return all
+}
+
+// budgetPath is the field of the budget.
+const budgetPath = "money.budget"
+
+// notBudget is for a slot that holds the field of the budget.
+func notBudget(changed string) bool { return changed != budgetPath }
+
+// Explained reports whether the price is explained.
+func (v *view) Explained() bool { return v.Why.Open && v.HasPrice() }
+
+// OverBudget reports whether the levers are shown.
+func (v *view) OverBudget() bool { return len(v.Levers) > 0 }
+
+// BudgetWay is one way to the budget in words.
+type BudgetWay struct {
+	Changes []string
+	Ends    string
+	Index   int
+}
+
+// BudgetWays are the ways to the budget.
+func (v *view) BudgetWays() []BudgetWay {
+	var all []BudgetWay
+	for i, w := range v.Why.Ways {
+		line := BudgetWay{Index: i}
+		for _, l := range w.Changes {
+			line.Changes = append(line.Changes, capital(v.Words.Say("lever/"+l.Key+v.leverReader(l.Key), l.Args)))
+		}
+		line.Ends = v.T("way/ends", "paid", w.Paid.Format(v.locale()))
+		if w.Hours >= leastHours {
+			line.Ends += " " + v.T("lever/hours", "hours", hours(w.Hours))
+		}
+		all = append(all, line)
+	}
+	return all
+}
+
+// BudgetControls hold the budget where the reader has no other field of it.
+func (v *view) BudgetControls() []Control {
+	if v.Reading != Client {
+		return nil
+	}
+	return v.controls("", []string{budgetPath})
+}
+
+// HasBudget reports whether a budget was said.
+func (v *view) HasBudget() bool { return v.Doc.Design.Money.Budget > 0 }
+
+// CanBegin reports whether a budget can buy anything: somebody pays.
+func (v *view) CanBegin() bool {
+	if v.Reading == Client {
+		return v.HasRange()
+	}
+	return v.HasPrice() || v.HasShopping()
+}
+
+// CandidateCard is a design that the budget buys.
+type CandidateCard struct {
+	LookCard
+	Index int
+}
+
+// CandidateCards are what the budget buys.
+func (v *view) CandidateCards() []CandidateCard {
+	var all []CandidateCard
+	for i, c := range v.Why.Found {
+		card := CandidateCard{LookCard: v.lookCard("candidate["+strconv.Itoa(i)+"]", v.T("candidate/"+c.Key), c.Doc.Design, c.Plan), Index: i}
+		if card.Price == "" {
+			card.Price = c.Paid.Whole(v.locale())
+		}
+		card.Same = c.Plan.Revision == v.Plan.Revision
+		all = append(all, card)
+	}
+	return all
+}
+
+// OddsLines say how the job may end.
+func (v *view) OddsLines() []string {
+	o := v.Why.Odds
+	if o.Tries == 0 {
+		return nil
+	}
+	const tenths = 1000
+	inTen := func(n int) float64 { return float64(n*tenths/o.Tries) / 10 }
+	key := "odds/surveyed"
+	if !v.Doc.Design.Work.Survey {
+		key = "odds/unsurveyed"
+	}
+	return []string{
+		v.T("odds/below", "share", inTen(o.BelowFloor), "floor", decimal(v.Book.Policy.MarginFloor)),
+		v.T("odds/loss", "share", inTen(o.Loss)),
+		v.T("odds/margin", "worst", o.Worst, "middle", o.Middle, "best", o.Best),
+		v.T(key, "tries", o.Tries),
+	}
+}
+
+// TaskLine is one task with its hours.
+type TaskLine struct {
+	Name, Hours, Span string
+	Bar               template.HTML
+}
+
+// TaskLines are the tasks that take most, the longest first; the rest in one line.
+func (v *view) TaskLines() []TaskLine {
+	const most = 12
+	tasks := slices.Clone(v.Plan.Bill.Tasks)
+	slices.SortStableFunc(tasks, func(x, y bench.TaskTime) int { return cmp.Compare(y.Minutes.Typical, x.Minutes.Typical) })
+	var all []TaskLine
+	rest := bench.Spread{}
+	longest := 0.0
+	for i, t := range tasks {
+		if t.Minutes.Typical <= 0 {
+			continue
+		}
+		longest = max(longest, t.Minutes.High)
+		if i >= most {
+			rest.Low, rest.Typical, rest.High = rest.Low+t.Minutes.Low, rest.Typical+t.Minutes.Typical, rest.High+t.Minutes.High
+			continue
+		}
+		all = append(all, v.taskLine(v.taskName(t.ID, t.Name), t.Minutes, longest))
+	}
+	if rest.Typical > 0 {
+		all = append(all, v.taskLine(v.T("why/rest"), rest, max(longest, rest.High)))
+	}
+	return all
+}
+
+// taskLine is a line with a bar from the best to the worst, and a mark at the usual.
+func (v *view) taskLine(name string, m bench.Spread, longest float64) TaskLine {
+	const width, height, minutesPerHour = 120.0, 8.0, 60
+	c := draw.New("", draw.Box{Width: width, Height: height})
+	c.Class("task-bar")
+	x := func(minutes float64) float64 { return width * minutes / longest }
+	c.Rect(draw.Box{X: x(m.Low), Y: 2, Width: max(1, x(m.High)-x(m.Low)), Height: 4}, draw.Class("span"))
+	c.Rect(draw.Box{X: x(m.Typical) - 1, Y: 0, Width: 2, Height: height}, draw.Class("usual"))
+	return TaskLine{
+		Name: name, Hours: v.Words.Show(hours(m.Typical / minutesPerHour)),
+		Span: v.T("why/span", "low", hours(m.Low/minutesPerHour), "high", hours(m.High/minutesPerHour)),
+		Bar:  template.HTML(c.String()),
+	}
+}
+
+// Sizes of the waterfall, in units of its drawing.
+const (
+	fallLabel = 150.0
+	fallChart = 250.0
+	fallValue = 70.0
+	fallRow   = 18.0
+	fallBar   = 11.0
+	fallText  = 10.0
+)
+
+// step is one step of the waterfall: what it adds, or where it has come to.
+type step struct {
+	label  string
+	amount money.Money
+	sum    bool
+}
+
+// Waterfall draws the way from the goods to the price with tax: what each step adds to
+// the ones above it, and the sums between them.
+func (v *view) Waterfall() template.HTML {
+	steps := v.steps()
+	c := draw.New("waterfall", draw.Box{Width: fallLabel + fallChart + fallValue, Height: fallRow * float64(len(steps))})
+	c.Class("waterfall")
+	c.Title(v.T("why/waterfall"))
+	var said []string
+	most := max(1, v.Plan.Price.Gross.Minor)
+	for _, s := range steps {
+		most = max(most, s.amount.Minor)
+	}
+	x := func(minor int64) float64 { return fallLabel + fallChart*float64(minor)/float64(most) }
+	var at int64
+	for i, s := range steps {
+		y := fallRow * float64(i)
+		from, to, class := at, at+s.amount.Minor, "adds"
+		switch {
+		case s.sum:
+			from, to, class = 0, s.amount.Minor, "sum"
+		case s.amount.Minor < 0:
+			from, to, class = to, from, "takes"
+		}
+		c.Text(fallLabel-6, y+fallBar, s.label, draw.Size(fallText), draw.End())
+		c.Rect(draw.Box{X: x(from), Y: y + 2, Width: max(0.6, x(to)-x(from)), Height: fallBar}, draw.Class(class))
+		c.Text(fallLabel+fallChart+fallValue, y+fallBar, v.Amount(s.amount), draw.Size(fallText), draw.End())
+		said = append(said, s.label+" "+v.Amount(s.amount))
+		if s.sum {
+			at = s.amount.Minor
+		} else {
+			at += s.amount.Minor
+		}
+	}
+	c.Desc(strings.Join(said, "; "))
+	return template.HTML(c.String())
+}
+
+// steps are those of the waterfall.
+func (v *view) steps() []step {
+	p := v.Plan.Price
+	var all []step
+	add := func(key string, m money.Money) {
+		if m.Minor != 0 {
+			all = append(all, step{label: v.T("fall/" + key), amount: m})
+		}
+	}
+	sum := func(key string, m money.Money) {
+		all = append(all, step{label: v.T("fall/" + key), amount: m, sum: true})
+	}
+	none := money.New(0, p.Currency)
+	add("goods", p.BoughtIn)
+	add("markup", p.Markup)
+	add("labour", p.Labour)
+	add("overhead", p.Overhead)
+	add("road", p.Travel)
+	add("contingency", p.Contingency)
+	sum("cost", p.Cost)
+	add("asked", p.List.Sub(p.Cost))
+	add("discount", none.Sub(p.Discount))
+	add("rounded", p.RoundedUp)
+	add("beside", p.Beside)
+	sum("net", p.Net)
+	add("tax", p.Tax)
+	sum("gross", p.Gross)
+	return all
+}
+
+// Paying says who pays in this reading.
+func Paying(reading string, book design.Book, selling design.SellingBook) engine.Paying {
+	return engine.Paying{Book: book, Selling: selling, Client: reading == Client}
+}

@@ -1,0 +1,80 @@
+package session_test
+
+import (
+	"strings"
+	"testing"
+
+	"blockfield/engine/design"
+	"blockfield/engine/design/designtest"
+	"blockfield/engine/session"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// A price is explained to its maker, who asks for it: the steps, the odds, the hours.
+func TestWhyThisPrice(t *testing.T) {
+	s := fresh()
+	openBook(t, s, design.EncodeBook(ownBook()), "file")
+	closed := read(t, s, "maker", "money")
+	assert.Contains(t, closed, `data-act="why-open"`)
+	assert.NotContains(t, closed, `class="waterfall"`)
+	open := html(act(t, s, session.Request{Name: "why-open"}))
+	for _, want := range []string{`class="waterfall"`, "margin asked for", "less than the floor of 10 % is left", "Drawn 4000 times", "Sand show end", s.Plan().Price.Gross.Format("en")} {
+		assert.Contains(t, open, want)
+	}
+	assert.Contains(t, html(set(t, s, "money.discount", "10")), "less than the floor", "it follows an edit")
+	for _, reading := range []string{"client", "builder"} {
+		shown := read(t, s, reading, "money")
+		assert.NotContains(t, shown, "floor")
+		assert.NotContains(t, shown, "waterfall")
+	}
+}
+
+// What would have to change for the budget, and making the changes as one step.
+func TestWhatWouldHaveToChange(t *testing.T) {
+	s := fresh()
+	openBook(t, s, design.EncodeBook(ownBook()), "file")
+	read(t, s, "maker", "money")
+	before := s.Plan()
+	require.True(t, set(t, s, "money.budget", "2900").OK)
+	assert.Contains(t, html(ask(t, s, session.Request{Op: "hello"})), `data-act="ways"`)
+	shown := html(act(t, s, session.Request{Name: "ways"}))
+	assert.Contains(t, shown, "What would have to change")
+	assert.Contains(t, shown, `data-act="go-way" data-path="0"`)
+	act(t, s, session.Request{Name: "go-way", Path: "0"})
+	assert.LessOrEqual(t, s.Plan().Price.Gross.Minor, int64(2900_00))
+	assert.False(t, ask(t, s, session.Request{Op: "act", Name: "go-way", Path: "0"}).OK, "it was asked of another design")
+	ask(t, s, session.Request{Op: "undo"})
+	ask(t, s, session.Request{Op: "undo"})
+	assert.Equal(t, before.Revision, s.Plan().Revision)
+}
+
+// Each reader may begin with a budget; a client sees ranges and no private figure.
+func TestBeginWithABudget(t *testing.T) {
+	sentinel, digits := designtest.Sentinel(t)
+	s := fresh()
+	openBook(t, s, design.EncodeBook(sentinel), "file")
+	for _, reading := range []string{"client", "maker", "builder"} {
+		shown := read(t, s, reading, "money")
+		assert.Contains(t, shown, `data-act="from-budget"`, reading)
+		assert.Equal(t, 1, strings.Count(shown, `name="money.budget"`), reading)
+		require.True(t, set(t, s, "money.budget", map[string]string{"client": "4000", "maker": "4000", "builder": "700"}[reading]).OK)
+		shown = html(act(t, s, session.Request{Name: "from-budget"}))
+		assert.Contains(t, shown, "As large as can be", reading)
+		assert.Contains(t, shown, `data-act="take-candidate" data-path="0"`, reading)
+		if reading == "client" {
+			for _, d := range digits {
+				assert.False(t, strings.Contains(shown, d), d)
+			}
+		}
+		revision := s.Plan().Revision
+		act(t, s, session.Request{Name: "take-candidate", Path: "0"})
+		assert.NotEqual(t, revision, s.Plan().Revision)
+		ask(t, s, session.Request{Op: "undo"})
+		assert.Equal(t, revision, s.Plan().Revision)
+	}
+	read(t, s, "client", "money")
+	set(t, s, "money.budget", "0")
+	assert.Contains(t, html(act(t, s, session.Request{Name: "from-budget"})), "No budget was said yet.")
+}

@@ -1,0 +1,329 @@
+package engine
+
+import (
+	"cmp"
+	"errors"
+	"math"
+	"slices"
+	"strconv"
+
+	"blockfield/engine/check"
+	"blockfield/engine/cost"
+	"blockfield/engine/design"
+	"blockfield/engine/length"
+	"blockfield/engine/money"
+)
+
+// How far the search for a way to the budget goes. Each try is a plan.
+const (
+	mostChanges = 3 // that a person weighs at once
+	mostWays    = 3
+	mostTries   = 80
+)
+
+// Way is a few changes that together bring a job within its budget.
+type Way struct {
+	Changes []Lever     // in the order in which they were found
+	Paid    money.Money // what the job costs then, with tax
+	Hours   float64     // fewer hours of work
+}
+
+// Paying says who pays for a job, and so what the budget is for.
+type Paying struct {
+	Book    design.Book
+	Selling design.SellingBook
+	Client  bool // who knows no more than a range: its middle counts
+}
+
+func (p Paying) paid(d design.Design, r Result) (money.Money, bool) {
+	switch {
+	case p.Client:
+		usual, err := cost.Usual(visible(d, r), p.Selling, d.Money)
+		return usual, err == nil && !d.Work.OwnBuild && quoted(d)
+	case d.Work.OwnBuild:
+		return r.Price.Materials, r.Price.Materials.Minor > 0
+	}
+	return r.Price.Gross, r.Price.Sold
+}
+
+func (p Paying) woods() []string {
+	if p.Client {
+		return publicWoods()
+	}
+	return cheapWoods(p.Book)
+}
+
+// WaysToBudget returns up to three sets of changes that bring a job within its budget, the
+// smallest sets first and of those the ones that leave most of the price, while no Stop
+// comes that was not there: what would have to change. None where the job is within its
+// budget, or no three changes are enough. It plans up to some dozens of jobs: it is for
+// who asks for it.
+func WaysToBudget(doc design.Document, r Result, by Paying) []Way {
+	now, ok := by.paid(doc.Design, r)
+	budget := cost.Budget(doc.Design.Money, now.Currency)
+	if !ok || budget.Minor == 0 || now.Cmp(budget) <= 0 {
+		return nil
+	}
+	s := search{doc: doc, plan: r, by: by, now: now, stops: stopsOf(r)}
+	s.single(candidates(doc, by.woods()))
+	for n := 1; n <= mostChanges && len(s.found) == 0; n++ {
+		s.combine(nil, 0, n, budget)
+	}
+	slices.SortStableFunc(s.found, func(x, y Way) int {
+		return cmp.Or(y.Paid.Cmp(x.Paid), cmp.Compare(len(x.Changes), len(y.Changes)))
+	})
+	return s.found[:min(len(s.found), mostWays)]
+}
+
+// search looks for ways.
+type search struct {
+	doc   design.Document
+	plan  Result
+	by    Paying
+	now   money.Money
+	stops map[string]bool
+	one   []Lever // single changes that save, the strongest first
+	tries int
+	found []Way
+}
+
+// single plans each change alone.
+func (s *search) single(all []Lever) {
+	for _, l := range all {
+		if way, next, ok := s.try([]Lever{l}); ok && way.Paid.Cmp(s.now) < 0 {
+			l.Saves = s.now.Sub(way.Paid)
+			l.Hours = way.Hours
+			l.say(s.plan, next)
+			s.one = append(s.one, l)
+		}
+	}
+	slices.SortStableFunc(s.one, func(x, y Lever) int { return y.Saves.Cmp(x.Saves) })
+}
+
+// combine tries all sets of n changes of which no two are of one kind, those that hold the
+// strongest first.
+func (s *search) combine(with []Lever, from, n int, budget money.Money) {
+	if len(with) == n {
+		if way, _, ok := s.try(with); ok && way.Paid.Cmp(budget) <= 0 {
+			s.found = append(s.found, way)
+		}
+		return
+	}
+	for i := from; i < len(s.one) && s.tries < mostTries; i++ {
+		if !slices.ContainsFunc(with, func(l Lever) bool { return l.Key == s.one[i].Key }) {
+			s.combine(append(with[:len(with):len(with)], s.one[i]), i+1, n, budget)
+		}
+	}
+}
+
+// try plans a set of changes; false where they cannot be made together, or bring a Stop.
+func (s *search) try(changes []Lever) (Way, Result, bool) {
+	s.tries++
+	doc := s.doc
+	for _, l := range changes {
+		var err error
+		if doc, err = pulled(doc, l.edits); err != nil {
+			return Way{}, Result{}, false
+		}
+	}
+	doc = KeepCentred(s.doc, s.plan, doc)
+	next, err := Plan(doc.Design, s.by.Book)
+	if err != nil || !subset(stopsOf(next), s.stops) {
+		return Way{}, Result{}, false
+	}
+	paid, ok := s.by.paid(doc.Design, next)
+	hours := s.plan.Bill.Hours.Total.Typical - next.Bill.Hours.Total.Typical
+	return Way{Changes: changes, Paid: paid, Hours: hours}, next, ok
+}
+
+// stopsOf are the codes of all Stops of a job, as they stand when their gates are asked
+// for.
+func stopsOf(r Result) map[string]bool {
+	stops := map[string]bool{}
+	for _, w := range r.AllWatchOuts() {
+		if w.Asked().Level == check.Stop {
+			stops[w.Code] = true
+		}
+	}
+	return stops
+}
+
+func subset(some, all map[string]bool) bool {
+	for code := range some {
+		if !all[code] {
+			return false
+		}
+	}
+	return true
+}
+
+// GoWay returns the document after all changes of a way.
+func GoWay(doc design.Document, w Way) (design.Document, error) {
+	var err error
+	for _, l := range w.Changes {
+		if doc, err = pulled(doc, l.edits); err != nil {
+			return doc, err
+		}
+	}
+	return doc, nil
+}
+
+// Candidate is a design that a budget buys.
+type Candidate struct {
+	Key  string // "candidate/" and it is the key of its sentence
+	Doc  design.Document
+	Plan Result
+	Paid money.Money
+}
+
+// ErrNoBudget says that there is no budget, or nobody who pays.
+var ErrNoBudget = errors.New("no budget was said")
+
+// FromBudget returns up to three designs for the wall of a document that its budget buys:
+// as large as can be of a plain wood and large blocks, of the wood and the blocks that the
+// design has, and a smaller one of a finer wood. Each is as large as wall and budget allow
+// at the proportions of the design, in the middle of the wall, and has no Stop that the
+// design does not have. It plans some dozens of jobs.
+func FromBudget(doc design.Document, r Result, by Paying) ([]Candidate, error) {
+	now, ok := by.paid(doc.Design, r)
+	budget := cost.Budget(doc.Design.Money, now.Currency)
+	if !ok || budget.Minor <= 0 {
+		return nil, ErrNoBudget
+	}
+	g := doc.Design.Walls[0].Groups[0]
+	fine := finerWood(g.Wood, by)
+	f := filling{stops: stopsOf(r), budget: budget, by: by}
+	var all []Candidate
+	for _, kind := range []struct {
+		key   string
+		edits []edit
+	}{
+		{"large", slices.Concat(anotherWood(g, groupPath(0, 0)+".", by.woods()[0]), largerBlock(g, groupPath(0, 0)+"."))},
+		{"as-it-is", nil},
+		{"fine", anotherWood(g, groupPath(0, 0)+".", fine)},
+	} {
+		start, err := pulled(doc, kind.edits)
+		if err != nil {
+			continue
+		}
+		if c, ok := f.fill(start); ok {
+			c.Key = kind.key
+			same := func(o Candidate) bool { return o.Plan.Revision == c.Plan.Revision }
+			if !slices.ContainsFunc(all, same) {
+				all = append(all, c)
+			}
+		}
+	}
+	return all, nil
+}
+
+// finerWood is a wood of the class that costs more, or the next better one that the book
+// has. Which wood is fine is common knowledge of the trade.
+func finerWood(now string, by Paying) string {
+	order := []string{"pine", "spruce", "poplar", "cedar", "beech", "ash", "maple", "oak", "cherry", "walnut"}
+	at := slices.Index(order, now)
+	for i := min(at+3, len(order)-1); i > at; i-- {
+		if by.Client || slices.ContainsFunc(by.Book.Woods, func(w design.WoodPrice) bool { return w.Wood == order[i] }) {
+			return order[i]
+		}
+	}
+	return now
+}
+
+// Room that stays free at either side of a panel on its wall, and the least width of one.
+const (
+	besideMM    = 150
+	leastSideMM = 300
+	sizeSteps   = 10
+	halvings    = 3 // of a step
+)
+
+// filling makes panels that a budget buys, with no Stop beside those that are known.
+type filling struct {
+	stops  map[string]bool
+	budget money.Money
+	by     Paying
+}
+
+// fill makes the first group of a document as large as wall and budget allow; false where
+// not even the smallest panel is within it.
+func (f filling) fill(doc design.Document) (Candidate, bool) {
+	wall, g := doc.Design.Walls[0], doc.Design.Walls[0].Groups[0]
+	ratio := g.Height.Millimetres() / g.Width.Millimetres()
+	most := min(wall.Width.Millimetres()-2*besideMM, (wall.Height.Millimetres()-2*besideMM)/ratio)
+	least := leastSideMM * max(1, 1/ratio)
+	if most < least {
+		return Candidate{}, false
+	}
+	// A Stop may come and go with the size, so sizes are tried from the largest down, and
+	// then the gap above the first that fits is halved.
+	at := func(step float64) float64 { return least + (most-least)*step/sizeSteps }
+	for step := sizeSteps; step >= 0; step-- {
+		best, ok := f.sized(doc, at(float64(step)), ratio)
+		if !ok {
+			continue
+		}
+		low, high := float64(step), float64(step+1)
+		for range halvings {
+			if step == sizeSteps {
+				break
+			}
+			middle := (low + high) / 2
+			if c, ok := f.sized(doc, at(middle), ratio); ok {
+				best, low = c, middle
+			} else {
+				high = middle
+			}
+		}
+		return best, true
+	}
+	return Candidate{}, false
+}
+
+// sized is the document with its first group so wide, in the middle of the wall or, where
+// that brings a Stop, in the middle between two studs; false where that does as well, or it
+// is beyond the budget.
+func (f filling) sized(doc design.Document, widthMM, ratio float64) (Candidate, bool) {
+	wall := doc.Design.Walls[0]
+	middle := wall.Width.Half()
+	c, ok := f.sizedAt(doc, middle, widthMM, ratio)
+	if ok || wall.StudStep.IsZero() {
+		return c, ok
+	}
+	first, step := wall.StudFirst.Millimetres(), wall.StudStep.Millimetres()
+	n := math.Round((middle.Millimetres()-first)/step - 0.5)
+	between := length.MM(int64(first + (n+0.5)*step))
+	return f.sizedAt(doc, between, widthMM, ratio)
+}
+
+// sizedAt is sized with the middle of the group at a place on its wall.
+func (f filling) sizedAt(doc design.Document, middle length.Length, widthMM, ratio float64) (Candidate, bool) {
+	at := groupPath(0, 0) + "."
+	mm := func(v float64) string { return strconv.Itoa(int(v)) + " mm" }
+	next, err := pulled(doc, []edit{{at + "width", mm(widthMM)}, {at + "height", mm(widthMM * ratio)}})
+	if err != nil {
+		return Candidate{}, false
+	}
+	groups, err := build(next.Design)
+	if err != nil {
+		return Candidate{}, false
+	}
+	wall, built := next.Design.Walls[0], groups[0].Built
+	left := length.Max(middle.Sub(built.TotalWidth.Half()), length.MM(0))
+	lowest := wall.Height.Sub(built.TotalHeight).Half()
+	if ear := wall.EarHeight.Sub(built.TotalHeight.Half()); !wall.EarHeight.IsZero() && ear.Cmp(lowest) < 0 {
+		lowest = length.Max(ear, length.MM(besideMM))
+	}
+	next, err = pulled(next, []edit{
+		{at + "place.left", roundPlace(left, length.InMM)}, {at + "place.edge", "bottom"}, {at + "place.height", roundPlace(lowest, length.InMM)},
+	})
+	if err != nil {
+		return Candidate{}, false
+	}
+	plan, err := Plan(next.Design, f.by.Book)
+	if err != nil || !subset(stopsOf(plan), f.stops) {
+		return Candidate{}, false
+	}
+	paid, ok := f.by.paid(next.Design, plan)
+	return Candidate{Doc: next, Plan: plan, Paid: paid}, ok && paid.Cmp(f.budget) <= 0
+}

@@ -1,0 +1,145 @@
+package engine_test
+
+import (
+	"testing"
+
+	"blockfield/engine"
+	"blockfield/engine/check"
+	"blockfield/engine/cost"
+	"blockfield/engine/design"
+	"blockfield/engine/design/designtest"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+func maker() engine.Paying {
+	return engine.Paying{Book: design.DefaultBook(), Selling: engine.ExampleSelling()}
+}
+
+func client() engine.Paying { p := maker(); p.Client = true; return p }
+
+// stops are the codes of all Stops, as they stand when their gates are asked for.
+func stops(r engine.Result) map[string]bool {
+	all := map[string]bool{}
+	for _, w := range r.AllWatchOuts() {
+		if w.Asked().Level == check.Stop {
+			all[w.Code] = true
+		}
+	}
+	return all
+}
+
+// Every way that is proposed brings the job within its budget when it is gone, with no
+// Stop that was not there; the money and the hours are those of a plan.
+func TestWaysToBudget(t *testing.T) {
+	for _, c := range []struct {
+		job, budget string
+		least       int // changes that are needed at least
+	}{{"s2", "7000", 1}, {"s2", "5000", 3}, {"s4", "7000", 1}, {"s7", "15000", 1}, {"p2", "3300", 2}} {
+		t.Run(c.job, func(t *testing.T) {
+			doc := design.Default()
+			doc.Design = designtest.Job(t, c.job)
+			doc = edit(t, doc, "money.budget = "+c.budget)
+			r := plan(t, doc.Design)
+			require.Positive(t, r.Price.Gross.Cmp(cost.Budget(doc.Design.Money, r.Price.Currency)), "over its budget: %s", r.Price.Gross.Plain())
+			ways := engine.WaysToBudget(doc, r, maker())
+			require.NotEmpty(t, ways)
+			for _, w := range ways {
+				assert.GreaterOrEqual(t, len(w.Changes), c.least)
+				next, err := engine.GoWay(doc, w)
+				require.NoError(t, err)
+				is := plan(t, next.Design)
+				assert.InDelta(t, float64(w.Paid.Minor), float64(is.Price.Gross.Minor), 0)
+				assert.LessOrEqual(t, is.Price.Gross.Cmp(cost.Budget(next.Design.Money, r.Price.Currency)), 0)
+				for code := range stops(is) {
+					assert.True(t, stops(r)[code], "%s is new", code)
+				}
+				assert.InDelta(t, r.Bill.Hours.Total.Typical-is.Bill.Hours.Total.Typical, w.Hours, 1e-9)
+			}
+		})
+	}
+}
+
+// No way where none is needed or none is enough.
+func TestNoWayToBudget(t *testing.T) {
+	doc := design.Default()
+	r := plan(t, doc.Design)
+	assert.Empty(t, engine.WaysToBudget(doc, r, maker()), "no budget was said")
+	assert.Empty(t, engine.WaysToBudget(edit(t, doc, "money.budget = 100000"), r, maker()))
+	assert.Empty(t, engine.WaysToBudget(edit(t, doc, "money.budget = 20"), r, maker()))
+}
+
+// A budget and a wall: each candidate is within the budget, on the wall, free of new Stops
+// and as large as it can be; for a client by the selling book alone.
+func TestFromBudget(t *testing.T) {
+	for _, by := range []engine.Paying{maker(), client()} {
+		for _, c := range []struct{ job, budget string }{{"s2", "6000"}, {"s4", "6500"}, {"s7", "12000"}, {"", "2500"}} {
+			doc := design.Default()
+			if c.job != "" {
+				doc.Design = designtest.Job(t, c.job)
+			}
+			doc = edit(t, doc, "money.budget = "+c.budget)
+			r := plan(t, doc.Design)
+			all, err := engine.FromBudget(doc, r, by)
+			require.NoError(t, err)
+			require.NotEmpty(t, all, c.job)
+			for _, one := range all {
+				require.NoError(t, design.Validate(one.Doc))
+				is := plan(t, one.Doc.Design)
+				paid := is.Price.Gross
+				if by.Client {
+					_, high, err := engine.Quote(one.Doc.Design, is, engine.ExampleSelling())
+					require.NoError(t, err)
+					assert.Positive(t, high.Minor)
+					paid = one.Paid
+				}
+				assert.LessOrEqual(t, paid.Cmp(cost.Budget(doc.Design.Money, "XXX")), 0, "%s %s", c.job, one.Key)
+				for code := range stops(is) {
+					assert.True(t, stops(r)[code], "%s %s: %s is new", c.job, one.Key, code)
+				}
+			}
+			assert.LessOrEqual(t, len(all), 3)
+		}
+	}
+	_, err := engine.FromBudget(design.Default(), plan(t, design.Default().Design), maker())
+	assert.ErrorIs(t, err, engine.ErrNoBudget)
+}
+
+// A client's candidates hold nothing of a private book: two workshops with the same
+// selling book show the same.
+func TestFromBudgetIsPublic(t *testing.T) {
+	doc := edit(t, design.Default(), "money.budget = 2400")
+	dear := design.DefaultBook()
+	dear.Rates.Shop, dear.Policy.Margin, dear.Woods[3].SquaresPerM3 = design.Units(99), 40, design.Units(9000)
+	key := func(book design.Book) []string {
+		by := client()
+		by.Book = book
+		r, err := engine.Plan(doc.Design, book)
+		require.NoError(t, err)
+		all, err := engine.FromBudget(doc, r, by)
+		require.NoError(t, err)
+		ways := engine.WaysToBudget(doc, r, by)
+		var out []string
+		for _, c := range all {
+			out = append(out, c.Key+" "+c.Plan.Revision+" "+c.Paid.Plain())
+		}
+		for _, w := range ways {
+			out = append(out, w.Paid.Plain())
+		}
+		return out
+	}
+	assert.Equal(t, key(design.DefaultBook()), key(dear))
+}
+
+// The odds of a job are those of its revision, and the floor decides.
+func TestOddsOfAJob(t *testing.T) {
+	d := designtest.Job(t, "s4")
+	r := plan(t, d)
+	o := engine.Odds(d, r, design.DefaultBook())
+	assert.Equal(t, o, engine.Odds(d, r, design.DefaultBook()))
+	assert.Less(t, o.Loss, o.BelowFloor)
+	strict := design.DefaultBook()
+	strict.Policy.MarginFloor = strict.Policy.Margin
+	assert.Greater(t, engine.Odds(d, r, strict).BelowFloor, o.BelowFloor)
+}
