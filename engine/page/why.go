@@ -86,10 +86,13 @@ func (v *view) HasBudget() bool { return v.Doc.Design.Money.Budget > 0 }
 
 // CanBegin reports whether a budget can buy anything: somebody pays.
 func (v *view) CanBegin() bool {
-	if v.Reading == Client {
+	switch v.Reading {
+	case Client:
 		return v.HasRange()
+	case Builder:
+		return v.HasShopping()
 	}
-	return v.HasPrice() || v.HasShopping()
+	return v.HasPrice()
 }
 
 // CandidateCard is a design that the budget buys.
