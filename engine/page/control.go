@@ -179,6 +179,7 @@ type set struct {
 	add     string // path of a list that grows below the set
 	adding  string // key of the words for that
 	name    string // slot with the heading, where that follows from an edit
+	folded  bool   // its fields are looked at only when they are asked for
 }
 
 // Set is a group of controls, ready for its template.
@@ -192,6 +193,7 @@ type Set struct {
 	Remove      string // path of what can be taken away
 	Removing    string
 	Add, Adding string
+	Folded      bool
 }
 
 // Sets are the groups of controls of the open section.
@@ -199,7 +201,7 @@ func (v *view) Sets() []Set {
 	var all []Set
 	for _, s := range v.sets() {
 		one := Set{
-			view: v, ID: s.id, Heading: v.T(s.heading), SlotID: s.slot, NameID: s.name, Remove: s.part, Removing: s.taking, Add: s.add, Adding: s.adding,
+			view: v, ID: s.id, Heading: v.T(s.heading), SlotID: s.slot, NameID: s.name, Remove: s.part, Removing: s.taking, Add: s.add, Adding: s.adding, Folded: s.folded,
 			Fields: v.controls(s.base, s.fields), More: v.controls(s.base, s.more),
 		}
 		for i := range one.More {
@@ -232,7 +234,10 @@ func (v *view) SetColumns() [][]Set {
 // fields stand two and two, below a heading.
 func (s Set) weight() int {
 	const heading, slot = 1, 2
-	rows := heading + (len(s.Fields)+1)/2
+	rows := heading
+	if !s.Folded {
+		rows += (len(s.Fields) + 1) / 2
+	}
 	if s.SlotID != "" {
 		rows += slot
 	}

@@ -129,7 +129,7 @@ func TestEachReaderIsAskedItsOwn(t *testing.T) {
 	doc.View.Reading = page.Maker
 	doc.Design.Walls[0].Obstacles = []design.Obstacle{{Kind: "beam"}}
 	html = section(t, doc, design.DefaultBook(), page.Wall)
-	assert.Contains(t, html, `id="obstacle-0-0-name">Beam<`)
+	assert.Contains(t, html, `id="obstacle-0-0-name">Beam: `)
 	assert.Contains(t, html, "room.public")
 	doc.View.Reading, doc.Design.Work.OwnBuild = page.Client, true
 	html = section(t, doc, design.DefaultBook(), page.Money)

@@ -89,6 +89,11 @@ func endsIn(suffix string) func(string) bool {
 	return func(changed string) bool { return strings.HasSuffix(changed, suffix) }
 }
 
+// within is for slots that follow from the fields of one part.
+func within(base string) func(string) bool {
+	return func(changed string) bool { return strings.HasPrefix(changed, base) }
+}
+
 // never is for slots that follow from no edit of the design.
 func never(string) bool { return false }
 

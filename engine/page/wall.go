@@ -62,7 +62,7 @@ func (v *view) wallSet(w int) []set {
 		all = append(all, set{
 			id: id, name: id + "-name", part: fmt.Sprintf("%sobstacles[%d]", base, i), taking: "page/remove",
 			base: fmt.Sprintf("%sobstacles[%d].", base, i), fields: []string{"kind", "x", "y", "width", "height"},
-			more: []string{"note"},
+			more: []string{"note"}, folded: placed(v.Doc.Design.Walls[w].Obstacles[i]),
 		})
 	}
 	last := &all[len(all)-1]
@@ -80,6 +80,10 @@ func (v *view) wallSet(w int) []set {
 		more:   []string{"diameter", "ratedShear", "ratedPull", "what", "source", "loadFactor", "reason"},
 	})
 }
+
+// placed reports whether somebody has said where a thing on the wall is: a new one lies in
+// the corner.
+func placed(o design.Obstacle) bool { return !o.X.IsZero() || !o.Y.IsZero() }
 
 // removable is the path of a part that may be taken away: of a list of several any
 // but the first, which the page always shows.
@@ -152,7 +156,7 @@ func (v *view) obstacleNames() []slot {
 		for i, o := range side.Obstacles {
 			all = append(all, slot{
 				id: fmt.Sprintf("obstacle-%d-%d-name", w, i), template: "part-name", inline: true,
-				data: capital(v.T("choice/" + o.Kind)), after: endsIn(fmt.Sprintf("walls[%d].obstacles[%d].kind", w, i)),
+				data: v.T("wall/thing", "kind", capital(v.T("choice/"+o.Kind)), "x", o.X, "y", o.Y), after: within(fmt.Sprintf("walls[%d].obstacles[%d].", w, i)),
 			})
 		}
 	}

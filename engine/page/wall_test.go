@@ -68,6 +68,14 @@ func TestFixingsNotCheckedAreSaid(t *testing.T) {
 			assert.NotContains(t, steps, "Bore", job)
 		}
 	}
+	// What is counted and does not hold, and what does not go on, is not hung either.
+	for _, job := range []string{"s4", "s5"} {
+		n := wallOf(t, job, page.Maker)
+		steps := textOf(n.having("steps")[0])
+		assert.Contains(t, steps, "is not cleared yet", job)
+		assert.NotContains(t, steps, "Bore", job)
+		assert.NotContains(t, textOf(n), "Holes in the wall", job)
+	}
 	stand := textOf(wallOf(t, "s3", page.Maker))
 	assert.Contains(t, stand, "forwards at 12°")
 	assert.NotContains(t, stand, "Screws in the wall")
@@ -151,6 +159,19 @@ func TestTheWallMapShowsZonesAndStrips(t *testing.T) {
 	assert.Len(t, client.having("keep-out"), 1)
 	assert.Empty(t, client.having("wall-drawing")[0].having("strip"))
 	assert.Empty(t, wallOf(t, "s3", page.Maker).having("lift-room"), "nothing is hooked on a stand")
+}
+
+// Things on the wall are folded under what and where they are; a new one, which nobody has
+// placed yet, is open.
+func TestThingsOnTheWallAreFolded(t *testing.T) {
+	n := wallOf(t, "s5", page.Maker)
+	folded := n.having("folded")
+	require.Len(t, folded, 4)
+	assert.Contains(t, textOf(folded[1]), "Grille: 2247.9 mm from the left, 1727.2 mm up")
+	doc, _, err := design.Add(design.Default(), "walls[0].obstacles")
+	require.NoError(t, err)
+	doc.View.Reading = page.Maker
+	assert.Empty(t, parse(t, section(t, doc, design.DefaultBook(), page.Wall)).having("folded"))
 }
 
 // Every wall has its drawing, under its name; a client looks at the first.

@@ -173,6 +173,9 @@ type HoleLine struct{ Along, Up string }
 // HoleLines are the holes, those above one another in one line.
 func (h hangingView) HoleLines() []HoleLine {
 	var all []HoleLine
+	if h.Blocked() {
+		return nil
+	}
 	for _, p := range h.Holes() {
 		along, up := h.Words.Units.Number(h.at(p.XM)), h.Words.Units.Number(h.at(p.YM))
 		if n := len(all); n > 0 && all[n-1].Along == along {

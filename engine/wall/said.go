@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"blockfield/engine/check"
 	"blockfield/engine/design"
 	"blockfield/engine/length"
 	"blockfield/engine/panel"
@@ -203,13 +204,16 @@ func (h Hanging) Day(l design.Lifting, people []string) []words.Phrase {
 		say("weigh", mass)
 	}
 	switch holes := len(h.Holes()); {
+	case h.Means != Stand && holes == 0:
+		say("unchecked", nil)
+		return all
+	case h.Blocked():
+		say("not-yet", nil)
+		return all
 	case h.Means == Stand:
 		say("stand", nil)
 		say("lift-stand", hands)
 		say("record", nil)
-		return all
-	case holes == 0:
-		say("unchecked", nil)
 		return all
 	default:
 		say("trace", words.Args{"at": h.cables()})
@@ -238,6 +242,16 @@ func (h Hanging) Day(l design.Lifting, people []string) []words.Phrase {
 	say("lock", words.Args{"lock": words.Key("choice/" + h.Design.Cleat.Lock)})
 	say("record", nil)
 	return all
+}
+
+// Blocked reports whether a Stop about what holds the group, its lock, its stand or the
+// room above it is not cleared.
+func (h Hanging) Blocked() bool {
+	all := append(h.hold(), h.liftRoom()...)
+	if h.Means != Stand {
+		all = append(all, h.cells()...)
+	}
+	return slices.ContainsFunc(all, func(w check.WatchOut) bool { return w.Level == check.Stop })
 }
 
 // ProofKg is what each strip of the group is tried with: twice what the busiest carries.
