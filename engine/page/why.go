@@ -27,7 +27,7 @@ type Why struct {
 
 // whySlots are the answers.
 func (v *view) whySlots() []slot {
-	all := []slot{{id: "from-budget", template: "from-budget", data: v, after: notBudget}}
+	all := []slot{{id: "begin", template: "from-budget", data: v, after: notBudget}}
 	if v.Reading != Client {
 		all = append(all, slot{id: "ways", template: "ways", data: v})
 	}
