@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"blockfield/engine/design"
 	"blockfield/engine/length"
@@ -176,13 +177,12 @@ func (h hangingView) HoleLines() []HoleLine {
 	if h.Blocked() {
 		return nil
 	}
-	for _, p := range h.Holes() {
-		along, up := h.Words.Units.Number(h.at(p.XM)), h.Words.Units.Number(h.at(p.YM))
-		if n := len(all); n > 0 && all[n-1].Along == along {
-			all[n-1].Up += ", " + up
-			continue
+	for _, row := range h.HoleRows() {
+		up := make([]string, len(row.Up))
+		for i, l := range row.Up {
+			up[i] = h.Words.Units.Number(l)
 		}
-		all = append(all, HoleLine{along, up})
+		all = append(all, HoleLine{h.Words.Units.Number(row.Along), strings.Join(up, ", ")})
 	}
 	return all
 }

@@ -231,17 +231,26 @@ func (m *maker) hangBlocks(i int, h wall.Hanging) []sheet.Block {
 	return blocks
 }
 
-// holeTable is each hole from the left corner and from the floor.
+// holeTable is each hole from the left corner and from the floor, those above one another
+// in one line.
 func (m *maker) holeTable(h wall.Hanging) sheet.Table {
-	unit := m.Words.Units.Word()
+	unit, number := m.Words.Units.Word(), m.Words.Units.Number
 	t := sheet.Table{Least: 7.5, Columns: []sheet.Column{
-		{Width: 8}, {Head: m.T("hanging/hole"), Right: true}, {Head: m.T("day/along", "unit", unit), Right: true}, {Head: m.T("day/up", "unit", unit), Right: true},
-		{Head: m.T("hanging/found"), Width: 40},
+		{Width: 8}, {Head: m.T("hanging/hole")}, {Head: m.T("day/along", "unit", unit), Width: 30, Right: true}, {Head: m.T("day/up", "unit", unit), Grow: true},
+		{Head: m.T("hanging/found"), Width: 36},
 	}}
-	for i, p := range h.Holes() {
-		t.Rows = append(t.Rows, []sheet.Cell{
-			{Tick: true}, {Text: m.Show(i + 1), Bold: true}, {Text: m.Words.Units.Number(m.at(p.XM)), Bold: true}, {Text: m.Words.Units.Number(m.at(p.YM)), Bold: true}, {},
-		})
+	n := 0
+	for _, row := range h.HoleRows() {
+		numbers := m.Show(n + 1)
+		if len(row.Up) > 1 {
+			numbers = m.T("hanging/holes", "from", n+1, "to", n+len(row.Up))
+		}
+		n += len(row.Up)
+		up := make([]string, len(row.Up))
+		for i, l := range row.Up {
+			up[i] = number(l)
+		}
+		t.Rows = append(t.Rows, []sheet.Cell{{Tick: true}, {Text: numbers}, {Text: number(row.Along), Bold: true}, {Text: strings.Join(up, ", "), Bold: true}, {}})
 	}
 	return t
 }

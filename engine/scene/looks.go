@@ -29,6 +29,7 @@ const (
 	closeYawDeg, closePitchDeg, closeZoom    = -24, 14, 4.2
 	rearYawDeg, rearPitchDeg                 = -18, 14
 	apartYawDeg, apartPitchDeg               = 50, 17
+	aloneZoom                                = 0.92 // leaves room for what is said above
 	// filled is how much of the picture's sides a panel seen from the side may fill.
 	filled = 0.92
 	// seatedZoom takes in what a person sees around the panels without turning.
@@ -68,10 +69,10 @@ func (s Scene) Look(v View, by Viewer) Scene {
 		s.Camera.Zoom = clamp(s.filling(by.Shape), MinZoom, MaxZoom)
 	case Rear:
 		s.Camera = Camera{YawDeg: rearYawDeg, PitchDeg: rearPitchDeg, Zoom: 1}
-		s.Camera.Zoom = clamp(s.filling(by.Shape), MinZoom, MaxZoom)
+		s.Camera.Zoom = clamp(aloneZoom*s.filling(by.Shape), MinZoom, MaxZoom)
 	case Apart:
 		s.Camera = Camera{YawDeg: apartYawDeg, PitchDeg: apartPitchDeg, Zoom: 1}
-		s.Camera.Zoom = clamp(s.filling(by.Shape), MinZoom, MaxZoom)
+		s.Camera.Zoom = clamp(aloneZoom*s.filling(by.Shape), MinZoom, MaxZoom)
 	case Seated:
 		lo, hi := s.bounds()
 		up, out := by.EarM-(lo.Y+hi.Y)/2, by.DistanceM+hi.Z/2

@@ -171,6 +171,27 @@ func (h Hanging) Holes() []Point {
 	return all
 }
 
+// HoleRow is holes above one another: their place along the wall and their heights above
+// the floor, the topmost first.
+type HoleRow struct {
+	Along length.Length
+	Up    words.Places
+}
+
+// HoleRows are the holes, those above one another together.
+func (h Hanging) HoleRows() []HoleRow {
+	var all []HoleRow
+	for _, p := range h.Holes() {
+		along, up := metres(p.XM), metres(p.YM)
+		if n := len(all); n > 0 && all[n-1].Along.Same(along) {
+			all[n-1].Up = append(all[n-1].Up, up)
+			continue
+		}
+		all = append(all, HoleRow{along, words.Places{up}})
+	}
+	return all
+}
+
 // Key and Result are the keys of a step's name and of what comes of it.
 func (s Step) Key() string { return "way-step/" + strings.TrimPrefix(s.Name, "way/") }
 func (s Step) Result() string {

@@ -336,6 +336,7 @@ func englishPapers() map[string]string {
 		"paper/hang-sheet": "Hang sheet",
 		"hanging/not":      "NOT TO BE HUNG YET",
 		"hanging/title":    "The wall to scale, seen from the room, with studs, panels, the level line and the holes",
+		"hanging/holes":    "{from}–{to}",
 		"hanging/hole":     "Hole",
 		"hanging/found":    "As found",
 		"hanging/hung-by":  "Hung by",
