@@ -20,42 +20,47 @@ import (
 // with its picture drawn, and with the focus in a text field.
 func BenchmarkIdleParts(b *testing.B) {
 	const span = 10 * time.Second
-	idle := func(name string, open func() *tab) {
-		t := open()
-		time.Sleep(12 * time.Second) // the browser tidies up after a start for so long
-		before := browserTime(b)
-		time.Sleep(span)
-		used := browserTime(b)
-		sum, lines := 0.0, []string{}
-		for kind, seconds := range used {
-			if d := seconds - before[kind]; d > 0.0005 {
-				sum += d
-				lines = append(lines, fmt.Sprintf("%s %.3f", kind, d))
+	idle := func(name string, open func(b *testing.B) *tab) {
+		b.Run(name, func(b *testing.B) {
+			for b.Loop() {
+				t := open(b)
+				time.Sleep(12 * time.Second) // the browser tidies up after a start for so long
+				before := browserTime(b)
+				time.Sleep(span)
+				used := browserTime(b)
+				sum, lines := 0.0, []string{}
+				for kind, seconds := range used {
+					if d := seconds - before[kind]; d > 0.0005 {
+						sum += d
+						lines = append(lines, fmt.Sprintf("%s %.3f", kind, d))
+					}
+				}
+				b.Logf("%.3f s (%s)", sum, strings.Join(lines, ", "))
+				b.ReportMetric(sum, "s/10s")
+				require.NoError(b, chromedp.Cancel(t.ctx))
 			}
-		}
-		b.Logf("%s: %.3f s (%s)", name, sum, strings.Join(lines, ", "))
-		b.ReportMetric(sum, "s/10s-"+name)
-		require.NoError(b, chromedp.Cancel(t.ctx))
+		})
 	}
 	input := newServer(b, http.HandlerFunc(func(w http.ResponseWriter, _ *http.Request) {
 		w.Header().Set("Content-Type", "text/html")
 		_, _ = w.Write([]byte(`<!doctype html><title>x</title><link rel="icon" href="data:,"><input id="x">`))
 	}))
-	for b.Loop() {
-		idle("empty", func() *tab { t := newTab(b); t.open("about:blank"); return t })
-		idle("one-input", func() *tab { t := newTab(b); t.open(input.URL); t.focus("#x"); return t })
-		hold := newGate(builtSite(b).Handler(), "preview.wasm")
-		s := newServer(b, hold)
-		idle("no-preview", func() *tab { t := newTab(b); t.open(s.URL + "/"); t.alive(); return t })
-		hold.open()
-		idle("page", func() *tab { t, _ := openPicture(b, window(1440, 900)); t.fine(); return t })
-		idle("page-input", func() *tab {
-			t, _ := openPicture(b, window(1440, 900))
-			t.fine()
-			t.focus(control(widthPath))
-			return t
-		})
-	}
+	idle("empty", func(b *testing.B) *tab { t := newTab(b); t.open("about:blank"); return t })
+	idle("one-input", func(b *testing.B) *tab { t := newTab(b); t.open(input.URL); t.focus("#x"); return t })
+	idle("no-preview", func(b *testing.B) *tab {
+		s := newServer(b, newGate(builtSite(b).Handler(), "preview.wasm"))
+		t := newTab(b)
+		t.open(s.URL + "/")
+		t.alive()
+		return t
+	})
+	idle("page", func(b *testing.B) *tab { t, _ := openPicture(b, window(1440, 900)); t.fine(); return t })
+	idle("page-input", func(b *testing.B) *tab {
+		t, _ := openPicture(b, window(1440, 900))
+		t.fine()
+		t.focus(control(widthPath))
+		return t
+	})
 }
 
 // browserTime is the processor time (s) of the browser's processes so far, by
