@@ -1,7 +1,9 @@
 package papers_test
 
 import (
+	"fmt"
 	"math"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -10,6 +12,7 @@ import (
 
 	"blockfield/engine"
 	"blockfield/engine/design"
+	"blockfield/engine/design/designtest"
 	"blockfield/engine/length"
 	"blockfield/engine/papers"
 	"blockfield/engine/papers/sheet"
@@ -107,6 +110,25 @@ func TestStandSheet(t *testing.T) {
 	walk(parse(t, of(s, "stand-sheet")[0].SVG))
 	require.Len(t, slanted, 1)
 	assert.InDelta(t, 260.0/1150, slanted[0], 2e-3)
+	// A foot that reaches further ahead than behind lies so under the middle of mass.
+	doc := p.doc
+	doc.Design = designtest.Job(t, "s3")
+	doc.Design.Walls[0].Groups[0].Stand.BaseDepth, doc.Design.Walls[0].Groups[0].Stand.ToeAhead = length.MM(560), length.MM(320)
+	uneven := of(make1(t, planOf(t, doc, design.DefaultBook()).input(length.Metric, sheet.A4()), papers.HangSet), "stand-sheet")
+	middle, foot := 0.0, node{}
+	walk = func(n node) {
+		if n.XMLName.Local == "line" && n.attr("stroke-dasharray") != "" && n.attr("x1") == n.attr("x2") {
+			middle = n.number("x1")
+		}
+		if n.XMLName.Local == "rect" && n.number("height") > 1 && n.number("height") < 1.9 && foot.XMLName.Local == "" && n.attr("fill") == "none" {
+			foot = n
+		}
+		for _, c := range n.Children {
+			walk(c)
+		}
+	}
+	walk(parse(t, uneven[0].SVG))
+	assert.InDelta(t, 240.0/320, (middle-foot.number("x"))/(foot.number("x")+foot.number("width")-middle), 0.01)
 	tips := textOf(t, make1(t, job(t, "s3-second").input(length.Metric, sheet.A4()), papers.HangSet), "stand-sheet")
 	assert.Contains(t, tips, "NOT TO BE SET UP YET")
 	assert.NotContains(t, tips, "try it with a push")
@@ -141,9 +163,56 @@ func TestTurnsAreDrawn(t *testing.T) {
 	angle := wall.TightestTurn(0.85, 0.762, h.Packed().DeepM)
 	sin, cos := math.Sincos(angle)
 	assert.InDelta(t, wall.LongestTurn(0.85, 0.762, h.Packed().DeepM), (0.85*cos+0.762*sin-h.Packed().DeepM)/(sin*cos), 1e-9)
-	names := map[string]bool{}
+	drawn := 0
 	for _, d := range s.Drawings {
-		names[d.Name] = true
+		for i, step := range h.WaySteps() {
+			if d.Name == fmt.Sprintf("turn-1-%d", i+1) {
+				drawn++
+				turnIsDrawn(t, d.SVG(), step.A.Millimetres(), step.B.Millimetres(), 1087, 1000*h.Packed().DeepM)
+			}
+		}
 	}
-	assert.True(t, names["turn-1-1"] && names["turn-1-2"], "%v", names)
+	assert.Equal(t, 2, drawn)
+}
+
+// turnIsDrawn reads a corner back: a box so long and thick between the outer walls of
+// passages a and b wide.
+func turnIsDrawn(t *testing.T, svg string, a, b, long, thick float64) {
+	t.Helper()
+	var walls [][4]float64
+	var box []float64
+	var walk func(n node)
+	walk = func(n node) {
+		switch {
+		case n.XMLName.Local == "line" && n.attr("stroke-width") == "1":
+			walls = append(walls, [4]float64{n.number("x1"), n.number("y1"), n.number("x2"), n.number("y2")})
+		case n.XMLName.Local == "path" && strings.HasPrefix(n.attr("fill"), "url") && box == nil:
+			for _, part := range strings.FieldsFunc(n.attr("d"), func(r rune) bool { return strings.ContainsRune("MLz ,", r) }) {
+				v, err := strconv.ParseFloat(part, 64)
+				require.NoError(t, err, n.attr("d"))
+				box = append(box, v)
+			}
+		}
+		for _, c := range n.Children {
+			walk(c)
+		}
+	}
+	walk(parse(t, svg))
+	require.Len(t, walls, 4)
+	require.Len(t, box, 8)
+	outX, outY, inX, inY := walls[0][2], walls[0][3], walls[2][2], walls[2][3]
+	k := a / (outY - inY)
+	assert.InDelta(t, b, k*(outX-inX), 0.02*k)
+	px, py, qx, qy := box[0], box[1], box[2], box[3]
+	assert.InDelta(t, outY, py, 0.02, "one end touches the first outer wall")
+	assert.InDelta(t, outX, qx, 0.02, "and the other one the second")
+	assert.InDelta(t, long, k*math.Hypot(qx-px, qy-py), 0.05*k)
+	assert.InDelta(t, thick, k*math.Hypot(box[4]-qx, box[5]-qy), 0.05*k)
+	square := ((box[4]-qx)*(qx-px) + (box[5]-qy)*(qy-py)) / math.Hypot(qx-px, qy-py)
+	assert.InDelta(t, 0, square, 0.05, "its corners are square")
+	// The inner corner lies beyond the box by what is left over at the tightest angle.
+	sin, cos := math.Sincos(wall.TightestTurn(a/1000, b/1000, thick/1000))
+	off := math.Abs((inX-qx)*(qy-py)-(inY-qy)*(qx-px)) / math.Hypot(qx-px, qy-py)
+	assert.InDelta(t, a*cos+b*sin-long*sin*cos, k*off, 0.05*k)
+	assert.Greater(t, k*off, thick, "it passes")
 }
