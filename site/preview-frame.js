@@ -49,6 +49,10 @@
     held.clear();
   };
 
+  // The module asks for gamepads in each frame. From the first time on a browser
+  // would look at all of them hundreds of times a second.
+  Object.defineProperty(window.navigator, "getGamepads", { value: () => [] });
+
   window.previewHost = {
     wake,
     rest,
