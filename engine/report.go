@@ -131,15 +131,23 @@ type HoursReport struct {
 
 // WatchOutReport is one watch-out with its sentence in English.
 type WatchOutReport struct {
-	Code     string     `json:"code"`
-	Level    string     `json:"level"`
-	Gate     string     `json:"gate,omitempty"`
-	Evidence bool       `json:"evidence,omitempty"` // only evidence clears it, never a signature
-	Private  bool       `json:"private,omitempty"`  // holds figures of the price book
-	Field    string     `json:"field,omitempty"`
-	Sentence string     `json:"sentence"`
-	Source   string     `json:"source"`
-	Fix      *FixReport `json:"fix,omitempty"`
+	Code     string        `json:"code"`
+	Level    string        `json:"level"`
+	Gate     string        `json:"gate,omitempty"`
+	Evidence bool          `json:"evidence,omitempty"` // only evidence clears it, never a signature
+	Private  bool          `json:"private,omitempty"`  // holds figures of the price book
+	Field    string        `json:"field,omitempty"`
+	Sentence string        `json:"sentence"`
+	Source   string        `json:"source"`
+	Fix      *FixReport    `json:"fix,omitempty"`
+	Signed   *SignedReport `json:"signed,omitempty"` // a Stop that somebody took upon themselves: a caution now
+}
+
+// SignedReport is who has signed a Stop off, why and on which day.
+type SignedReport struct {
+	Name   string `json:"name"`
+	Reason string `json:"reason"`
+	Day    string `json:"day"`
 }
 
 // FixReport is the smallest edit that clears a watch-out.
@@ -171,6 +179,9 @@ func (r Result) Report(reader words.Reader) Report {
 		}
 		if w.Fix != nil {
 			line.Fix = &FixReport{w.Fix.Path, w.Fix.Value}
+		}
+		if w.Signed != nil {
+			line.Signed = &SignedReport{w.Signed.Name, w.Signed.Reason, w.Signed.Day}
 		}
 		out.WatchOuts = append(out.WatchOuts, line)
 	}

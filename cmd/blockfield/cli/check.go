@@ -57,6 +57,9 @@ func checkFile(name, today string, s Streams) (string, error) {
 			err = design.SellingHoldsOn(book, today)
 		}
 		return "good selling book", located(name, err)
+	case design.RecordFormat:
+		_, err := design.DecodeRecord(body)
+		return "good job record", located(name, err)
 	default:
 		doc, err := design.Decode(body)
 		return "good design file, revision " + doc.Design.Revision(), located(name, err)

@@ -83,6 +83,15 @@ func readBook(name string, s Streams) (design.Book, error) {
 	return book, located(name, err)
 }
 
+func readRecord(name string, s Streams) (design.Record, error) {
+	body, err := readInput(name, s)
+	if err != nil {
+		return design.Record{}, err
+	}
+	rec, err := design.DecodeRecord(body)
+	return rec, located(name, err)
+}
+
 // located puts the name of the file before each fault.
 func located(name string, err error) error {
 	if err == nil {

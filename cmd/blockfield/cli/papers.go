@@ -28,6 +28,7 @@ const archive = "papers.zip"
 func writePapers(_ context.Context, args []string, s Streams) (int, error) {
 	flags := flag.NewFlagSet("papers", flag.ContinueOnError)
 	prices := optionalFile(flags, "prices")
+	record := optionalFile(flags, "record")
 	out := flags.String("o", "", "")
 	paper := flags.String("paper", sheet.A4().Name, "")
 	set := flags.String("set", "", "")
@@ -44,7 +45,7 @@ func writePapers(_ context.Context, args []string, s Streams) (int, error) {
 	if !ok {
 		return badInput, fmt.Errorf("-paper: %s is no size of paper (allowed %s)", strconv.Quote(*paper), paperNames())
 	}
-	in, err := papersInput(names[0], *prices, string(*today), format, s)
+	in, err := papersInput(names[0], *prices, *record, string(*today), format, s)
 	if err != nil {
 		return badInput, err
 	}
@@ -62,8 +63,8 @@ func writePapers(_ context.Context, args []string, s Streams) (int, error) {
 	return done, writeFiles(*out, files, s)
 }
 
-// papersInput reads a design with its prices, planned as of a day.
-func papersInput(name string, prices *string, today string, format sheet.Format, s Streams) (papers.Input, error) {
+// papersInput reads a design with its prices and its record, planned as of a day.
+func papersInput(name string, prices, record *string, today string, format sheet.Format, s Streams) (papers.Input, error) {
 	doc, err := readDesign(name, s)
 	if err != nil {
 		return papers.Input{}, err
@@ -80,12 +81,9 @@ func papersInput(name string, prices *string, today string, format sheet.Format,
 	if err != nil {
 		return papers.Input{}, located(name, err)
 	}
-	// A file of an earlier program holds what the scales said, and what was asked.
-	_, earlier, found := design.TakeEarlier(doc.Design)
-	job := engine.Follow(doc.Design, plan, earlier.Into(design.NewRecord()), today)
-	plan = plan.On(today, doc, book)
-	if found {
-		plan = plan.During(job)
+	plan, job, err := followed(plan.On(today, doc, book), doc.Design, record, today, s)
+	if err != nil {
+		return papers.Input{}, err
 	}
 	return papers.Input{
 		Doc: doc, Plan: plan, Job: job, Book: book, Heard: &heard, Today: today, Format: format,

@@ -30,6 +30,7 @@ func gates() []string {
 func report(_ context.Context, args []string, s Streams) (int, error) {
 	flags := flag.NewFlagSet("report", flag.ContinueOnError)
 	prices := optionalFile(flags, "prices")
+	record := optionalFile(flags, "record")
 	gate := flags.String("gate", "", "")
 	hear := flags.Bool("hear", false, "")
 	today := dayFlag(flags)
@@ -56,6 +57,10 @@ func report(_ context.Context, args []string, s Streams) (int, error) {
 		return badInput, located(names[0], err)
 	}
 	plan = plan.On(string(*today), doc, book)
+	plan, _, err = followed(plan, doc.Design, *record, string(*today), s)
+	if err != nil {
+		return badInput, err
+	}
 	reader := words.Reader{Language: words.English(), Units: doc.View.Units}
 	var heard *engine.HearingReport
 	if *hear {
@@ -74,6 +79,25 @@ func report(_ context.Context, args []string, s Streams) (int, error) {
 		return stopped, nil
 	}
 	return done, nil
+}
+
+// followed is a plan with what the record of the job answers, where there is one,
+// and the job itself. A design file of an earlier program holds some of it: what the
+// scales said, and what was asked.
+func followed(plan engine.Result, d design.Design, name *string, today string, s Streams) (engine.Result, engine.Job, error) {
+	rec := design.NewRecord()
+	if name != nil {
+		var err error
+		if rec, err = readRecord(*name, s); err != nil {
+			return engine.Result{}, engine.Job{}, err
+		}
+	}
+	_, earlier, found := design.TakeEarlier(d)
+	job := engine.Follow(d, plan, earlier.Into(rec), today)
+	if found || name != nil {
+		plan = plan.During(job)
+	}
+	return plan, job, nil
 }
 
 // pricesOn reads the price book of a report, or takes the example figures where
