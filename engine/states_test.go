@@ -117,6 +117,8 @@ var triggers = map[string]string{
 	"sound/treble-only":       thinSticks + "26, 36, 60, 66",
 	"wall/board-alone":        "walls[0].studStep = 0 mm",
 	"wall/heat":               obstacle + "kind = radiator",
+	"wall/outside":            "walls[0].outside = yes",
+	"wall/sun":                "walls[0].sun = yes",
 	"wall/no-lock":            group + "cleat.lock = none",
 	"wall/rated-overloaded": "walls[0].kind = brick\nwalls[0].fixing.ratedShear = 0.001\nwalls[0].fixing.ratedPull = 0.001\n" +
 		"walls[0].fixing.what = Plug in brick\nwalls[0].fixing.source = Invented",

@@ -123,6 +123,8 @@ func wallRows() []Field {
 		lengthRow(at+"listenerDistance", 300, 15_000, 50, "From the nearest ear to the block tops.").assumed(),
 		lengthRow(at+"earHeight", 300, 3000, 50, "Height of the ears above the floor.").assumed(),
 		yesNoRow(at+"walkway", "Whether people walk along the wall."),
+		yesNoRow(at+"outside", "Whether it is an outside wall without insulation.").sparse(),
+		yesNoRow(at+"sun", "Whether the sun stands on it for most of a day.").sparse(),
 		choiceRow(at+"fixing.kind", "What goes into the wall.",
 			"automatic", "wood screw", "plug and screw", "anchor", "none"),
 		lengthRow(at+"fixing.diameter", 4, 12, 0.5, "Diameter of a wood screw that goes into the wall.").zero("not-said"),

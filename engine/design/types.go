@@ -135,7 +135,9 @@ type Wall struct {
 	Rail             bool            `json:"rail"`      // a rail across the studs carries every cleat
 	ListenerDistance length.Length   `json:"listenerDistance"`
 	EarHeight        length.Length   `json:"earHeight"`
-	Walkway          bool            `json:"walkway"` // people walk along the wall
+	Walkway          bool            `json:"walkway"`           // people walk along the wall
+	Outside          bool            `json:"outside,omitempty"` // an outside wall without insulation
+	Sun              bool            `json:"sun,omitempty"`     // the sun stands on it for most of a day
 	Fixing           Fixing          `json:"fixing"`
 	Obstacles        []Obstacle      `json:"obstacles"`
 	Groups           []Group         `json:"groups"`

@@ -55,7 +55,7 @@ func (v *view) wallSet(w int) []set {
 	all := []set{{
 		id: fmt.Sprintf("wall-%d", w), heading: "wall/wall", base: base, part: v.removable("walls", w, len(v.Doc.Design.Walls)),
 		fields: []string{"kind", "width", "height", "studFirst", "studStep", "studs", "board"},
-		more:   []string{"rail", "walkway", "earHeight", "name", "note"},
+		more:   []string{"rail", "walkway", "outside", "sun", "earHeight", "name", "note"},
 	}}
 	for i := range v.Doc.Design.Walls[w].Obstacles {
 		id := fmt.Sprintf("obstacle-%d-%d", w, i)

@@ -37,7 +37,7 @@ func wayFields(steps []wall.Step) []string {
 }
 
 func wallFields(w int) []string {
-	all := []string{"kind", "width", "height", "board", "studFirst", "studStep", "studs", "walkway", "listenerDistance", "earHeight", "note"}
+	all := []string{"kind", "width", "height", "board", "studFirst", "studStep", "studs", "walkway", "outside", "sun", "listenerDistance", "earHeight", "note"}
 	for i := range all {
 		all[i] = fmt.Sprintf("walls[%d].%s", w, all[i])
 	}
@@ -140,7 +140,7 @@ func (m *maker) surveyFilled() sheet.Paper {
 		blocks = append(blocks, sheet.Small(m.T("survey/assumed")))
 	}
 	blocks = append(blocks, sheet.Heading(m.T("ask/private")), m.answers())
-	return m.paper("survey", sheet.Front, append(blocks, m.cautions("wall/damp", "wall/cable", "wall/safety", "wall/heat", "wall/grille", "wall/lift-room")...)...)
+	return m.paper("survey", sheet.Front, append(blocks, m.cautions("wall/damp", "wall/outside", "wall/sun", "wall/cable", "wall/safety", "wall/heat", "wall/grille", "wall/lift-room")...)...)
 }
 
 // known is a table of fields, as the page has them.

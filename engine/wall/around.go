@@ -163,7 +163,21 @@ func (h Hanging) around(room design.Room) []check.WatchOut {
 			Field: h.Path + ".place.height", Source: check.CommonPractice,
 		})
 	}
-	return append(all, h.walkway()...)
+	return append(append(all, h.weather()...), h.walkway()...)
+}
+
+// weather is what an outside wall and the sun ask for. Common practice, no source.
+func (h Hanging) weather() []check.WatchOut {
+	var all []check.WatchOut
+	for _, one := range []struct {
+		is          bool
+		code, field string
+	}{{h.Wall.Outside && h.Means != Stand, "wall/outside", "outside"}, {h.Wall.Sun, "wall/sun", "sun"}} {
+		if one.is {
+			all = append(all, check.WatchOut{Code: one.code, Level: check.Caution, Field: h.wallField(one.field), Source: check.CommonPractice})
+		}
+	}
+	return all
 }
 
 // near is what one obstacle has to say.

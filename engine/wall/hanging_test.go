@@ -381,6 +381,12 @@ func TestRoomOfTheWall(t *testing.T) {
 	damp.HumidityHigh, cold.TemperatureLow = 70.1, 11.9
 	assert.Contains(t, said(t, damp, none), "wall/damp-or-cold")
 	assert.Contains(t, said(t, cold, none), "wall/damp-or-cold")
+	for code, change := range map[string]func(*design.Wall){
+		"wall/outside": func(w *design.Wall) { w.Outside = true }, "wall/sun": func(w *design.Wall) { w.Sun = true },
+	} {
+		assert.NotContains(t, said(t, dry, none), code)
+		assert.Contains(t, said(t, dry, func(w *design.Wall, _ *design.Group) { change(w) }), code)
+	}
 }
 
 // wayIn is the first design on its way in, 1240.6 × 842.4 × 127 mm and 40 mm more
