@@ -253,6 +253,8 @@ func (h Hanging) Day(l design.Lifting, people []string) []words.Phrase {
 	switch {
 	case len(people) > 0:
 		say("lift-by", hands)
+	case !l.Named() && hands["people"] == 1:
+		say("lift-one", nil)
 	case !l.Named():
 		say("lift", hands)
 	}

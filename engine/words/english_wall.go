@@ -236,6 +236,7 @@ func englishDay() map[string]string {
 		"day/bore":        "Bore the {count} holes of the list below and screw the strip on, bevel up and towards the room.",
 		"day/proof":       "Try each strip: hang {mass} of weights on it, spread over its length and close to the floor, nobody under it, never a person. That is twice what it will carry (common practice, no source). Wait ten minutes, look for gaps, cracks and sinking, and take them off.",
 		"day/lift":        "{people} {people|person lifts|people lift} the panel on, one of them says when.",
+		"day/lift-one":    "One person lifts the panel on; a second one looks behind it and says when.",
 		"day/lift-by":     "{names} lift the panel on, {people} at least; one of them says when.",
 		"day/lift-named":  "{lead} leads the lift, {method}.",
 		"day/lower-first": "The lower panels first.",
