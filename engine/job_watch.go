@@ -68,6 +68,7 @@ func (j Job) watchOuts() []check.WatchOut {
 		all = append(all, measure.WatchOuts(g.Design, s.Known, g.Path)...)
 	}
 	all = append(all, j.bins()...)
+	all = append(all, j.afterLock()...)
 	all = append(all, j.dayWatchOuts(j.Days)...)
 	return append(all, j.cardsInHand()...)
 }

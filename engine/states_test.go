@@ -31,6 +31,10 @@ var works = map[string]func(engine.Job) design.Record{
 		j.Record = j.Counted(0, 1, 0)
 		return j.Ticked(j.Cards[0], true)
 	},
+	"price/changed-after-lock": func(j engine.Job) design.Record {
+		j.Record.Lock = &design.Lock{Revision: "000000", Currency: "EUR"}
+		return j.Record
+	},
 	"days/late": func(j engine.Job) design.Record {
 		j.Record.Days.Start, j.Record.Days.NeedBy = "2026-03-02", "2026-03-09"
 		return j.Record

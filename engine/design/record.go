@@ -38,6 +38,10 @@ type Record struct {
 	Asked    Asked     `json:"asked"`
 	Weighed  []Weighed `json:"weighed"`
 	Hung     Hung      `json:"hung"`
+	States   []Passed  `json:"states,omitempty"`
+	Lock     *Lock     `json:"lock,omitempty"` // nil: nothing was agreed on
+	Slips    []Slip    `json:"slips,omitempty"`
+	Calls    []Call    `json:"calls,omitempty"`
 }
 
 // Asked is what was asked about the building: who said what, and when. An empty answer
@@ -206,6 +210,14 @@ func newRecordEntry(list string) any {
 		return Weighed{Wall: 1, Group: 1}
 	case "signOffs":
 		return SignOff{Revision: noCode}
+	case "states":
+		return Passed{State: States()[0], Revision: noCode}
+	case "lock.stages":
+		return Stage{}
+	case "slips":
+		return Slip{Number: 1, Before: noCode, Revision: noCode}
+	case "calls":
+		return Call{Revision: noCode}
 	default:
 		panic("design: internal error: no new entry for " + list)
 	}

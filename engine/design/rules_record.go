@@ -25,6 +25,8 @@ func (c *checker) record(r *Record) {
 	unique(c, root.field("signOffs"), "check", r.SignOffs, func(s SignOff) string { return s.Check + " " + s.Field })
 	c.code(r.Asked.DevicesFor, root.field("asked").field("devicesFor"))
 	unique(c, root.field("weighed"), "group", r.Weighed, func(w Weighed) string { return fmt.Sprintf("%d.%d", w.Wall, w.Group) })
+	unique(c, root.field("slips"), "number", r.Slips, func(s Slip) string { return strconv.Itoa(s.Number) })
+	c.agreed(r, root)
 	for i, tool := range r.Tools {
 		if slices.Contains(r.Tools[:i], tool) {
 			c.add(root.field("tools").item(i), NotUnique, tool, words.Phrase{})

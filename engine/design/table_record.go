@@ -43,6 +43,7 @@ func recordRows() []Field {
 		textRow("lay.paper", codeLetters, "Revision on the row cards in hand; empty where they are on the screen."),
 		integerRow("lay.at", 1, maxLaid*maxSide, "Card that is on the screen, in the order of work."),
 	}
+	rows = append(rows, agreementRows()...)
 	rows = append(rows, measuredRows()...)
 	rows = append(rows, countRows()...)
 	rows = append(rows, laterRows()...)

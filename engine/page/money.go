@@ -99,6 +99,7 @@ func (v *view) moneySlots() []slot {
 		slot{id: "terms", template: "terms", data: v, after: endsIn("work.ownBuild")})
 	all = append(all, v.whySlots()...)
 	all = append(all, v.looksSlots()...)
+	all = append(all, v.orderSlots()...)
 	if v.Reading == Maker {
 		all = append(all, slot{id: "prices", template: "prices", data: v, after: ofBook})
 		all = append(all, v.bookSlots()...)

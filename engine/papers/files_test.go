@@ -35,10 +35,10 @@ func export(t *testing.T, in papers.Input, sets ...string) map[string][]byte {
 // One archive holds all files as they are, and is the same bytes each time.
 func TestZip(t *testing.T) {
 	in := job(t, "s2").input(length.Metric, sheet.A4())
-	files := papers.Files(in, papers.For(papers.Maker, design.HungScope), papers.Fonts{})
+	files := papers.Files(in, papers.For(papers.Maker, design.HungScope, false), papers.Fonts{})
 	packed, err := papers.Zip(files)
 	require.NoError(t, err)
-	again, err := papers.Zip(papers.Files(in, papers.For(papers.Maker, design.HungScope), papers.Fonts{}))
+	again, err := papers.Zip(papers.Files(in, papers.For(papers.Maker, design.HungScope, false), papers.Fonts{}))
 	require.NoError(t, err)
 	assert.Equal(t, packed, again)
 	r, err := zip.NewReader(bytes.NewReader(packed), int64(len(packed)))
@@ -58,7 +58,7 @@ func TestZip(t *testing.T) {
 func TestHTML(t *testing.T) {
 	p := job(t, "s7")
 	p.doc.Design.Title = `</title><script>alert(1)</script>`
-	for name, body := range export(t, p.input(length.Metric, sheet.Letter()), papers.For(papers.Maker, design.HungScope)...) {
+	for name, body := range export(t, p.input(length.Metric, sheet.Letter()), papers.For(papers.Maker, design.HungScope, false)...) {
 		if !strings.HasSuffix(name, ".html") {
 			continue
 		}

@@ -93,7 +93,7 @@ func everySet(t *testing.T, visit func(t *testing.T, p planned, in papers.Input,
 func sets() []string {
 	all := map[string]bool{}
 	for _, r := range []papers.Reader{papers.Client, papers.Maker, papers.Builder} {
-		for _, s := range papers.For(r, design.HungScope) {
+		for _, s := range papers.For(r, design.HungScope, false) {
 			all[s] = true
 		}
 	}

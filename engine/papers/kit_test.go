@@ -29,7 +29,7 @@ func TestKitAndPlanHaveABuildBook(t *testing.T) {
 		in := p.input(length.Metric, sheet.A4())
 		in.Book = book
 		in.Words.Locale = "en"
-		sets := papers.For(papers.Maker, doc.Design.Work.Scope())
+		sets := papers.For(papers.Maker, doc.Design.Work.Scope(), false)
 		assert.Equal(t, scope == design.SupplyKit, strings.Contains(strings.Join(sets, " "), papers.CutSet), scope)
 		assert.NotContains(t, sets, papers.HangSet)
 		assert.Contains(t, sets, papers.BookSet)

@@ -12,6 +12,8 @@
 package papers
 
 import (
+	"slices"
+
 	"blockfield/engine"
 	"blockfield/engine/design"
 	"blockfield/engine/papers/sheet"
@@ -43,6 +45,7 @@ type Picture struct {
 // Names of sets.
 const (
 	OfferSet  = "offer" // for the client
+	OrderSet  = "order" // change slips and invoices
 	CutSet    = "cut"
 	GlueSet   = "glue"
 	HangSet   = "hang"
@@ -61,20 +64,26 @@ const (
 )
 
 // For names the sets that a reader has of a job of a scope, in its order. A kit and a plan
-// go to the client with a build book.
-func For(r Reader, scope design.Scope) []string {
-	switch {
-	case r == Client:
+// go to the client with a build book; once a look is locked there are its slips and
+// invoices.
+func For(r Reader, scope design.Scope, locked bool) []string {
+	switch r {
+	case Client:
 		return []string{OfferSet}
-	case r == Builder:
+	case Builder:
 		return []string{BookSet, SurveySet}
-	case scope == design.KitScope:
-		return []string{OfferSet, SurveySet, CutSet, BookSet}
-	case scope == design.PlanScope:
-		return []string{OfferSet, SurveySet, BookSet}
-	default:
-		return []string{OfferSet, SurveySet, CutSet, GlueSet, HangSet}
 	}
+	all := []string{OfferSet, SurveySet}
+	if locked {
+		all = append(all, OrderSet)
+	}
+	switch scope {
+	case design.KitScope:
+		return append(all, CutSet, BookSet)
+	case design.PlanScope:
+		return append(all, BookSet)
+	}
+	return append(all, CutSet, GlueSet, HangSet)
 }
 
 // Set is one set of papers.
@@ -108,7 +117,9 @@ func Make(in Input, name string) (Set, bool) {
 func (m *maker) set(name string) ([]sheet.Paper, []table) {
 	switch name {
 	case OfferSet:
-		return []sheet.Paper{m.offer(), m.careCard()}, nil
+		return []sheet.Paper{m.offer(), m.lookCard(), m.careCard()}, nil
+	case OrderSet:
+		return slices.Concat([]sheet.Paper{}, m.changeSlips(), m.invoices()), nil
 	case BookSet:
 		return m.buildBook()
 	case CutSet:

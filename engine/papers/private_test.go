@@ -47,7 +47,7 @@ func TestClientPapersHoldNoPrivateFigure(t *testing.T) {
 			in := p.input(length.Metric, sheet.A4())
 			in.Book, in.Client = book, client
 			in.Words.Locale = "en"
-			all := read(t, in, papers.For(papers.Client, design.HungScope))
+			all := read(t, in, papers.For(papers.Client, design.HungScope, false))
 			require.NotEmpty(t, all)
 			price := p.plan.Price
 			shown := []money.Money{price.Net, price.Tax, price.Gross}

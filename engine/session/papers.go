@@ -60,7 +60,7 @@ func (s *Session) paperReader() papers.Reader {
 // papers are the sheets of the chosen set for its reader, of the first set where
 // none is chosen that this reader has.
 func (s *Session) papers(in page.Input) page.PaperView {
-	sets := papers.For(s.paperReader(), s.now.doc.Design.Work.Scope())
+	sets := papers.For(s.paperReader(), s.now.doc.Design.Work.Scope(), s.record().Lock != nil)
 	out := page.PaperView{Sets: sets, Set: s.paper.set}
 	for _, f := range sheet.Formats() {
 		out.Formats = append(out.Formats, f.Name)
@@ -120,7 +120,7 @@ func (s *Session) paperPicture(req Request) Response {
 // sheets themselves print from the page, with its font.
 func (s *Session) paperFiles() Response {
 	in := s.paperInput(s.input())
-	packed, err := papers.Zip(papers.Files(in, papers.For(s.paperReader(), s.now.doc.Design.Work.Scope()), papers.Fonts{}))
+	packed, err := papers.Zip(papers.Files(in, papers.For(s.paperReader(), s.now.doc.Design.Work.Scope(), s.record().Lock != nil), papers.Fonts{}))
 	if err != nil {
 		return s.refuse(err)
 	}

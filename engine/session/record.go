@@ -119,9 +119,33 @@ var works = map[string]func(*Session, engine.Job, Request) (design.Record, error
 	"drop": func(_ *Session, job engine.Job, req Request) (design.Record, error) {
 		return design.RemoveEntry(job.Record, strings.TrimPrefix(req.Path, design.RecordPrefix))
 	},
+	"lock": func(s *Session, job engine.Job, _ Request) (design.Record, error) {
+		return s.unless(job.Locking(s.now.doc, s.prices.book, s.today))
+	},
+	"unlock": func(s *Session, job engine.Job, _ Request) (design.Record, error) { return s.unless(job.Unlocking()) },
+	"slip": func(s *Session, job engine.Job, _ Request) (design.Record, error) {
+		return s.unless(job.Slip(s.prices.book, s.now.doc.Design.Money, s.today))
+	},
+	"accept-slip": func(s *Session, job engine.Job, _ Request) (design.Record, error) {
+		return s.unless(job.Accepting(s.today))
+	},
+	"call-stage": func(s *Session, job engine.Job, _ Request) (design.Record, error) {
+		return s.unless(job.Calling(s.today))
+	},
+	"state": func(s *Session, job engine.Job, req Request) (design.Record, error) {
+		return job.Reached(req.Path, s.today), nil
+	},
 	"tool": func(_ *Session, job engine.Job, req Request) (design.Record, error) {
 		return job.Tool(req.Path), nil
 	},
+}
+
+// unless is a record, or what hinders its change as an error.
+func (s *Session) unless(rec design.Record, hindrance words.Phrase) (design.Record, error) {
+	if hindrance.Key != "" {
+		return rec, errors.New(s.reader().Say(hindrance.Key, hindrance.Args))
+	}
+	return rec, nil
 }
 
 // work does one of the commands that change the record.

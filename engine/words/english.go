@@ -15,6 +15,7 @@ func english() []map[string]string {
 		englishHome(),
 		englishLimits(),
 		englishPage(),
+		englishOrder(),
 		englishPapers(),
 		englishShop(),
 		englishSound(),

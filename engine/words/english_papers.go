@@ -4,6 +4,7 @@ package words
 func englishPapers() map[string]string {
 	return map[string]string{
 		"papers/set-offer":       "For the client",
+		"papers/set-order":       "Order and invoices",
 		"papers/set-book":        "Build book",
 		"papers/set-glue":        "Papers to glue by",
 		"papers/set-hang":        "Papers to hang by",

@@ -116,7 +116,7 @@ func setsOf(in papers.Input, name string) ([]string, error) {
 	if in.Doc.Design.Work.OwnBuild {
 		reader = papers.Builder
 	}
-	all := papers.For(reader, in.Doc.Design.Work.Scope())
+	all := papers.For(reader, in.Doc.Design.Work.Scope(), false)
 	if name == "" {
 		return all, nil
 	}

@@ -1,0 +1,240 @@
+package engine
+
+import (
+	"slices"
+
+	"blockfield/engine/check"
+	"blockfield/engine/design"
+	"blockfield/engine/money"
+	"blockfield/engine/words"
+)
+
+// Agreed is what a job stands at: the look that was locked, with the changes that were
+// accepted since.
+type Agreed struct {
+	Revision        string
+	Net, Tax, Gross money.Money
+	Days            int // from the first day of the work to its last
+}
+
+// Agreed returns what was agreed on; false where nothing was.
+func (j Job) Agreed() (Agreed, bool) {
+	l := j.Record.Lock
+	if l == nil {
+		return Agreed{}, false
+	}
+	a := Agreed{Revision: l.Revision, Net: j.agreedMoney(l.Net), Tax: j.agreedMoney(l.Tax), Gross: j.agreedMoney(l.Gross), Days: l.Days}
+	for _, s := range j.Record.Slips {
+		if s.Accepted == "" {
+			continue
+		}
+		a.Revision, a.Days = s.Revision, a.Days+s.Days
+		a.Net, a.Tax, a.Gross = a.Net.Add(j.agreedMoney(s.Net)), a.Tax.Add(j.agreedMoney(s.Tax)), a.Gross.Add(j.agreedMoney(s.Gross))
+	}
+	return a, true
+}
+
+// agreedMoney is an amount of the record in the currency of the lock.
+func (j Job) agreedMoney(a design.Amount) money.Money {
+	return money.Priced(a.Steps(), 1, design.Units(1).Steps(), j.Record.Lock.Currency, money.HalfAway)
+}
+
+// span is how many days the work takes, waits and all.
+func (j Job) span() int { return max(0, int(j.Days.Plan.Ready.Day()-j.Days.Start)+1) }
+
+// Locking returns the record with the offer of a document locked: what is built from then
+// on, and what it costs. The offer has to be of this very design and of its days, by the
+// book in force. hindrance says why not.
+func (j Job) Locking(doc design.Document, b design.Book, today string) (rec design.Record, hindrance words.Phrase) {
+	o := doc.Offer
+	switch {
+	case j.Record.Lock != nil:
+		return j.Record, words.Phrase{Key: "lock/is-locked"}
+	case o == nil || o.Revision != j.Plan.Revision:
+		return j.Record, words.Phrase{Key: "lock/no-offer"}
+	case !design.IsDate(today):
+		return j.Record, words.Phrase{Key: "offer/no-day"}
+	case today > o.ValidUntil:
+		return j.Record, words.Phrase{Key: "lock/lapsed", Args: words.Args{"date": o.ValidUntil}}
+	case o.BookCode != b.Code():
+		return j.Record, words.Phrase{Key: "lock/other-book"}
+	}
+	rec = j.Reached("agreed", today)
+	rec.Lock = &design.Lock{
+		Revision: o.Revision, Day: today, Currency: o.Currency, Net: o.Net, Tax: o.Tax, Gross: o.Gross,
+		Days: j.span(), Stages: slices.Clone(b.Stages),
+	}
+	return rec, words.Phrase{}
+}
+
+// Unlocking returns the record with nothing agreed on, as long as nothing was invoiced.
+func (j Job) Unlocking() (rec design.Record, hindrance words.Phrase) {
+	if len(j.Record.Calls) > 0 {
+		return j.Record, words.Phrase{Key: "lock/invoiced"}
+	}
+	rec = design.CloneRecord(j.Record)
+	rec.Lock, rec.Slips = nil, nil
+	return rec, words.Phrase{}
+}
+
+// Reached returns the record with a state of the job reached on a day.
+func (j Job) Reached(state, today string) design.Record {
+	rec := design.CloneRecord(j.Record)
+	rec.States = append(rec.States, design.Passed{State: state, Day: today, Revision: j.Plan.Revision})
+	return rec
+}
+
+// State is the one that was reached last; empty where none was noted.
+func (j Job) State() string {
+	if n := len(j.Record.States); n > 0 {
+		return j.Record.States[n-1].State
+	}
+	return ""
+}
+
+// Slip returns the record with a change slip for the design of now: the difference to what
+// was agreed on, the fee for changes on top. A slip that nobody has accepted yet is priced
+// anew. terms are those of the design.
+func (j Job) Slip(b design.Book, terms design.Money, today string) (rec design.Record, hindrance words.Phrase) {
+	a, ok := j.Agreed()
+	p := j.Plan.Price
+	switch {
+	case !ok:
+		return j.Record, words.Phrase{Key: "slip/not-locked"}
+	case a.Revision == j.Plan.Revision:
+		return j.Record, words.Phrase{Key: "slip/unchanged"}
+	case !p.Sold || p.Gross.Minor <= 0:
+		return j.Record, words.Phrase{Key: "offer/no-price"}
+	case p.Currency != j.Record.Lock.Currency:
+		return j.Record, words.Phrase{Key: "slip/other-currency", Args: words.Args{"locked": j.Record.Lock.Currency, "now": p.Currency}}
+	}
+	fee := money.Priced(b.Policy.ChangeFee.Steps(), 1, design.Units(1).Steps(), p.Currency, money.HalfAway)
+	feeTax := money.New(0, p.Currency)
+	if !terms.Reverse {
+		feeTax = fee.MulDiv(int64(terms.Tax*ppmPerPercent+0.5), hundredPercent, money.HalfAway)
+	}
+	net, tax := p.Net.Sub(a.Net).Add(fee), p.Tax.Sub(a.Tax).Add(feeTax)
+	for _, earlier := range j.Record.Slips { // their fees are no part of what the design costs
+		if earlier.Accepted != "" {
+			net, tax = net.Add(j.agreedMoney(earlier.Fee)), tax.Add(j.agreedMoney(earlier.FeeTax))
+		}
+	}
+	s := design.Slip{
+		Number: len(j.Record.Slips) + 1, Day: today, Before: a.Revision, Revision: j.Plan.Revision,
+		Net: offered(net), Tax: offered(tax), Gross: offered(net.Add(tax)), Fee: offered(fee), FeeTax: offered(feeTax), Days: j.span() - a.Days,
+	}
+	rec = design.CloneRecord(j.Record)
+	if n := len(rec.Slips); n > 0 && rec.Slips[n-1].Accepted == "" {
+		s.Number, s.Reason = rec.Slips[n-1].Number, rec.Slips[n-1].Reason
+		rec.Slips[n-1] = s
+		return rec, words.Phrase{}
+	}
+	rec.Slips = append(rec.Slips, s)
+	return rec, words.Phrase{}
+}
+
+// Millionths of a percentage.
+const (
+	ppmPerPercent  = 10_000
+	hundredPercent = 100 * ppmPerPercent
+)
+
+// Accepting returns the record with its last change slip accepted. It has to lead to the
+// design of now.
+func (j Job) Accepting(today string) (rec design.Record, hindrance words.Phrase) {
+	n := len(j.Record.Slips)
+	switch {
+	case n == 0 || j.Record.Slips[n-1].Accepted != "":
+		return j.Record, words.Phrase{Key: "slip/none"}
+	case j.Record.Slips[n-1].Revision != j.Plan.Revision:
+		return j.Record, words.Phrase{Key: "slip/other-design", Args: words.Args{"revision": j.Record.Slips[n-1].Revision, "now": j.Plan.Revision}}
+	case !design.IsDate(today):
+		return j.Record, words.Phrase{Key: "offer/no-day"}
+	}
+	rec = design.CloneRecord(j.Record)
+	rec.Slips[n-1].Accepted = today
+	return rec, words.Phrase{}
+}
+
+// Due is one stage of the payments: what was invoiced for it, or what it comes to as
+// things stand.
+type Due struct {
+	Stage           string
+	Net, Tax, Gross money.Money
+	Call            int // its invoice in the record; −1: not yet called
+}
+
+// Payments are the stages of what was agreed on. No stage but the last asks for more than
+// its share; one that is called after a change takes up what the earlier ones missed; the
+// last takes the rest, so that all of them are the agreed price to the cent. Where a change
+// was accepted after the last one, a further line has what is left.
+func (j Job) Payments() []Due {
+	a, ok := j.Agreed()
+	if !ok {
+		return nil
+	}
+	stages := j.Record.Lock.Stages
+	none := money.New(0, j.Record.Lock.Currency)
+	gross, tax, share := none, none, none // so far
+	var all []Due
+	for i := 0; i < max(len(stages), len(j.Record.Calls)) || i == len(all) && gross != a.Gross && i > 0; i++ {
+		stage := stages[min(i, len(stages)-1)]
+		if i < len(stages) {
+			share = share.Add(a.Gross.MulDiv(int64(stage.Percent*ppmPerPercent+0.5), hundredPercent, money.TowardsZero))
+		}
+		d := Due{Stage: stage.Name, Call: -1, Gross: share.Sub(gross)}
+		if i >= len(stages)-1 {
+			d.Gross = a.Gross.Sub(gross)
+		}
+		switch {
+		case i < len(j.Record.Calls):
+			c := j.Record.Calls[i]
+			d = Due{Stage: c.Stage, Call: i, Net: j.agreedMoney(c.Net), Tax: j.agreedMoney(c.Tax), Gross: j.agreedMoney(c.Gross)}
+		case i >= len(stages)-1:
+			d.Tax = a.Tax.Sub(tax)
+		case a.Gross.Minor > 0:
+			d.Tax = d.Gross.MulDiv(a.Tax.Minor, a.Gross.Minor, money.HalfAway)
+		}
+		if d.Call < 0 {
+			d.Net = d.Gross.Sub(d.Tax)
+		}
+		gross, tax = gross.Add(d.Gross), tax.Add(d.Tax)
+		all = append(all, d)
+	}
+	return all
+}
+
+// Calling returns the record with the next stage invoiced.
+func (j Job) Calling(today string) (rec design.Record, hindrance words.Phrase) {
+	a, ok := j.Agreed()
+	if !ok {
+		return j.Record, words.Phrase{Key: "slip/not-locked"}
+	}
+	if !design.IsDate(today) {
+		return j.Record, words.Phrase{Key: "offer/no-day"}
+	}
+	for _, d := range j.Payments() {
+		if d.Call >= 0 {
+			continue
+		}
+		rec = design.CloneRecord(j.Record)
+		rec.Calls = append(rec.Calls, design.Call{
+			Stage: d.Stage, Day: today, Revision: a.Revision, Net: offered(d.Net), Tax: offered(d.Tax), Gross: offered(d.Gross),
+		})
+		return rec, words.Phrase{}
+	}
+	return j.Record, words.Phrase{Key: "call/none"}
+}
+
+// afterLock watches over what was agreed on: a design that differs from it waits for a
+// slip, or for somebody's signature.
+func (j Job) afterLock() []check.WatchOut {
+	a, ok := j.Agreed()
+	if !ok || a.Revision == j.Plan.Revision {
+		return nil
+	}
+	return []check.WatchOut{{
+		Code: "price/changed-after-lock", Level: check.Stop, Gate: check.Buy,
+		Args: words.Args{"agreed": a.Revision, "now": j.Plan.Revision}, Source: check.CommonPractice,
+	}}
+}

@@ -1,0 +1,171 @@
+package page
+
+import (
+	"fmt"
+	"slices"
+
+	"blockfield/engine/design"
+	"blockfield/engine/money"
+)
+
+// orderSlots are what was agreed on, for the maker. It holds fields of the record.
+func (v *view) orderSlots() []slot {
+	if v.Reading != Maker || v.Doc.Design.Work.OwnBuild {
+		return nil
+	}
+	return []slot{{id: "order", template: "order", data: v, after: ofDesign}}
+}
+
+// Ordered reports whether anything was agreed on.
+func (v *view) Ordered() bool { return v.Job.Record.Lock != nil }
+
+// CanLock reports whether the offer of the open design can be locked.
+func (v *view) CanLock() bool {
+	_, why := v.Job.Locking(v.Doc, v.Book, v.Today)
+	return why.Key == ""
+}
+
+// AgreedLine says what was agreed on.
+func (v *view) AgreedLine() string {
+	a, _ := v.Job.Agreed()
+	return v.T("order/agreed", "revision", a.Revision, "gross", a.Gross.Format(v.locale()), "days", a.Days)
+}
+
+// Changed reports whether the open design is another than the one that was agreed on.
+func (v *view) Changed() bool {
+	a, ok := v.Job.Agreed()
+	return ok && a.Revision != v.Plan.Revision
+}
+
+// StateLine is a state that the job has passed.
+type StateLine struct {
+	Name, Revision string
+	Day            Control
+}
+
+// StateLines are the states that the job has passed, the last one first.
+func (v *view) StateLines() []StateLine {
+	var all []StateLine
+	for i, s := range v.Job.Record.States {
+		all = append(all, StateLine{Name: v.T("state/" + s.State), Revision: s.Revision, Day: v.recordControl(v.T("state/"+s.State), "states[%d].day", i)})
+	}
+	slices.Reverse(all)
+	return all
+}
+
+// besideStates are those that are no step of the way.
+const besideStates = 3
+
+// NextStates are those that the job may reach next: the one after the last on the way, and
+// those beside it.
+func (v *view) NextStates() []Choice {
+	states := design.States()
+	way := states[:len(states)-besideStates]
+	next := 0
+	for _, s := range v.Job.Record.States {
+		if i := slices.Index(way, s.State); i >= 0 {
+			next = i + 1
+		}
+	}
+	var all []Choice
+	add := func(s string) {
+		if s != v.Job.State() {
+			all = append(all, Choice{Value: s, Label: v.T("state/" + s)})
+		}
+	}
+	if next < len(way) && (way[next] != "agreed" || v.Ordered()) {
+		add(way[next])
+	}
+	for _, s := range states[len(way):] {
+		add(s)
+	}
+	return all
+}
+
+// SlipForm is one change after the lock.
+type SlipForm struct {
+	Name, Sum, Days string
+	Reason          Control
+	Accepted        string // empty: not yet
+	Fits            bool   // it leads to the open design
+	Path            string
+}
+
+// SlipForms are the changes after the lock.
+func (v *view) SlipForms() []SlipForm {
+	var all []SlipForm
+	for i, s := range v.Job.Record.Slips {
+		f := SlipForm{
+			Name: v.T("slip/name", "n", s.Number, "before", s.Before, "revision", s.Revision),
+			Sum:  v.T("slip/sum", "net", v.signedAmount(s.Net), "tax", v.signedAmount(s.Tax), "gross", v.signedAmount(s.Gross)),
+			Days: v.slipDays(s.Days), Reason: v.recordControl("", "slips[%d].reason", i),
+			Fits: s.Revision == v.Plan.Revision, Path: fmt.Sprintf("%sslips[%d]", design.RecordPrefix, i),
+		}
+		if s.Accepted != "" {
+			f.Accepted = v.T("slip/accepted", "date", s.Accepted)
+		}
+		all = append(all, f)
+	}
+	return all
+}
+
+func (v *view) slipDays(n int) string {
+	switch {
+	case n > 0:
+		return v.T("slip/later", "n", n)
+	case n < 0:
+		return v.T("slip/earlier", "n", -n)
+	}
+	return v.T("slip/same-day")
+}
+
+// lockMoney is an amount of the record.
+func (v *view) lockMoney(a design.Amount) money.Money {
+	return money.Priced(a.Steps(), 1, amountSteps, v.Job.Record.Lock.Currency, money.HalfAway)
+}
+
+func (v *view) signedAmount(a design.Amount) string { return signed(v.lockMoney(a), v.locale()) }
+
+// PaymentForm is one stage of the payments, with its invoice where it was called.
+type PaymentForm struct {
+	Name, Amount string
+	Call         bool
+	Fields       []Control
+	Last         string // path of the invoice that can still be withdrawn
+	Next         bool   // it is the one to be called next
+}
+
+// PaymentForms are the payments.
+func (v *view) PaymentForms() []PaymentForm {
+	var all []PaymentForm
+	next := true
+	for _, d := range v.Job.Payments() {
+		f := PaymentForm{Name: capital(d.Stage), Amount: v.Amount(d.Gross), Call: d.Call >= 0}
+		if f.Call {
+			f.Fields = []Control{
+				v.recordControl("", "calls[%d].number", d.Call), v.recordControl("", "calls[%d].day", d.Call), v.recordControl("", "calls[%d].paid", d.Call),
+			}
+			if d.Call == len(v.Job.Record.Calls)-1 && v.Job.Record.Calls[d.Call].Paid == "" {
+				f.Last = fmt.Sprintf("%scalls[%d]", design.RecordPrefix, d.Call)
+			}
+		} else if next {
+			f.Next, next = true, false
+		}
+		all = append(all, f)
+	}
+	return all
+}
+
+// PaidLine says what was invoiced and paid so far.
+func (v *view) PaidLine() string {
+	none := money.New(0, v.Job.Record.Lock.Currency)
+	called, paid := none, none
+	for _, c := range v.Job.Record.Calls {
+		called = called.Add(v.lockMoney(c.Gross))
+		if c.Paid != "" {
+			paid = paid.Add(v.lockMoney(c.Gross))
+		}
+	}
+	a, _ := v.Job.Agreed()
+	return v.T("order/paid", "called", v.Amount(called), "paid", v.Amount(paid), "open", v.Amount(a.Gross.Sub(called)))
+}

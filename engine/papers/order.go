@@ -1,0 +1,142 @@
+package papers
+
+import (
+	"fmt"
+
+	"blockfield/engine/design"
+	"blockfield/engine/money"
+	"blockfield/engine/papers/sheet"
+	"blockfield/engine/words"
+)
+
+// The papers of this file go to the client once a look is locked: what they say of money
+// is what was agreed on, changed and invoiced, and nothing of how it was reckoned.
+
+// changeSlips are a sheet for each change after the lock.
+func (m *maker) changeSlips() []sheet.Paper {
+	var all []sheet.Paper
+	for _, s := range m.Job.Record.Slips {
+		p := m.paper("change-slip", sheet.NoView)
+		p.Name = fmt.Sprintf("change-slip-%d", s.Number)
+		p.Title = m.T("order-paper/slip", "n", s.Number)
+		t := m.sums()
+		row := func(key string, a design.Amount, bold bool) {
+			t.Rows = append(t.Rows, m.sum(m.T("order-paper/"+key), m.agreed(a), bold))
+		}
+		row("more-net", s.Net, false)
+		if s.Fee > 0 {
+			row("fee", s.Fee, false)
+		}
+		row("more-tax", s.Tax, false)
+		row("more-gross", s.Gross, true)
+		p.Blocks = append(p.Blocks,
+			sheet.Say(m.T("order-paper/slip-lead", "before", s.Before, "revision", s.Revision, "date", s.Day)),
+			sheet.Heading(m.T("order-paper/what")),
+		)
+		if s.Reason == "" {
+			p.Blocks = append(p.Blocks, sheet.Blanks{{Label: "", Share: 1}})
+		} else {
+			p.Blocks = append(p.Blocks, sheet.Say(s.Reason))
+		}
+		p.Blocks = append(p.Blocks, sheet.Heading(m.T("order-paper/difference")), t, sheet.Say(m.slipDays(s.Days)))
+		if s.Accepted != "" {
+			p.Blocks = append(p.Blocks, sheet.Say(m.T("slip/accepted", "date", s.Accepted)))
+		}
+		p.Blocks = append(p.Blocks, sheet.Notice{Sign: sheet.CautionSign, Text: m.T("order-paper/wait")}, m.signatures())
+		all = append(all, p)
+	}
+	return all
+}
+
+func (m *maker) slipDays(n int) string {
+	switch {
+	case n > 0:
+		return m.T("slip/later", "n", n)
+	case n < 0:
+		return m.T("slip/earlier", "n", -n)
+	}
+	return m.T("slip/same-day")
+}
+
+// invoices are a sheet for each stage that was called: what was agreed on, what was
+// invoiced before, this stage with its tax, and what is left.
+func (m *maker) invoices() []sheet.Paper {
+	if m.Job.Record.Lock == nil {
+		return nil
+	}
+	agreed, _ := m.Job.Agreed()
+	var all []sheet.Paper
+	earlier := money.New(0, m.Job.Record.Lock.Currency)
+	for i, c := range m.Job.Record.Calls {
+		p := m.paper("invoice", sheet.NoView)
+		p.Name = fmt.Sprintf("invoice-%d", i+1)
+		p.Title = m.T("order-paper/invoice")
+		if c.Number != "" {
+			p.Title = m.T("order-paper/invoice-number", "number", c.Number)
+		}
+		t := m.sums()
+		add := func(label string, a money.Money, bold bool) { t.Rows = append(t.Rows, m.sum(label, a, bold)) }
+		add(m.T("order-paper/locked", "revision", m.Job.Record.Lock.Revision), m.agreed(m.Job.Record.Lock.Gross), false)
+		for _, s := range m.Job.Record.Slips {
+			if s.Accepted != "" && s.Accepted <= c.Day {
+				add(m.T("order-paper/change", "n", s.Number, "date", s.Accepted), m.agreed(s.Gross), false)
+			}
+		}
+		for _, before := range m.Job.Record.Calls[:i] {
+			add(m.T("order-paper/earlier", "stage", capital(before.Stage), "date", before.Day), money.New(0, earlier.Currency).Sub(m.agreed(before.Gross)), false)
+		}
+		this := m.sums()
+		row := func(label string, a money.Money, bold bool) { this.Rows = append(this.Rows, m.sum(label, a, bold)) }
+		row(m.T("order-paper/net"), m.agreed(c.Net), false)
+		row(m.taxLabel(), m.agreed(c.Tax), false)
+		row(m.T("order-paper/due"), m.agreed(c.Gross), true)
+		earlier = earlier.Add(m.agreed(c.Gross))
+		p.Blocks = append(p.Blocks,
+			sheet.Blanks{{Label: m.T("offering/for-workshop"), Share: 1}, {Label: m.T("offering/for-client"), Share: 1}},
+			sheet.Say(m.T("order-paper/invoice-lead", "title", m.Doc.Design.Title, "stage", capital(c.Stage), "date", c.Day, "revision", c.Revision)),
+			sheet.Heading(m.T("order-paper/so-far")), t,
+			sheet.Heading(capital(c.Stage)), this,
+		)
+		if m.Doc.Design.Money.Reverse {
+			text := m.T("includes/reverse-charge")
+			if m.Book.ReverseCharge != "" {
+				text = m.Book.ReverseCharge
+			}
+			p.Blocks = append(p.Blocks, sheet.Say(text))
+		}
+		if i == len(m.Job.Record.Calls)-1 {
+			p.Blocks = append(p.Blocks, sheet.Small(m.T("order-paper/left", "left", agreed.Gross.Sub(earlier))))
+		}
+		p.Blocks = append(p.Blocks, sheet.Blanks{{Label: m.T("order-paper/account"), Share: 2}, {Label: m.T("order-paper/by"), Share: 1}})
+		all = append(all, p)
+	}
+	return all
+}
+
+// taxLabel names the tax with its rate, where there is one.
+func (m *maker) taxLabel() string {
+	if len(m.Plan.Price.Taxes) == 1 {
+		return m.T("order-paper/tax-at", "share", words.Quantity{Value: m.Plan.Price.Taxes[0].Percent, Unit: "%"})
+	}
+	return m.T("order-paper/tax")
+}
+
+func (m *maker) agreed(a design.Amount) money.Money {
+	const stepsPerUnit = 10_000
+	return money.Priced(a.Steps(), 1, stepsPerUnit, m.Job.Record.Lock.Currency, money.HalfAway)
+}
+
+func (m *maker) sums() sheet.Table {
+	return sheet.Table{Columns: []sheet.Column{{Grow: true}, {Right: true}}}
+}
+
+func (m *maker) sum(label string, a money.Money, bold bool) []sheet.Cell {
+	return []sheet.Cell{{Text: label, Bold: bold}, {Text: m.Show(a), Bold: bold}}
+}
+
+// signatures are where both sides sign.
+func (m *maker) signatures() sheet.Blanks {
+	return sheet.Blanks{
+		{Label: m.T("offering/for-client"), Share: 2}, {Label: m.T("offering/for-workshop"), Share: 2}, {Label: m.T("blank/date"), Share: 1},
+	}
+}

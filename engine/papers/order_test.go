@@ -1,0 +1,106 @@
+package papers_test
+
+import (
+	"strings"
+	"testing"
+
+	"blockfield/engine"
+	"blockfield/engine/design"
+	"blockfield/engine/design/designtest"
+	"blockfield/engine/length"
+	"blockfield/engine/papers"
+	"blockfield/engine/papers/sheet"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// locked is a job whose look is locked, with an accepted change and two invoices.
+func locked(t *testing.T, name string, book design.Book) planned {
+	t.Helper()
+	const day = "2030-05-14"
+	p := planOf(t, job(t, name).doc, book)
+	offer, why := engine.MakeOffer(p.plan, book, day, 30)
+	require.Empty(t, why.Key)
+	p.doc.Offer = &offer
+	step := func(rec design.Record, key string) {
+		require.Empty(t, key)
+		p.job = engine.Follow(p.doc.Design, p.plan, rec, day)
+	}
+	rec, why := p.job.Locking(p.doc, book, day)
+	step(rec, why.Key)
+	rec, why = p.job.Calling(day)
+	step(rec, why.Key)
+	p.doc.Design.Note += "!" // another revision at the same price
+	plan, err := engine.Plan(p.doc.Design, book)
+	require.NoError(t, err)
+	p.plan = plan
+	p.job = engine.Follow(p.doc.Design, plan, p.job.Record, day)
+	rec, why = p.job.Slip(book, p.doc.Design.Money, day)
+	rec.Slips[0].Reason = "A word in the note"
+	step(rec, why.Key)
+	rec, why = p.job.Accepting(day)
+	step(rec, why.Key)
+	rec, why = p.job.Calling(day)
+	rec.Calls[1].Number = "2030-17"
+	step(rec, why.Key)
+	return p
+}
+
+// Slips and invoices say what was agreed on, changed and invoiced, to the cent, and no
+// private figure.
+func TestOrderPapers(t *testing.T) {
+	book, digits := designtest.Sentinel(t)
+	book.Policy.ChangeFee = design.Units(60)
+	p := locked(t, "default", book)
+	in := p.input(length.Metric, sheet.A4())
+	in.Book = book
+	in.Words.Locale = "en"
+	set := make1(t, in, papers.OrderSet)
+	require.Len(t, set.Sheets, 3, "a slip and two invoices")
+	for _, s := range set.Sheets {
+		assert.Empty(t, s.Overflow)
+	}
+	text := said(t, set)
+	lock := p.job.Record.Lock
+	for _, want := range []string{
+		"Change slip 1", "A word in the note", "No work on this change begins", lock.Revision, p.plan.Revision, "€60.00",
+		"Invoice 2030-17", "Change 1, accepted on 2030-05-14", "is left to be invoiced",
+	} {
+		assert.Contains(t, text, want)
+	}
+	due := p.job.Payments()
+	for _, d := range due[:2] {
+		for _, m := range []string{d.Net.Format("en"), d.Tax.Format("en"), d.Gross.Format("en")} {
+			assert.Contains(t, text, m)
+		}
+	}
+	assert.Contains(t, text, due[2].Gross.Format("en")+" is left")
+	secrets := figures(p)
+	assert.Empty(t, leaks(text, secrets))
+	clean := text
+	for _, d := range due {
+		clean = strings.NewReplacer(d.Net.Format("en"), "", d.Tax.Format("en"), "", d.Gross.Format("en"), "").Replace(clean)
+	}
+	assert.Empty(t, leaks(clean, digits))
+	assert.NotContains(t, text, p.plan.BookCode)
+
+	assert.NotContains(t, papers.For(papers.Client, design.HungScope, true), papers.OrderSet)
+	assert.Contains(t, papers.For(papers.Maker, design.HungScope, true), papers.OrderSet)
+	assert.NotContains(t, papers.For(papers.Maker, design.HungScope, false), papers.OrderSet)
+}
+
+// The look card has the heights, four lamps and blocks in their natural size.
+func TestLookCard(t *testing.T) {
+	for _, name := range []string{"default", "s5", "s6"} {
+		p := job(t, name)
+		set := make1(t, p.input(length.Metric, sheet.A4()), papers.OfferSet)
+		text := said(t, set)
+		for _, want := range []string{"Look card", "from the left", "from below", "natural size", "darker"} {
+			assert.Contains(t, text, want, name)
+		}
+		for _, s := range set.Sheets {
+			assert.Empty(t, s.Overflow, name)
+		}
+	}
+}
