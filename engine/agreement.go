@@ -177,7 +177,8 @@ func (j Job) Payments() []Due {
 	none := money.New(0, j.Record.Lock.Currency)
 	gross, tax, share := none, none, none // so far
 	var all []Due
-	for i := 0; i < max(len(stages), len(j.Record.Calls)) || i == len(all) && gross != a.Gross && i > 0; i++ {
+	lines := max(len(stages), len(j.Record.Calls))
+	for i := 0; i < lines || i == lines && gross != a.Gross; i++ {
 		stage := stages[min(i, len(stages)-1)]
 		if i < len(stages) {
 			share = share.Add(a.Gross.MulDiv(int64(stage.Percent*ppmPerPercent+0.5), hundredPercent, money.TowardsZero))

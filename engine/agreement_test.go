@@ -214,7 +214,8 @@ func TestInvoicesAddUp(t *testing.T) {
 		j := engine.Job{Record: rec}
 		for len(j.Record.Calls) < len(rec.Lock.Stages) {
 			if rnd.IntN(3) == 0 && len(j.Record.Slips) < 5 {
-				n, v := some(50_000)-some(50_000), some(5_000)-some(5_000)
+				more, less := some(50_000), some(50_000)
+				n, v := more-less, (more-less)/10/design.Amount(unit)*design.Amount(unit)
 				j.Record.Slips = append(j.Record.Slips, design.Slip{Number: len(j.Record.Slips) + 1, Accepted: today, Net: n, Tax: v, Gross: n + v})
 				continue
 			}
