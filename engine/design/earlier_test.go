@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"blockfield/engine/design"
+	"blockfield/engine/length"
 )
 
 // earlierFile is the first design as an earlier program wrote it, with answers and a
@@ -62,5 +63,20 @@ func TestEarlierFilesAreChecked(t *testing.T) {
 		_, err := design.Decode([]byte(earlierFile(t, c[0], c[1], c[2])))
 		require.Error(t, err, c)
 		assert.Contains(t, err.Error(), c[3])
+	}
+}
+
+// What the scales say is typed in kg, or in pounds with their sign: 112 lb are 50.802 kg.
+func TestWeighedInPounds(t *testing.T) {
+	rec := design.NewRecord()
+	rec.Weighed = []design.Weighed{{Wall: 1, Group: 1}}
+	for text, want := range map[string]float64{"50.8": 50.8, "50.8 kg": 50.8, "112 lb": 50.8, "112lbs": 50.8, "0": 0} {
+		got, err := design.SetRecord(rec, "weighed[0].kg", text, length.Inch16)
+		require.NoError(t, err, text)
+		assert.Equal(t, want, got.Weighed[0].Kg, text)
+	}
+	for _, text := range []string{"lb", "112 oz", "-1 lb", "3000 lb"} {
+		_, err := design.SetRecord(rec, "weighed[0].kg", text, length.Inch16)
+		assert.Error(t, err, text)
 	}
 }

@@ -130,6 +130,10 @@ func readNumber(f Field, text string) (float64, error) {
 		text = strings.TrimSuffix(text, "C")
 		text = strings.TrimSuffix(text, "°")
 	}
+	pounds := false
+	if f.Unit == "kg" {
+		text, pounds = strings.CutSuffix(strings.TrimSuffix(text, "s"), "lb")
+	}
 	plain, err := signed(strings.TrimSuffix(text, f.Unit))
 	if err != nil {
 		return 0, err
@@ -141,11 +145,17 @@ func readNumber(f Field, text string) (float64, error) {
 	if fahrenheit {
 		x = math.Round((x-32)/1.8*10) / 10
 	}
+	if pounds {
+		x = math.Round(x*kgInPound*10) / 10
+	}
 	if x == 0 {
 		x = 0 // there is one zero, not two
 	}
 	return x, nil
 }
+
+// kgInPound is the international pound, exact.
+const kgInPound = 0.45359237
 
 // readWhole reads a whole number; degrees may carry their sign.
 func readWhole(text string) (int64, error) {

@@ -280,7 +280,7 @@ func englishDay() map[string]string {
 		"label/record.hung.by":         "Who answers for it",
 		"label/record.hung.proofKg":    "The strip was tried with",
 		"label/record.hung.found":      "What was found at the trial and afterwards",
-		"zero/record.weighed.kg":       "0: not weighed",
+		"zero/record.weighed.kg":       "0: not weighed; pounds with lb behind them",
 		"zero/record.hung.proofKg":     "0: not tried",
 		"zero/record.hung.people":      "One after another, with semicolons",
 		"zero-means/not-known":         "not known",
