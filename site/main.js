@@ -280,6 +280,11 @@ document.addEventListener("keydown", (event) => {
     closeMenus(null);
     menu?.querySelector("summary").focus();
   }
+  if (event.key === "F8" && !event.repeat) {
+    event.preventDefault();
+    status.hide("prices");
+    ask({ op: "act", name: "hide-figures" });
+  }
   if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
   const key = event.key.toLowerCase();
   if (key === "s") {

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"testing"
 
+	"github.com/chromedp/chromedp"
+	"github.com/chromedp/chromedp/kb"
 	"github.com/stretchr/testify/assert"
 )
 
@@ -30,6 +32,23 @@ func TestThePriceBookIsEditedAndKept(t *testing.T) {
 	b.section("money")
 	assert.Contains(t, b.text("#prices"), "Own prices, next")
 	assert.Contains(t, b.text("#prices"), "Other price books kept here")
+}
+
+// One key takes the workshop's figures off the page, and brings them back.
+func TestOneKeyHidesTheFigures(t *testing.T) {
+	t.Parallel()
+	b, _ := openPage(t)
+	b.read("maker")
+	b.section("money")
+	figures := `["Overhead", "Contingency", "Margin asked for"].filter((word) => document.body.textContent.includes(word)).length`
+	b.wait(figures + ` === 3`)
+	b.do(chromedp.KeyEvent(kb.F8))
+	b.wait(`document.querySelector("main").dataset.reading === "client"`)
+	b.wait(figures + ` === 0`)
+	assert.Equal(t, "client", eval[string](b, `document.getElementsByName("view.reading")[0].value`))
+	b.do(chromedp.KeyEvent(kb.F8))
+	b.wait(figures + ` === 3`)
+	assert.Equal(t, "maker", eval[string](b, `document.getElementsByName("view.reading")[0].value`))
 }
 
 // Pictures of the section Money, and of the price book in it.

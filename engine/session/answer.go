@@ -208,6 +208,9 @@ func (s *Session) act(req Request) Response {
 	if name, ours := strings.CutPrefix(req.Name, "book-"); ours {
 		return s.deskAct(name, req)
 	}
+	if req.Name == "hide-figures" {
+		return s.hideFigures()
+	}
 	if known, err := s.askPrice(req.Name); known {
 		if err != nil {
 			return s.refuse(err)

@@ -31,6 +31,7 @@ type Session struct {
 	section  string
 	paper    paper
 	asked    asked    // of a price
+	talk     string   // section to go back to once the figures may be seen again; empty: they are not hidden
 	desk     desk     // where the price book is edited
 	shelf    []string // texts of further price books
 	ear      ear

@@ -3,6 +3,8 @@ package words
 // englishWhy says why a price is what it is, and what a budget buys.
 func englishWhy() map[string]string {
 	return map[string]string{
+		"talk/lead":     "With a client beside you: the key F8 takes everything private off the page, and brings it back.",
+		"talk/hide":     "Hide the figures",
 		"why/heading":   "Why this price",
 		"why/open":      "Show the steps, the odds and the hours",
 		"why/close":     "Put it away",

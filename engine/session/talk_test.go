@@ -1,0 +1,51 @@
+package session_test
+
+import (
+	"strings"
+	"testing"
+
+	"blockfield/engine/design/designtest"
+	"blockfield/engine/session"
+
+	"blockfield/engine/design"
+
+	"github.com/stretchr/testify/assert"
+)
+
+// One key takes all that is private off the page, wherever the maker is, and brings it
+// back to the same place. It is no step of the history.
+func TestFiguresAreHiddenDuringATalk(t *testing.T) {
+	sentinel, digits := designtest.Sentinel(t)
+	for _, section := range []string{"look", "wall", "bench", "money"} {
+		s := atTheBook(t, sentinel)
+		act(t, s, session.Request{Name: "why-open"})
+		ask(t, s, session.Request{Op: "section", Name: section})
+		before := s.Plan()
+		res := act(t, s, session.Request{Name: "hide-figures"})
+		assert.Equal(t, "client", res.Reading, section)
+		assert.False(t, res.CanUndo, section)
+		targets := map[string]bool{}
+		for _, f := range res.Fragments {
+			targets[f.Target] = true
+			for _, d := range digits {
+				assert.False(t, strings.Contains(f.HTML, d), "%s: %s in %s", section, d, f.Target)
+			}
+			for _, m := range []string{before.Price.Cost.Plain(), before.Price.Net.Format("en"), before.Price.Margin.Format("en"), `name="book.`, `name="record.`} {
+				assert.False(t, strings.Contains(f.HTML, m), "%s: %s in %s", section, m, f.Target)
+			}
+		}
+		for _, place := range []string{"strip", "nav", "section", "picture-text"} {
+			assert.True(t, targets[place], "%s is drawn anew", place)
+		}
+		back := act(t, s, session.Request{Name: "hide-figures"})
+		assert.Equal(t, "maker", back.Reading)
+		assert.Equal(t, section, back.Section, "back to where the maker was")
+		assert.Equal(t, before.Price, s.Plan().Price)
+	}
+
+	// A client who has the page alone gets nothing by it.
+	s := fresh()
+	openBook(t, s, design.EncodeBook(sentinel), "file")
+	assert.Equal(t, "client", act(t, s, session.Request{Name: "hide-figures"}).Reading)
+	assert.Equal(t, "client", act(t, s, session.Request{Name: "hide-figures"}).Reading)
+}
