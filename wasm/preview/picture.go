@@ -3,10 +3,13 @@
 package main
 
 import (
+	"bytes"
 	_ "embed"
+	"fmt"
 	"image"
 	"image/color"
 	"math"
+	"slices"
 	"sync"
 	"syscall/js"
 
@@ -19,6 +22,9 @@ import (
 //go:embed march.kage
 var marchSource []byte
 
+//go:embed enlarge.kage
+var enlargeSource []byte
+
 // maxPixels bounds the full picture on dense displays: beyond it more pixels
 // cost time that nobody sees.
 const maxPixels = 2_600_000
@@ -27,9 +33,10 @@ const maxPixels = 2_600_000
 // how far it is out of date. The mutex is for messages, which arrive between
 // frames and within them.
 type picture struct {
-	mu     sync.Mutex
-	host   js.Value
-	shader *ebiten.Shader
+	mu        sync.Mutex
+	host      js.Value
+	one, many *ebiten.Shader // for one panel and for several; nil: not needed yet
+	enlarge   *ebiten.Shader // brings a coarse picture to the screen
 
 	scene    scene.Scene
 	number   int // that the page gave it
@@ -54,11 +61,44 @@ type picture struct {
 }
 
 func newPicture(host js.Value) (*picture, error) {
-	shader, err := ebiten.NewShader(append(marchSource, scene.ShaderConstants()...))
+	one, err := newShader(1)
 	if err != nil {
 		return nil, fault(err)
 	}
-	return &picture{host: host, shader: shader, probe: newImage(1, 1)}, nil
+	enlarge, err := ebiten.NewShader(enlargeSource)
+	if err != nil {
+		return nil, fault(err)
+	}
+	return &picture{host: host, one: one, enlarge: enlarge, probe: newImage(1, 1)}, nil
+}
+
+// newShader makes the shader for at most so many panels. That for one, which most
+// jobs have, reads the numbers of its panel without an index: on software graphics
+// that takes a quarter less time.
+func newShader(panels int) (*ebiten.Shader, error) {
+	source := marchSource
+	if panels == 1 {
+		for _, index := range []string{"p", "i", "j"} {
+			source = bytes.ReplaceAll(source, []byte("Board["+index+"*15"), []byte("Board[0*15"))
+		}
+	}
+	constants := fmt.Sprintf("%s\nconst MostPanels = %d\n", scene.ShaderConstants(), panels)
+	return ebiten.NewShader(append(slices.Clone(source), constants...))
+}
+
+// shader is that for the scene.
+func (p *picture) shader() *ebiten.Shader {
+	if len(p.scene.Panels) == 1 {
+		return p.one
+	}
+	if p.many == nil {
+		many, err := newShader(scene.MaxPanels)
+		if err != nil { // it differs from the other in numbers alone
+			panic(fmt.Sprintf("preview: internal error: %v", err))
+		}
+		p.many = many
+	}
+	return p.many
 }
 
 // Update has nothing to do: the picture changes by messages only.
@@ -207,10 +247,8 @@ func (p *picture) drawCoarse(part int) {
 func (p *picture) march(dst *ebiten.Image, part image.Rectangle, width, height, side int) {
 	uniforms := p.scene.Uniforms(width, height)
 	uniforms["Side"] = side
-	x0, y0 := float32(part.Min.X), float32(part.Min.Y)
-	x1, y1 := float32(part.Max.X), float32(part.Max.Y)
-	corners := []ebiten.Vertex{{DstX: x0, DstY: y0}, {DstX: x1, DstY: y0}, {DstX: x0, DstY: y1}, {DstX: x1, DstY: y1}}
-	dst.DrawTrianglesShader(corners, []uint16{0, 1, 2, 1, 2, 3}, p.shader, &ebiten.DrawTrianglesShaderOptions{
+	corners, order := rectangle(part)
+	dst.DrawTrianglesShader(corners, order, p.shader(), &ebiten.DrawTrianglesShaderOptions{
 		Uniforms: uniforms,
 		Images:   [4]*ebiten.Image{p.cells},
 		Blend:    ebiten.BlendCopy,
@@ -228,12 +266,26 @@ func (p *picture) DrawFinalScreen(screen ebiten.FinalScreen, _ *ebiten.Image, _ 
 	if shown == nil {
 		return
 	}
-	var op ebiten.DrawImageOptions
 	size, on := shown.Bounds().Size(), screen.Bounds().Size()
-	op.GeoM.Scale(float64(on.X)/float64(size.X), float64(on.Y)/float64(size.Y))
-	screen.DrawImage(shown, &op)
-	if size != on { // over the picture's outermost pixels, which the smooth one fades out
-		op.Filter = ebiten.FilterLinear
-		screen.DrawImage(shown, &op)
+	if size == on {
+		screen.DrawImage(shown, nil)
+		return
 	}
+	corners, order := rectangle(screen.Bounds())
+	screen.DrawTrianglesShader(corners, order, p.enlarge, &ebiten.DrawTrianglesShaderOptions{
+		Uniforms: map[string]any{
+			"Part": []float32{float32(size.X) / float32(on.X), float32(size.Y) / float32(on.Y)},
+			"Size": []float32{float32(size.X), float32(size.Y)},
+		},
+		Images: [4]*ebiten.Image{shown},
+		Blend:  ebiten.BlendCopy,
+	})
+}
+
+// rectangle is a part of an image as two triangles.
+func rectangle(part image.Rectangle) ([]ebiten.Vertex, []uint16) {
+	x0, y0 := float32(part.Min.X), float32(part.Min.Y)
+	x1, y1 := float32(part.Max.X), float32(part.Max.Y)
+	return []ebiten.Vertex{{DstX: x0, DstY: y0}, {DstX: x1, DstY: y0}, {DstX: x0, DstY: y1}, {DstX: x1, DstY: y1}},
+		[]uint16{0, 1, 2, 1, 2, 3}
 }
