@@ -142,9 +142,18 @@ func TestWithoutGraphicsALineSaysSo(t *testing.T) {
 // look takes an entry of the menu of views and lights.
 func (b *tab) look(do, value string) {
 	b.t.Helper()
-	b.click(".looks summary")
-	b.click(fmt.Sprintf(".looks [data-do=%q][value=%q]", do, value))
+	entry := fmt.Sprintf(".looks [data-do=%q][value=%q]", do, value)
+	if !eval[bool](b, `document.querySelector(".looks").open`) {
+		b.click(".looks summary")
+	}
+	if !eval[bool](b, `document.querySelector(`+quote(entry)+`).checkVisibility()`) {
+		b.click(".looks .more summary")
+	}
+	b.click(entry)
 }
+
+// lampHeight is the slider of the menu, how far off the wall the lamp stands.
+const lampHeight = `document.querySelector(".looks input")`
 
 // Views and lights change the picture, the way back brings the old one, and the
 // light of a day ends where it began.
@@ -156,12 +165,23 @@ func TestViewsAndLights(t *testing.T) {
 		b.redrawn(func() { b.look(one[0], one[1]) })
 		require.Eventually(t, func() bool { return difference(t, last, b.picture()) > 3 }, waitTimeout, glance, one)
 	}
+	last := b.picture()
+	b.redrawn(func() { b.look("light", "raking") })
+	require.Eventually(t, func() bool { return difference(t, last, b.picture()) > 3 }, waitTimeout, glance, "raking light")
+	b.wait(lampHeight + `.value === "16"`)
 	b.look("light", "lamp")
 	b.look("view", "front")
 	b.same(before)
 
 	b.click(".looks summary")
-	b.click(`.looks [data-do="sweep"][value="day"]`)
+	b.redrawn(func() {
+		eval[any](b, `((e) => { e.value = "80"; e.dispatchEvent(new Event("input", {bubbles: true})); return 0; })(`+lampHeight+`)`)
+	})
+	require.Eventually(t, func() bool { return difference(t, before, b.picture()) > 3 }, waitTimeout, glance, "the lamp is lifted off the wall")
+	b.look("light", "lamp")
+	b.same(before)
+
+	b.look("sweep", "day")
 	require.Eventually(t, func() bool { return difference(t, before, b.picture()) > 3 }, waitTimeout, glance, "the sun comes in")
 	b.advanceFrame(14_000) // the whole day, as wasm/preview/glide.go has it
 	b.same(before)

@@ -27,6 +27,12 @@ func (v *view) WallPaints() (all []WallPaint) {
 	return all
 }
 
+// LampHeight is the control of how far off the wall the lamp stands.
+func (v *view) LampHeight() *Control {
+	c, _ := v.control("view.lamp.elevation")
+	return &c
+}
+
 // Groups are the groups of panels on all walls.
 func (v *view) Groups() []groupView {
 	var all []groupView

@@ -72,7 +72,7 @@ func (s *Session) whole(announce string) Response {
 // viewValues are the controls outside the sections, which no fragment renders.
 func (s *Session) viewValues() []Value {
 	var all []Value
-	for _, path := range []string{"view.units", "view.reading"} {
+	for _, path := range []string{"view.units", "view.reading", "view.lamp.elevation"} {
 		text, _ := design.Text(s.now.doc, path, s.units())
 		all = append(all, Value{path, text})
 	}
