@@ -5,11 +5,16 @@
 const MOST_BYTES = 16 << 20;
 
 // watchFiles calls opened(text) for a chosen or dropped file.
-export function watchFiles({ input, drop, opened, tooLarge }) {
+export function watchFiles({ input, drop, opened, tooLarge, notRead }) {
   const take = async (file) => {
     if (!file) return;
-    if (file.size > MOST_BYTES) tooLarge();
-    else opened(await file.text());
+    if (file.size > MOST_BYTES) {
+      tooLarge();
+      return;
+    }
+    const text = await file.text().catch(() => null); // a folder, or a file that has gone
+    if (text === null) notRead();
+    else opened(text);
   };
   input.addEventListener("change", () => {
     take(input.files[0]);

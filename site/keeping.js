@@ -136,7 +136,13 @@ export function makeKeeping({ first, engine, form, ask, apply, open }) {
 
   async function openBook(alone) {
     const books = store.books();
-    if (books !== null) await engine.ask({ op: "open", text: books, from: "saved" }).catch(() => {});
+    if (books !== null) {
+      const shelved = await engine.ask({ op: "open", text: books, from: "saved" }).catch(() => ({ ok: true }));
+      if (!shelved.ok) {
+        store.setBooksAside(books);
+        unread("books-unread", "price-books-kept", books, shelved);
+      }
+    }
     const text = store.book();
     if (text === null) return;
     const answer = await engine.ask({ op: "open", text, from: "saved" }).catch(() => ({ ok: false, faults: [] }));
@@ -154,10 +160,14 @@ export function makeKeeping({ first, engine, form, ask, apply, open }) {
     unread("job-unread", "kept", text, answer);
   }
 
-  // Another tab has written something.
+  // Another tab has written something. What it keeps already is not written again: it
+  // may be ahead by now.
+  const follow = (request) => engine.ask(request).then(apply, () => {});
   window.addEventListener("storage", (event) => {
     if (event.key === store.bookKey) {
-      ask(event.newValue ? { op: "open", text: event.newValue, from: "saved" } : { op: "act", name: "example-book" });
+      follow(event.newValue ? { op: "open", text: event.newValue, from: "saved" } : { op: "act", name: "example-book" });
+    } else if (event.key === store.booksKey && event.newValue) {
+      follow({ op: "open", text: event.newValue, from: "saved" });
     } else if (jobs.elsewhere(event)) {
       status.show("changed-elsewhere", { actions: [["show-newer", () => goTo(jobs.id())]] });
     }

@@ -150,7 +150,7 @@ function refuse(answer, key) {
 async function open(request, { from, id, silent = false }) {
   stage.forget();
   const answer = await ask(request, { opened: from, id });
-  if (answer.ok) status.hide("not-opened", "link-not-opened", "not-fetched", "job-unread", "too-large", "prices");
+  if (answer.ok) status.hide("not-opened", "link-not-opened", "not-fetched", "job-unread", "too-large", "not-read", "prices");
   if (answer.ok && answer.book !== undefined) status.show("prices", { also: answer.announce });
   if (!answer.ok && !silent) refuse(answer, from === "link" ? "link-not-opened" : "not-opened");
   return answer;
@@ -243,7 +243,16 @@ function followHash() {
   }
   rows.close();
   if (linked()) openLink(hash());
-  else if (sections().includes(hash())) ask({ op: "section", name: hash() });
+  else goToPart(hash());
+}
+
+// goToPart opens a section, "bench", or a part of one, "bench-cuts"; the browser
+// itself goes to a part that is there.
+async function goToPart(part) {
+  const [section] = part.split("-");
+  if (!sections().includes(section) || (section !== part && byID(part))) return;
+  await ask({ op: "section", name: section });
+  if (section !== part) byID(part)?.scrollIntoView();
 }
 
 // A link that cannot be opened stays in the address, to be looked at.
@@ -301,6 +310,7 @@ watchFiles({
   drop: byID("drop"),
   opened: (text) => open({ op: "open", text, from: "file" }, { from: "file" }),
   tooLarge: () => status.show("too-large"),
+  notRead: () => status.show("not-read"),
 });
 watchJobList({ menu: byID("menu"), place: byID("jobs"), ...keeping.list });
 window.addEventListener("hashchange", followHash);

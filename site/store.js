@@ -8,6 +8,7 @@ const EDITS = "blockfield.edits"; // edits under way, by the job that they belon
 const BOOK = "blockfield.book";
 const BOOKS = "blockfield.books"; // further price books, as the engine writes them
 const BOOK_ASIDE = "blockfield.book-aside"; // a book that could not be read and had to give way
+const BOOKS_ASIDE = "blockfield.books-aside"; // such further books
 const TAB = "blockfield.tab"; // in the tab's own storage
 
 const named = (family, id) => `${family}.${id}`;
@@ -94,7 +95,9 @@ export function keepBook(text, { aside = null } = {}) {
   return write(BOOK, text === "" ? null : text);
 }
 
+export const booksKey = BOOKS;
 export const books = () => read(BOOKS);
+export const setBooksAside = (text) => write(BOOKS_ASIDE, text);
 export const keepBooks = (text) => write(BOOKS, text);
 
 // The tab

@@ -112,6 +112,30 @@ func (b *tab) uploadFile(name string) {
 	b.do(chromedp.SetUploadFiles(chromedp.CSS("#file"), []string{name}))
 }
 
+// A file that has gone by the time it is read is said, and nothing else happens.
+func TestUnreadableFileIsSaid(t *testing.T) {
+	b, _ := openPage(t)
+	was := b.revision()
+	b.uploadFile(filepath.Join(t.TempDir(), "gone.json"))
+	b.says("could not read the file")
+	assert.Equal(t, was, b.revision())
+}
+
+// The parts of a long section are reached from its top, and from an address.
+func TestPartsOfABench(t *testing.T) {
+	b, s := openPage(t)
+	b.read("maker")
+	b.section("bench")
+	const inSight = `(() => { const at = document.getElementById("bench-cuts")?.getBoundingClientRect(); return at && at.top >= 0 && at.top < innerHeight / 2; })()`
+	assert.False(t, eval[bool](b, inSight))
+	b.click(`.jumps a[href="#bench-cuts"]`)
+	b.wait(inSight)
+	b.open("about:blank")
+	b.open(s.URL + "/#bench-cuts")
+	b.alive()
+	b.wait(inSight)
+}
+
 // Saving, reloading and opening keep the very same design; and the file is the
 // one that Go writes.
 func TestSaveReloadOpen(t *testing.T) {

@@ -161,6 +161,19 @@ func TestBooksOnTheShelf(t *testing.T) {
 	assert.Contains(t, *act(t, s, session.Request{Name: "book-close"}).Shelf, `"{}"`)
 }
 
+// A book that comes from another tab, edit by edit, fills no shelf with what it was.
+func TestBooksOfAnotherTabAreNotShelved(t *testing.T) {
+	s := atTheBook(t, ownBook())
+	for _, name := range []string{"First", "Second"} {
+		next := ownBook()
+		next.Name = name
+		res := openBook(t, s, design.EncodeBook(next), "saved")
+		require.True(t, res.OK)
+		assert.NotContains(t, *res.Shelf, "Bench prices")
+		assert.NotContains(t, *res.Shelf, "First")
+	}
+}
+
 // The open book is the maker's alone: nobody else's page holds a field or a figure of
 // it, and an edit elsewhere does not carry it along.
 func TestTheOpenBookIsTheMakers(t *testing.T) {

@@ -71,7 +71,11 @@ func (s *Session) openPrices(req Request, format string) Response {
 	}
 	next, err := readPrices([]byte(req.Text), format, day)
 	var res Response
-	if err == nil {
+	switch {
+	case err != nil:
+	case req.From == "saved": // the same workshop's, from an earlier visit or another tab
+		res, err = s.putInForce(next)
+	default:
 		res, err = s.inForce(next)
 	}
 	if err != nil {
@@ -116,6 +120,11 @@ func (s *Session) inForce(next prices) (Response, error) {
 	if next.text != s.prices.text {
 		s.shelve()
 	}
+	return s.putInForce(next)
+}
+
+// putInForce does the same without a place on the shelf for the book before.
+func (s *Session) putInForce(next prices) (Response, error) {
 	if err := s.putBook(next); err != nil {
 		return Response{}, err
 	}

@@ -84,12 +84,14 @@ func englishFrame() map[string]string {
 		"message/changed-elsewhere":  "This job was changed in another tab.",
 		"message/show-newer":         "Show it as it is now",
 		"message/job-unread":         "The job kept in this browser could not be read. It stays kept, and what you do now is a job of its own.",
+		"message/books-unread":       "The other price books kept in this browser could not be read. They were set aside.",
 		"message/book-unread":        "The price book kept in this browser could not be read, so it is not in force.",
 		"message/job-untitled":       "A job that cannot be read",
 		"message/job-forget":         "Take it out of this browser",
 		"message/job-forgotten":      "The job was taken out of this browser.",
 		"message/put-back":           "Put it back",
 		"message/too-large":          "The file is larger than a design can be.",
+		"message/not-read":           "The browser could not read the file. Was it moved or changed after you chose it? Choose it again.",
 		"message/dismiss":            "Close",
 
 		"late/scripts": "A part of the page has not come yet, so nothing can be changed. What you see is the design that the page comes with.",
@@ -270,6 +272,8 @@ func englishBenchMoney() map[string]string {
 	return map[string]string{
 		"bench/caution":     "Saws and dust harm for good. Short pieces go in a clamped carrier, hands stay well away, the dust is drawn off and a mask is worn; the makers of your machines and finishes and your local rules have the last word.",
 		"bench/buy":         "What to buy",
+		"bench/habits":      "How the shop works",
+		"bench/jumps":       "Parts of this section",
 		"bench/cuts":        "What to cut",
 		"bench/hours":       "Hours",
 		"bench/sticks":      "Sticks and saw",

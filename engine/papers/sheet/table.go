@@ -46,6 +46,8 @@ const (
 	padX      = 1.5
 	padY      = 1.1
 	leastGrow = 24 // of a column that takes what is left
+	// leastColumn is what the columns of given widths leave to each of the others.
+	leastColumn = 8
 )
 
 func (t Table) slabs(width float64) []slab {
@@ -75,7 +77,7 @@ func (t Table) size() float64 { return Type{Size: t.Size}.size() }
 // their text, made narrower together where that is too much.
 func (t Table) widths(width float64) []float64 {
 	out := make([]float64, len(t.Columns))
-	fixed, natural, grow := 0.0, 0.0, 0
+	fixed, natural, grow, least := 0.0, 0.0, 0, 0.0
 	for i, c := range t.Columns {
 		switch {
 		case c.Width > 0:
@@ -86,7 +88,16 @@ func (t Table) widths(width float64) []float64 {
 		default:
 			out[i] = t.natural(i)
 			natural += out[i]
+			least += min(leastColumn, width/float64(2*len(t.Columns)))
 		}
+	}
+	if room := width - leastGrow*float64(grow) - min(natural, least); fixed > room {
+		for i, c := range t.Columns {
+			if c.Width > 0 {
+				out[i] *= room / fixed
+			}
+		}
+		fixed = room
 	}
 	room := width - fixed - leastGrow*float64(grow)
 	if natural > room && natural > 0 {

@@ -17,7 +17,7 @@ func Wrap(face Face, size, width float64, text string) []string {
 			lines = append(lines, strings.TrimRight(line, " "))
 		}
 		line = part
-		for Width(face, size, strings.TrimRight(line, " ")) > width {
+		for line != "" && Width(face, size, strings.TrimRight(line, " ")) > width {
 			n := fitting(face, size, width, line)
 			lines = append(lines, line[:n])
 			line = line[n:]
