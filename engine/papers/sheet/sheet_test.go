@@ -203,3 +203,31 @@ func TestViews(t *testing.T) {
 	assert.Contains(t, of(Rear), ">REAR<")
 	assert.Contains(t, of(Rear), `fill="white"`, "white letters on black")
 }
+
+// More columns than a sheet has room for are narrower, as far as words are broken;
+// nothing runs on for ever, and nothing leaves the sheet.
+func TestTableOfManyColumns(t *testing.T) {
+	for _, given := range []float64{0, 30} {
+		var table Table
+		for range 15 {
+			table.Columns = append(table.Columns, Column{Head: "Panel of the wall", Width: given})
+		}
+		table.Columns[0] = Column{Head: "Height"}
+		table.Columns[14] = Column{Head: "What is left", Grow: true}
+		row := make([]string, 15)
+		for i := range row {
+			row[i] = "12"
+		}
+		table.Rows = [][]Cell{Row(row...)}
+		sum := 0.0
+		for _, w := range table.widths(180) {
+			assert.Positive(t, w)
+			sum += w
+		}
+		assert.InDelta(t, 180, sum, 1e-9)
+		for _, s := range Layout("e", A4(), frame(), []Paper{{Title: "Many", Blocks: []Block{table}}}) {
+			assert.Empty(t, s.Overflow)
+		}
+	}
+	assert.Equal(t, []string{"a", "b"}, Wrap(Regular, 2, -1, "ab"))
+}

@@ -91,7 +91,8 @@ func (t Table) widths(width float64) []float64 {
 			least += min(leastColumn, width/float64(2*len(t.Columns)))
 		}
 	}
-	if room := width - leastGrow*float64(grow) - min(natural, least); fixed > room {
+	growing := min(leastGrow*float64(grow), width/2)
+	if room := width - growing - min(natural, least); fixed > room {
 		for i, c := range t.Columns {
 			if c.Width > 0 {
 				out[i] *= room / fixed
@@ -99,7 +100,7 @@ func (t Table) widths(width float64) []float64 {
 		}
 		fixed = room
 	}
-	room := width - fixed - leastGrow*float64(grow)
+	room := width - fixed - growing
 	if natural > room && natural > 0 {
 		for i, c := range t.Columns {
 			if c.Width == 0 && !c.Grow {
