@@ -22,9 +22,6 @@ import (
 //go:embed march.kage
 var marchSource []byte
 
-//go:embed enlarge.kage
-var enlargeSource []byte
-
 // maxPixels bounds the full picture on dense displays: beyond it more pixels
 // cost time that nobody sees.
 const maxPixels = 2_600_000
@@ -36,7 +33,6 @@ type picture struct {
 	mu        sync.Mutex
 	host      js.Value
 	one, many *ebiten.Shader // for one panel and for several; nil: not needed yet
-	enlarge   *ebiten.Shader // brings a coarse picture to the screen
 
 	scene    scene.Scene
 	number   int // that the page gave it
@@ -65,11 +61,7 @@ func newPicture(host js.Value) (*picture, error) {
 	if err != nil {
 		return nil, fault(err)
 	}
-	enlarge, err := ebiten.NewShader(enlargeSource)
-	if err != nil {
-		return nil, fault(err)
-	}
-	return &picture{host: host, one: one, enlarge: enlarge, probe: newImage(1, 1)}, nil
+	return &picture{host: host, one: one, probe: newImage(1, 1)}, nil
 }
 
 // newShader makes the shader for at most so many panels. That for one, which most
@@ -247,8 +239,10 @@ func (p *picture) drawCoarse(part int) {
 func (p *picture) march(dst *ebiten.Image, part image.Rectangle, width, height, side int) {
 	uniforms := p.scene.Uniforms(width, height)
 	uniforms["Side"] = side
-	corners, order := rectangle(part)
-	dst.DrawTrianglesShader(corners, order, p.shader(), &ebiten.DrawTrianglesShaderOptions{
+	x0, y0 := float32(part.Min.X), float32(part.Min.Y)
+	x1, y1 := float32(part.Max.X), float32(part.Max.Y)
+	corners := []ebiten.Vertex{{DstX: x0, DstY: y0}, {DstX: x1, DstY: y0}, {DstX: x0, DstY: y1}, {DstX: x1, DstY: y1}}
+	dst.DrawTrianglesShader(corners, []uint16{0, 1, 2, 1, 2, 3}, p.shader(), &ebiten.DrawTrianglesShaderOptions{
 		Uniforms: uniforms,
 		Images:   [4]*ebiten.Image{p.cells},
 		Blend:    ebiten.BlendCopy,
@@ -266,26 +260,12 @@ func (p *picture) DrawFinalScreen(screen ebiten.FinalScreen, _ *ebiten.Image, _ 
 	if shown == nil {
 		return
 	}
+	var op ebiten.DrawImageOptions
 	size, on := shown.Bounds().Size(), screen.Bounds().Size()
-	if size == on {
-		screen.DrawImage(shown, nil)
-		return
+	op.GeoM.Scale(float64(on.X)/float64(size.X), float64(on.Y)/float64(size.Y))
+	screen.DrawImage(shown, &op)
+	if size != on { // over the picture's outermost pixels, which the smooth one fades out
+		op.Filter = ebiten.FilterLinear
+		screen.DrawImage(shown, &op)
 	}
-	corners, order := rectangle(screen.Bounds())
-	screen.DrawTrianglesShader(corners, order, p.enlarge, &ebiten.DrawTrianglesShaderOptions{
-		Uniforms: map[string]any{
-			"Part": []float32{float32(size.X) / float32(on.X), float32(size.Y) / float32(on.Y)},
-			"Size": []float32{float32(size.X), float32(size.Y)},
-		},
-		Images: [4]*ebiten.Image{shown},
-		Blend:  ebiten.BlendCopy,
-	})
-}
-
-// rectangle is a part of an image as two triangles.
-func rectangle(part image.Rectangle) ([]ebiten.Vertex, []uint16) {
-	x0, y0 := float32(part.Min.X), float32(part.Min.Y)
-	x1, y1 := float32(part.Max.X), float32(part.Max.Y)
-	return []ebiten.Vertex{{DstX: x0, DstY: y0}, {DstX: x1, DstY: y0}, {DstX: x0, DstY: y1}, {DstX: x1, DstY: y1}},
-		[]uint16{0, 1, 2, 1, 2, 3}
 }
