@@ -211,7 +211,9 @@ func (v *view) stripItems() []Item {
 	var all []Item
 	for _, s := range v.Plan.Bill.Cleat.Strips {
 		if !s.Cuts.Planned() {
-			all = append(all, Item{v.T("buy/strips"), v.Metres(s.NeedM)})
+			all = append(all, Item{
+				v.T("buy/strips", "width", v.Words.Units.Number(bench.StripWidth()), "thickness", s.Thickness), v.Metres(s.BoughtM),
+			})
 			continue
 		}
 		all = append(all, v.barItems(s.Cuts.Bars, func(long length.Length) string {

@@ -216,3 +216,21 @@ func turnIsDrawn(t *testing.T, svg string, a, b, long, thick float64) {
 	assert.InDelta(t, a*cos+b*sin-long*sin*cos, k*off, 0.05*k)
 	assert.Greater(t, k*off, thick, "it passes")
 }
+
+// A strip in the wall that is higher than those of the shop is bought as a board of its
+// own: the list says so for each.
+func TestStripsInTheWallAreBought(t *testing.T) {
+	p := job(t, "s8")
+	require.NotZero(t, p.plan.Bill.Groups[0].StripM2)
+	made, ok := papers.Make(p.input(length.Metric, sheet.A4()), papers.BookSet)
+	require.True(t, ok)
+	var bought []string
+	for _, s := range made.Sheets {
+		for _, text := range texts(t, s.SVG) {
+			if strings.HasPrefix(text.text, "Board for the strip in the wall") {
+				bought = append(bought, text.text)
+			}
+		}
+	}
+	assert.NotEmpty(t, bought)
+}

@@ -295,7 +295,7 @@ func englishBenchMoney() map[string]string {
 		"buy/board":         "{wood}, boards of {thickness} × {board}, planed",
 		"buy/frame-mitred":  "piece of {length} at the long points, mitred, ripped to {depth}",
 		"buy/frame-butt":    "piece of {length}, square ends, ripped to {depth}",
-		"buy/strips":        "dry pine or ply, all pieces end to end",
+		"buy/strips":        "dry pine or ply, strips of {width} × {thickness}, with a tenth for waste",
 		"buy/cleat":         "half of a cleat: {height} × {thickness}, {length} long, one edge at {bevel}",
 		"buy/spacer":        "spacer: {height} × {thickness}, {length} long",
 		"buy/cleat-screws":  "screws for the cleats, through the backer",
