@@ -149,7 +149,9 @@ function refuse(answer, key) {
 
 async function open(request, { from, id, silent = false }) {
   stage.forget();
+  stage.another(true);
   const answer = await ask(request, { opened: from, id });
+  stage.another(false);
   if (answer.ok) status.hide("not-opened", "link-not-opened", "not-fetched", "job-unread", "too-large", "not-read", "prices");
   if (answer.ok && answer.book !== undefined) status.show("prices", { also: answer.announce });
   if (!answer.ok && !silent) refuse(answer, from === "link" ? "link-not-opened" : "not-opened");

@@ -28,7 +28,7 @@ const VIEW_FIELDS = {
 
 const fileName = (name) => `${name.replaceAll(/[^\p{L}\p{N}]+/gu, "-")}.png`;
 
-// makeStage returns {show, empty, pictured, forget, mode, zoom, shoot, picture, size, sweep}. ask sends a
+// makeStage returns {show, empty, pictured, forget, another, mode, zoom, shoot, picture, size, sweep}. ask sends a
 // request to the engine; viewed(fields) is told the paths and values of a new view.
 export function makeStage({ ask, viewed }) {
   const stage = document.getElementById("stage");
@@ -62,6 +62,7 @@ export function makeStage({ ask, viewed }) {
   let drew = null; // fulfils that promise, while it is open
   let dragging = false; // the engine is at a drag of a still picture
   let moved = { dx: 0, dy: 0, factor: 1 }; // meanwhile
+  let foreign = false; // another design is being opened
   const stills = makeStills({ url: new URL("picture-worker.js", base), drawn: showStill, impossible });
 
   function start() {
@@ -199,7 +200,15 @@ export function makeStage({ ask, viewed }) {
     stills.want(encoded, stage.getBoundingClientRect());
   }
 
+  // veil dims a still picture of another panel.
+  function veil(on) {
+    stage.classList.toggle("veiled", on);
+    if (on) note("picture-coming");
+    else if (said === "picture-coming") note("");
+  }
+
   function arrived() {
+    veil(false);
     drew?.();
     drew = null;
   }
@@ -290,7 +299,10 @@ export function makeStage({ ask, viewed }) {
       const first = scene === null;
       encoded = base64;
       scene = bytesOf(base64);
-      if (failed || (!posted && !live())) drawStill();
+      if (failed || (!posted && !live())) {
+        drawStill();
+        if (foreign) veil(true);
+      }
       if (preview) send();
       else if (first) start();
     },
@@ -302,6 +314,10 @@ export function makeStage({ ask, viewed }) {
     forget() {
       clearTimeout(rest);
       seen = null;
+    },
+    // another says that the next scene is of another design, or that it was not.
+    another(is) {
+      foreign = is;
     },
     mode(to) {
       mode = to;

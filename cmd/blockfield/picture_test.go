@@ -24,6 +24,27 @@ import (
 	"blockfield/engine/words"
 )
 
+// While the picture of a design that was opened is still to come, the one before is
+// dimmed and a line says so; an edit dims nothing.
+func TestPictureOfAnotherPanelIsVeiled(t *testing.T) {
+	s := newServer(t, newGate(builtSite(t).Handler(), "preview.wasm"))
+	b := newTab(t)
+	b.open(s.URL + "/")
+	b.alive()
+	eval[any](b, `(window.noted = [], new MutationObserver(() => noted.push([document.querySelector("#stage").classList.contains("veiled"), document.querySelector(".stage-note").textContent].join(" "))).observe(document.querySelector("#stage"), {attributes: true, attributeFilter: ["class"]}), 0)`)
+	b.set(widthPath, "1.4 m")
+	b.wait(`document.querySelector("#still.drawn")`)
+	assert.Empty(t, eval[[]string](b, "noted"))
+	body, err := os.ReadFile("../../testdata/scenarios/s8.json")
+	require.NoError(t, err)
+	b.upload("s8.json", body)
+	b.wait(`noted.length === 2`)
+	noted := eval[[]string](b, "noted")
+	assert.Contains(t, noted[0], "true The picture of this panel is being drawn")
+	assert.Contains(t, noted[1], "false")
+	assert.True(t, eval[bool](b, `document.querySelector(".stage-note").hidden`))
+}
+
 // note is the line in the corner of the picture; empty where there is none.
 const note = `(document.querySelector(".stage-note").hidden ? "" : document.querySelector(".stage-note").innerText)`
 

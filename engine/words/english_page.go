@@ -649,6 +649,7 @@ func englishChoices() map[string]string {
 		"message/picture-restarted":  "The moving picture had stopped. It was started again.",
 		"message/picture-refused":    "This view cannot be moved. A still picture is shown.",
 		"message/picture-impossible": "This design cannot be drawn. The picture is of the one before.",
+		"message/picture-coming":     "The picture of this panel is being drawn. Until then you see the one before.",
 		"message/picture-shooting":   "The picture is being drawn. Without a graphics card this takes a while.",
 		"message/picture-not-shot":   "The picture could not be drawn.",
 
