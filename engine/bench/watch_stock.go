@@ -37,7 +37,7 @@ func shortBlock(j job, at string) []check.WatchOut {
 		}
 		w := check.WatchOut{
 			Code: "bench/short-block", Level: check.Caution, Gate: check.Cut,
-			Args:  words.Args{"height": h, "away": length.MM(tailLeastMM)},
+			Args:  words.Args{"height": h},
 			Field: at + ".heights", Source: check.CommonPractice,
 			Fix: raised(j.design.Heights, k, at+".heights"),
 		}
@@ -72,7 +72,7 @@ func shortTail(b design.Bench) []check.WatchOut {
 	}
 	return []check.WatchOut{{
 		Code: "bench/short-tail", Level: check.Stop, Gate: check.Cut,
-		Args:  words.Args{"tail": b.HoldTail, "least": least},
+		Args:  words.Args{"tail": b.HoldTail, "least": least.CeilAs(b.HoldTail.Notation())},
 		Field: "bench.holdTail", Source: check.CommonPractice,
 		Fix: &check.Fix{Path: "bench.holdTail", Value: typed(least, b.HoldTail)},
 	}}

@@ -194,7 +194,7 @@ func englishBenchChecks() map[string]string {
 		"bench/sheets-too-small": "A backer of {width} × {height} with its trimming does not come out of a sheet of {sheetWidth} × {sheetLength}, and a group does not take enough panels to split it. Make the field smaller.",
 		"bench/waste":            "{share} of the {wood} sticks, {size} square and {length} long, ends up in no panel. Another stick length may waste less.",
 		"bench/one-a-sheet":      "Each of the {n} backers, {width} × {height}, takes a sheet of {sheetWidth} × {sheetLength} of its own. A slightly narrower panel may come twice out of one.",
-		"bench/short-block":      "A block of {height} cannot be held by hand at the saw. Hold it in a clamped carrier, let the blade stop before you lift it out, and keep hands {away} from the blade.",
+		"bench/short-block":      "A block of {height} cannot be held by hand at the saw. Hold it in a clamped carrier, let the blade stop before you lift it out, and keep hands 150 mm (6 in) from the blade.",
 		"bench/tiny-block":       "A block of {height} is too short even for a usual carrier. Make it taller, or say how it is cut and who answers for it.",
 		"bench/short-tail":       "With nothing but a hand to hold it, the last {tail} of a stick brings fingers to the blade. Leave {least}, or cut in a clamped carrier.",
 		"bench/sanding-time":     "Sanding takes {hours} with the machine in the hand. From {limit} a day on its vibration calls for measures: spread it over {days} days or people.",
