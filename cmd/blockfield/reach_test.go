@@ -34,6 +34,7 @@ func TestTabReachesEverything(t *testing.T) {
 	for _, reading := range readings {
 		b.read(reading)
 		b.settle()
+		b.wait(`document.documentElement.dataset.heard === document.querySelector("#revision").textContent`) // it brings watch-outs of its own
 		want := eval[[]string](b, stops)
 		require.Greater(t, len(want), 10)
 		eval[any](b, `document.activeElement.blur()`)
