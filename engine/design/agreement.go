@@ -38,6 +38,17 @@ type Slip struct {
 	Accepted string `json:"accepted"` // day; empty: not yet
 }
 
+// Later says what a slip does to the day on which the job is done.
+func (s Slip) Later() words.Phrase {
+	switch {
+	case s.Days > 0:
+		return phrase("slip/later", "n", s.Days)
+	case s.Days < 0:
+		return phrase("slip/earlier", "n", -s.Days)
+	}
+	return phrase("slip/same-day")
+}
+
 // Call is an invoice of one stage of the payments.
 type Call struct {
 	Stage    string `json:"stage"`

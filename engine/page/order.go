@@ -98,7 +98,7 @@ func (v *view) SlipForms() []SlipForm {
 		f := SlipForm{
 			Name: v.T("slip/name", "n", s.Number, "before", s.Before, "revision", s.Revision),
 			Sum:  v.T("slip/sum", "net", v.signedAmount(s.Net), "tax", v.signedAmount(s.Tax), "gross", v.signedAmount(s.Gross)),
-			Days: v.slipDays(s.Days), Reason: v.recordControl("", "slips[%d].reason", i),
+			Days: v.Words.Show(s.Later()), Reason: v.recordControl("", "slips[%d].reason", i),
 			Fits: s.Revision == v.Plan.Revision, Path: fmt.Sprintf("%sslips[%d]", design.RecordPrefix, i),
 		}
 		if s.Accepted != "" {
@@ -107,16 +107,6 @@ func (v *view) SlipForms() []SlipForm {
 		all = append(all, f)
 	}
 	return all
-}
-
-func (v *view) slipDays(n int) string {
-	switch {
-	case n > 0:
-		return v.T("slip/later", "n", n)
-	case n < 0:
-		return v.T("slip/earlier", "n", -n)
-	}
-	return v.T("slip/same-day")
 }
 
 // lockMoney is an amount of the record.

@@ -38,7 +38,7 @@ func (m *maker) changeSlips() []sheet.Paper {
 		} else {
 			p.Blocks = append(p.Blocks, sheet.Say(s.Reason))
 		}
-		p.Blocks = append(p.Blocks, sheet.Heading(m.T("order-paper/difference")), t, sheet.Say(m.slipDays(s.Days)))
+		p.Blocks = append(p.Blocks, sheet.Heading(m.T("order-paper/difference")), t, sheet.Say(m.Words.Show(s.Later())))
 		if s.Accepted != "" {
 			p.Blocks = append(p.Blocks, sheet.Say(m.T("slip/accepted", "date", s.Accepted)))
 		}
@@ -46,16 +46,6 @@ func (m *maker) changeSlips() []sheet.Paper {
 		all = append(all, p)
 	}
 	return all
-}
-
-func (m *maker) slipDays(n int) string {
-	switch {
-	case n > 0:
-		return m.T("slip/later", "n", n)
-	case n < 0:
-		return m.T("slip/earlier", "n", -n)
-	}
-	return m.T("slip/same-day")
 }
 
 // invoices are a sheet for each stage that was called: what was agreed on, what was
