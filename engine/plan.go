@@ -77,8 +77,25 @@ func (r Result) Cells() (cells, blocks int) {
 // A book that lacks a price gives a Result without a Price and a watch-out that
 // names what is missing; so does one with which the job comes to more than can be
 // reckoned.
-func Plan(d design.Design, b design.Book) (Result, error) {
-	out := Result{Revision: d.Revision(), BookCode: b.Code(), Title: d.Title}
+func Plan(d design.Design, b design.Book) (Result, error) { return NewPlanner(b).Plan(d) }
+
+// Planner plans many designs with one price book.
+type Planner struct {
+	book design.Book
+	code string // of the book: taking it needs the whole of it written
+}
+
+// NewPlanner returns a planner with a price book, which must not change while the
+// planner is in use.
+func NewPlanner(b design.Book) Planner { return Planner{book: b, code: b.Code()} }
+
+// Book returns the planner's price book.
+func (p Planner) Book() design.Book { return p.book }
+
+// Plan is the function Plan with the planner's price book.
+func (p Planner) Plan(d design.Design) (Result, error) {
+	b := p.book
+	out := Result{Revision: d.Revision(), BookCode: p.code, Title: d.Title}
 	groups, err := build(d)
 	if err != nil {
 		return Result{}, err
@@ -92,9 +109,9 @@ func Plan(d design.Design, b design.Book) (Result, error) {
 	out.WatchOuts = append(out.WatchOuts, placed(d, groups)...)
 	out.WatchOuts = append(out.WatchOuts, sticksAndAir(d, groups)...)
 	out.Hangings = make([]wall.Hanging, len(groups))
-	p := pace(d, b)
-	p.Holds = func(group int, panelKg float64) bench.Held { return out.hang(d, group, panelKg) }
-	out.Bill, err = bench.Estimate(d, p, built)
+	pace := paceOf(d, b)
+	pace.Holds = func(group int, panelKg float64) bench.Held { return out.hang(d, group, panelKg) }
+	out.Bill, err = bench.Estimate(d, pace, built)
 	if err != nil {
 		return Result{}, err
 	}
@@ -110,9 +127,9 @@ func Plan(d design.Design, b design.Book) (Result, error) {
 	return out, nil
 }
 
-// pace is how the shop works and what it pays, by its price book and the habits
+// paceOf is how the shop works and what it pays, by its price book and the habits
 // that the design has.
-func pace(d design.Design, b design.Book) bench.Pace {
+func paceOf(d design.Design, b design.Book) bench.Pace {
 	return bench.Pace{
 		Tasks: b.Tasks, SpeedKmh: b.Travel.SpeedKmh,
 		Factors: bench.Factors{Wood: d.Bench.WoodTimes, Fatigue: d.Bench.Fatigue, Gang: d.Bench.Gang},

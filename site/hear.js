@@ -3,6 +3,8 @@
 import { makeHelper } from "./helper.js";
 import { insert } from "./trusted.js";
 
+// A design is heard once edits rest for so long: until then those have the processors.
+const REST_MS = 150;
 const OVERDUE_MS = 1_000; // how long a design that is no longer wanted may keep a newer one waiting
 // The slowest honest hearing: a panel of the most cells takes 3.5 s as a module
 // under Node on a busy desk computer, and a slow phone is taken to need six times
@@ -15,11 +17,15 @@ export function makeHearing({ url, heard, deaf }) {
   let begun = false; // the page is alive: there is time for sound
   let newest = null; // {text, revision} that the page shows
   let pictures = []; // of what was heard last
+  let rest = 0;
   const helper = makeHelper({ url, done: settle, failed: ({ key }) => undress(key), overdueMs: OVERDUE_MS });
 
   function hear() {
     if (!begun || newest === null) return;
-    helper.want({ key: newest.revision, request: { op: "hear", text: newest.text }, limitMs: HEAR_MS });
+    clearTimeout(rest);
+    rest = setTimeout(() => {
+      helper.want({ key: newest.revision, request: { op: "hear", text: newest.text }, limitMs: HEAR_MS });
+    }, REST_MS);
   }
 
   function settle(answer, { key }) {

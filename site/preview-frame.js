@@ -10,6 +10,8 @@
   // The gate: the module asks for frames as always, but its request waits here
   // until wake() is called, and again after rest().
   const nextFrame = window.requestAnimationFrame.bind(window);
+  const later = window.setTimeout.bind(window);
+  const unlater = window.clearTimeout.bind(window);
   let open = false;
   let waiting = null;
   window.requestAnimationFrame = (callback) => {
@@ -17,7 +19,9 @@
     waiting = callback;
     return 0;
   };
+  let alarm = 0;
   const wake = () => {
+    unlater(alarm);
     open = true;
     if (waiting) nextFrame(waiting);
     waiting = null;
@@ -26,13 +30,16 @@
   const rest = () => {
     open = false;
   };
+  const nap = (ms) => {
+    rest();
+    unlater(alarm);
+    alarm = later(wake, ms);
+  };
 
   // At rest the module's slow timers wait too: the one that looks for a hidden
   // tab ten times a second, and those of the Go runtime. Nothing that is drawn
   // hangs on them. Short ones are part of a frame.
   const slowMs = 50;
-  const later = window.setTimeout.bind(window);
-  const unlater = window.clearTimeout.bind(window);
   const held = new Map(); // by ids below zero, which no browser gives
   let lastHeld = 0;
   window.setTimeout = (callback, ms = 0, ...args) => {
@@ -53,9 +60,17 @@
   // would look at all of them hundreds of times a second.
   Object.defineProperty(window.navigator, "getGamepads", { value: () => [] });
 
+  // What is drawn here has edges of its own making: the browser's smoothing of them
+  // would multiply the work of bringing a picture to the screen.
+  const { getContext } = window.HTMLCanvasElement.prototype;
+  window.HTMLCanvasElement.prototype.getContext = function (kind, attributes) {
+    return getContext.call(this, kind, { ...attributes, antialias: false, alpha: false, stencil: false });
+  };
+
   window.previewHost = {
     wake,
     rest,
+    nap,
     post(message) {
       if (message.bytes) {
         message.bytes = message.bytes.buffer;

@@ -3,51 +3,14 @@ package main_test
 import (
 	"slices"
 	"testing"
-	"time"
 
-	"github.com/chromedp/cdproto/cdp"
 	cdpage "github.com/chromedp/cdproto/page"
-	"github.com/chromedp/cdproto/systeminfo"
 	"github.com/chromedp/chromedp"
 	"github.com/stretchr/testify/require"
 )
 
 // The figures of the page in a browser. They depend on the machine, so they are
 // reported and not judged.
-
-// processorSeconds is what the browser with all its processes has used so far.
-func processorSeconds(b *tab) float64 {
-	b.t.Helper()
-	info, err := chromedp.CallBrowser(b.ctx, systeminfo.GetProcessInfo, cdp.Empty{})
-	require.NoError(b.t, err)
-	sum := 0.0
-	for _, p := range info.ProcessInfo {
-		sum += p.CPUTime
-	}
-	return sum
-}
-
-// An idle page: processor time in ten seconds in which nobody does anything,
-// beside that of an empty page.
-func BenchmarkIdlePage(b *testing.B) {
-	const span = 10 * time.Second
-	idle := func(t *tab) float64 {
-		time.Sleep(2 * time.Second) // for what starting has left to do
-		before := processorSeconds(t)
-		time.Sleep(span)
-		return processorSeconds(t) - before
-	}
-	for b.Loop() {
-		empty := newTab(b)
-		empty.open("about:blank")
-		base := idle(empty)
-		page, _ := openPicture(b, window(1440, 900))
-		page.fine()
-		used := idle(page)
-		b.ReportMetric(base, "s/10s-empty")
-		b.ReportMetric(used, "s/10s-page")
-	}
-}
 
 // An edit: from the event of the control to the changed page, while the preview
 // draws by software; and of that the time until the request leaves, and until

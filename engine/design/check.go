@@ -78,6 +78,15 @@ func (c *checker) leaf(f Field, v reflect.Value, p *at) {
 	}
 }
 
+// lengthOf reads a length where it lies: this walk goes with every edit, and a copy
+// behind an interface costs memory.
+func lengthOf(v reflect.Value) length.Length {
+	if v.CanAddr() {
+		return *v.Addr().Interface().(*length.Length)
+	}
+	return v.Interface().(length.Length)
+}
+
 // foundIn is what is wrong with a value, as its fault says it.
 func foundIn(f Field, v reflect.Value, code Code) any {
 	if code != ControlChars {
@@ -97,7 +106,7 @@ func faultOf(f Field, v reflect.Value) Code {
 	}
 	switch f.Kind {
 	case KindLength:
-		if !f.holds(v.Interface().(length.Length).Millimetres()) {
+		if !f.holds(lengthOf(v).Millimetres()) {
 			return OutOfRange
 		}
 	case KindAmount:

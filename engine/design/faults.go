@@ -102,6 +102,9 @@ func (c *finding) add(p *at, code Code, value any, allowed words.Phrase) {
 // clean reports whether nothing was found in or below the place p. A rule that
 // compares several fields runs only where each of them is right.
 func (c *finding) clean(p *at) bool {
+	if len(c.faults) == 0 {
+		return true
+	}
 	prefix := p.String()
 	for _, f := range c.faults {
 		if rest, ok := strings.CutPrefix(f.Path, prefix); ok && (rest == "" || rest[0] == '.' || rest[0] == '[') {

@@ -1,6 +1,9 @@
 package design
 
-import _ "embed"
+import (
+	_ "embed"
+	"sync"
+)
 
 //go:embed placeholder.json
 var placeholder string
@@ -15,3 +18,6 @@ func DefaultBook() Book {
 	}
 	return book
 }
+
+// DefaultBookCode is the code of DefaultBook.
+var DefaultBookCode = sync.OnceValue(func() string { return DefaultBook().Code() })

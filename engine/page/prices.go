@@ -106,7 +106,7 @@ func (v *view) SellingLapsed() string {
 
 // ExampleBook reports whether the example figures are in force.
 func (v *view) ExampleBook() bool {
-	return !v.SellingOnly && v.Plan.BookCode == design.DefaultBook().Code()
+	return !v.SellingOnly && v.Plan.BookCode == design.DefaultBookCode()
 }
 
 // HasSelling reports whether there is a selling book to save.

@@ -276,7 +276,7 @@ func (s *Session) acted(req Request) (design.Document, error) {
 	case "go-way", "take-candidate":
 		return s.answered(req.Name, req.Path)
 	case "sample":
-		return engine.Sample(s.now.doc, s.prices.book, s.reader().Say("money/sample-name"))
+		return engine.Sample(s.now.doc, s.prices.book(), s.reader().Say("money/sample-name"))
 	case "take-size", "take-moisture":
 		return s.taken(req)
 	case "confirm":

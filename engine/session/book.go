@@ -48,7 +48,7 @@ func (s *Session) desked() *page.BookDesk {
 
 // setBook edits the price book in force.
 func (s *Session) setBook(path string, req Request) Response {
-	before := s.prices.book
+	before := s.prices.book()
 	next, err := design.SetBook(before, path, req.Value, s.units())
 	if err == nil {
 		err = s.reviseBook(next)
@@ -58,7 +58,7 @@ func (s *Session) setBook(path string, req Request) Response {
 	}
 	res := s.common(Response{Fragments: page.Fragments(s.input(), req.Path), Book: &s.prices.text})
 	res.Text = ""
-	for _, c := range design.BookChanges(before, s.prices.book, s.units()) {
+	for _, c := range design.BookChanges(before, s.prices.book(), s.units()) {
 		if c.Path != req.Path {
 			res.Values = append(res.Values, Value{c.Path, c.Text})
 		}
@@ -69,11 +69,11 @@ func (s *Session) setBook(path string, req Request) Response {
 // reviseBook puts the next state of the edited book in force, as a step of its history.
 // The example figures become a book of the workshop by their first edit.
 func (s *Session) reviseBook(next design.Book) error {
-	before := s.prices.book
+	before := s.prices.book()
 	if before.Code() == next.Code() {
 		return nil
 	}
-	if before.Code() == design.DefaultBook().Code() && next.Name == before.Name {
+	if before.Code() == design.DefaultBookCode() && next.Name == before.Name {
 		next.Name = s.reader().Say("book/own-name")
 	}
 	if err := s.priced(privatePrices(next)); err != nil {
@@ -93,7 +93,7 @@ func (s *Session) bookStep(from, to *[]design.Book) error {
 	if n == 0 {
 		return nil
 	}
-	before, then := s.prices.book, (*from)[n-1]
+	before, then := s.prices.book(), (*from)[n-1]
 	if err := s.priced(privatePrices(then)); err != nil {
 		return err
 	}
@@ -109,7 +109,7 @@ var deskActs = map[string]func(*Session, Request) error{
 	"undo":  func(s *Session, _ Request) error { return s.bookStep(&s.desk.undo, &s.desk.redo) },
 	"redo":  func(s *Session, _ Request) error { return s.bookStep(&s.desk.redo, &s.desk.undo) },
 	"copy": func(s *Session, _ Request) error {
-		next := design.CloneBook(s.prices.book)
+		next := design.CloneBook(s.prices.book())
 		if next.ValidFrom = s.today; next.ValidUntil < next.ValidFrom {
 			next.ValidUntil = ""
 		}
@@ -151,7 +151,7 @@ func (s *Session) deskAct(name string, req Request) Response {
 // the workshop's own.
 func (s *Session) alterBook(req Request) Response {
 	path := strings.TrimPrefix(req.Path, design.BookPrefix)
-	next, err := s.prices.book, error(nil)
+	next, err := s.prices.book(), error(nil)
 	switch req.Name {
 	case "add":
 		next, err = design.AddToBook(next, path)
@@ -230,7 +230,7 @@ func (s *Session) openList(req Request) Response {
 	if s.prices.sellingOnly {
 		return Response{Faults: []Fault{{Message: s.reader().Say("prices/list-no-book")}}}
 	}
-	next, err := pricelist.Read(s.prices.book, []byte(req.Text))
+	next, err := pricelist.Read(s.prices.book(), []byte(req.Text))
 	if wrong, ok := errors.AsType[pricelist.Faults](err); ok {
 		res := Response{Stays: s.booksName("page/book-stays")}
 		for _, f := range wrong {

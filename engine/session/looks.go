@@ -59,8 +59,8 @@ func (s *Session) offer(days string) (design.Document, error) {
 	if err != nil {
 		return design.Document{}, errors.New("internal error: no number of days: " + strconv.Quote(days))
 	}
-	plan := s.now.plan.On(s.today, s.now.doc, s.prices.book).During(s.job()) // with what was signed off
-	offer, hindrance := engine.MakeOffer(plan, s.prices.book, s.today, n)
+	plan := s.now.plan.On(s.today, s.now.doc, s.prices.book()).During(s.job()) // with what was signed off
+	offer, hindrance := engine.MakeOffer(plan, s.prices.book(), s.today, n)
 	if hindrance.Key != "" {
 		return design.Document{}, errors.New(s.reader().Say(hindrance.Key, hindrance.Args))
 	}
@@ -79,7 +79,7 @@ func (s *Session) lookPlans() []engine.Result {
 		revision := look.Design.Revision()
 		plan, ok := known[revision]
 		if !ok {
-			plan, _ = engine.Plan(look.Design, s.prices.book)
+			plan, _ = s.prices.planner.Plan(look.Design)
 		}
 		s.looks[revision] = plan
 		all = append(all, plan)

@@ -15,7 +15,7 @@ import (
 // where private ones are wanted. One document is in force at a time; text is
 // it, as the page keeps it, and empty for the example figures.
 type prices struct {
-	book        design.Book
+	planner     engine.Planner
 	sold        *sold
 	sellingOnly bool
 	text        string
@@ -28,11 +28,14 @@ type sold struct {
 	book design.SellingBook
 }
 
+// book is the private book in force.
+func (p prices) book() design.Book { return p.planner.Book() }
+
 // selling is the selling book in force; the zero one where there is none.
 func (p prices) selling() design.SellingBook {
 	if !p.sold.made {
 		p.sold.made = true
-		if book, err := engine.SellingBook(p.book); err == nil {
+		if book, err := engine.SellingBook(p.book()); err == nil {
 			p.sold.book = book
 		}
 	}
@@ -41,15 +44,15 @@ func (p prices) selling() design.SellingBook {
 
 // examplePrices are in force where nobody has opened a book.
 func examplePrices() prices {
-	return prices{book: design.DefaultBook(), sold: &sold{made: true, book: engine.ExampleSelling()}}
+	return prices{planner: engine.NewPlanner(design.DefaultBook()), sold: &sold{made: true, book: engine.ExampleSelling()}}
 }
 
 // privatePrices are those of a workshop's own book.
 func privatePrices(book design.Book) prices {
-	if book.Code() == design.DefaultBook().Code() {
+	if book.Code() == design.DefaultBookCode() {
 		return examplePrices()
 	}
-	return prices{book: book, sold: &sold{}, text: string(design.EncodeBook(book))}
+	return prices{planner: engine.NewPlanner(book), sold: &sold{}, text: string(design.EncodeBook(book))}
 }
 
 // canSell reports whether there is a selling book to hand out.
@@ -153,7 +156,7 @@ func (s *Session) putBook(next prices) error {
 
 // priced plans the open design with other figures.
 func (s *Session) priced(next prices) error {
-	plan, err := engine.Plan(s.now.doc.Design, next.book)
+	plan, err := next.planner.Plan(s.now.doc.Design)
 	if err != nil {
 		return err
 	}
@@ -163,11 +166,11 @@ func (s *Session) priced(next prices) error {
 
 // booksName says a sentence about the book in force.
 func (s *Session) booksName(key string) string {
-	name := any(s.prices.book.Name)
+	name := any(s.prices.book().Name)
 	switch {
 	case s.prices.sellingOnly:
 		name = words.Key("prices/a-selling-book")
-	case s.prices.book.Placeholder:
+	case s.prices.book().Placeholder:
 		name = words.Key("prices/the-examples")
 	}
 	return s.reader().Say(key, words.Args{"name": name})
@@ -185,14 +188,14 @@ func (s *Session) priceFile(name string) Response {
 	file := &File{Type: "application/json"}
 	switch {
 	case name == bookFile:
-		file.Name = fileName(s.prices.book.Name, s.prices.book.Code())
-		file.Text = string(design.EncodeBook(s.prices.book))
+		file.Name = fileName(s.prices.book().Name, s.prices.book().Code())
+		file.Text = string(design.EncodeBook(s.prices.book()))
 	case name == listFile:
 		file.Type = "text/csv"
-		file.Name = nameOf(s.reader().Say("book/list-file", words.Args{"name": s.prices.book.Name}), s.prices.book.Code(), ".csv")
-		file.Text = string(pricelist.Write(s.prices.book))
+		file.Name = nameOf(s.reader().Say("book/list-file", words.Args{"name": s.prices.book().Name}), s.prices.book().Code(), ".csv")
+		file.Text = string(pricelist.Write(s.prices.book()))
 	case name == sellingFile && s.prices.canSell():
-		file.Name = fileName(s.reader().Say("prices/selling-file"), s.prices.book.Code())
+		file.Name = fileName(s.reader().Say("prices/selling-file"), s.prices.book().Code())
 		file.Text = string(design.EncodeSelling(s.prices.selling()))
 	case strings.HasPrefix(name, bookFile+"-"):
 		i, err := s.onShelf(strings.TrimPrefix(name, bookFile+"-"))

@@ -120,11 +120,11 @@ var works = map[string]func(*Session, engine.Job, Request) (design.Record, error
 		return design.RemoveEntry(job.Record, strings.TrimPrefix(req.Path, design.RecordPrefix))
 	},
 	"lock": func(s *Session, job engine.Job, _ Request) (design.Record, error) {
-		return s.unless(job.Locking(s.now.doc, s.prices.book, s.today))
+		return s.unless(job.Locking(s.now.doc, s.prices.book(), s.today))
 	},
 	"unlock": func(s *Session, job engine.Job, _ Request) (design.Record, error) { return s.unless(job.Unlocking()) },
 	"slip": func(s *Session, job engine.Job, _ Request) (design.Record, error) {
-		return s.unless(job.Slip(s.prices.book, s.now.doc.Design.Money, s.today))
+		return s.unless(job.Slip(s.prices.book(), s.now.doc.Design.Money, s.today))
 	},
 	"accept-slip": func(s *Session, job engine.Job, _ Request) (design.Record, error) {
 		return s.unless(job.Accepting(s.today))
@@ -184,11 +184,11 @@ func (s *Session) learn() Response {
 	if !job.CanLearn() {
 		return s.refuse(errors.New("internal error: nothing to learn"))
 	}
-	res, err := s.inForce(privatePrices(job.Learned(s.prices.book)))
+	res, err := s.inForce(privatePrices(job.Learned(s.prices.book())))
 	if err != nil {
 		return s.refuse(err)
 	}
-	job.Record.Learn.Into = s.prices.book.Code()
+	job.Record.Learn.Into = s.prices.book().Code()
 	res.Record = s.recorded(job.Record).Record
 	res.Fragments = page.Whole(s.input())
 	return res

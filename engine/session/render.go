@@ -14,8 +14,8 @@ func (s *Session) input() page.Input {
 	job := s.job()
 	in := page.Input{
 		Doc: s.now.doc, Words: s.reader(), Section: s.section,
-		Today: s.today, Job: job, Plan: s.now.plan.On(s.today, s.now.doc, s.prices.book).During(job),
-		Book: s.prices.book, SellingOnly: s.prices.sellingOnly, Desk: s.desked(),
+		Today: s.today, Job: job, Plan: s.now.plan.On(s.today, s.now.doc, s.prices.book()).During(job),
+		Book: s.prices.book(), SellingOnly: s.prices.sellingOnly, Desk: s.desked(),
 		CanUndo: len(s.undo) > 0, CanRedo: len(s.redo) > 0, Alone: s.alone,
 	}
 	if in.Desk == nil || !in.Desk.Open || s.prices.sold.made {
@@ -41,11 +41,11 @@ func (s *Session) input() page.Input {
 func (s *Session) levers() []engine.Lever {
 	switch s.now.doc.View.Reading {
 	case page.Client:
-		return engine.QuoteLevers(s.now.doc, s.now.plan, s.prices.book, s.prices.selling())
+		return engine.QuoteLevers(s.now.doc, s.now.plan, s.prices.book(), s.prices.selling())
 	case page.Builder:
-		return engine.GoodsLevers(s.now.doc, s.now.plan, s.prices.book)
+		return engine.GoodsLevers(s.now.doc, s.now.plan, s.prices.book())
 	default:
-		return engine.Levers(s.now.doc, s.now.plan, s.prices.book)
+		return engine.Levers(s.now.doc, s.now.plan, s.prices.book())
 	}
 }
 

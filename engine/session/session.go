@@ -76,7 +76,7 @@ func New(book design.Book) *Session {
 }
 
 func (s *Session) planned(doc design.Document) (state, error) {
-	plan, err := engine.Plan(doc.Design, s.prices.book)
+	plan, err := s.prices.planner.Plan(doc.Design)
 	return state{doc: doc, plan: plan, opening: s.now.opening}, err
 }
 

@@ -30,7 +30,7 @@ func (s *Session) question() string {
 }
 
 func (s *Session) paying() engine.Paying {
-	by := page.Paying(s.now.doc.View.Reading, s.prices.book, design.SellingBook{})
+	by := page.Paying(s.now.doc.View.Reading, s.prices.book(), design.SellingBook{})
 	if by.Client {
 		by.Selling = s.prices.selling()
 	}
@@ -43,7 +43,7 @@ func (s *Session) why() page.Why {
 	out := page.Why{Open: s.asked.open}
 	if s.asked.open && s.now.doc.View.Reading == page.Maker && s.now.plan.Price.Sold {
 		if s.asked.oddsOf != q {
-			s.asked.oddsOf, s.asked.odds = q, engine.Odds(s.now.doc.Design, s.now.plan, s.prices.book)
+			s.asked.oddsOf, s.asked.odds = q, engine.Odds(s.now.doc.Design, s.now.plan, s.prices.book())
 		}
 		out.Odds = s.asked.odds
 	}

@@ -90,8 +90,9 @@ func (p *picture) setScene(b []byte, keepView, smooth bool, number int) {
 		p.glideTo(s)
 		s.Camera, s.Lamp = p.scene.Camera, p.scene.Lamp
 	}
+	again := p.loaded
 	p.scene, p.number, p.loaded, p.newCells = s, number, true, true
-	p.touch(false)
+	p.touch(again) // a further edit may follow, and shall have the processors
 }
 
 // look moves the camera or the lamp and tells the page where they are now.

@@ -22,6 +22,9 @@ import (
 //go:embed march.kage
 var marchSource []byte
 
+//go:embed enlarge.kage
+var enlargeSource []byte
+
 // maxPixels bounds the full picture on dense displays: beyond it more pixels
 // cost time that nobody sees.
 const maxPixels = 2_600_000
@@ -33,6 +36,7 @@ type picture struct {
 	mu        sync.Mutex
 	host      js.Value
 	one, many *ebiten.Shader // for one panel and for several; nil: not needed yet
+	enlarge   *ebiten.Shader
 
 	scene    scene.Scene
 	number   int // that the page gave it
@@ -61,7 +65,11 @@ func newPicture(host js.Value) (*picture, error) {
 	if err != nil {
 		return nil, fault(err)
 	}
-	return &picture{host: host, one: one, probe: newImage(1, 1)}, nil
+	enlarge, err := ebiten.NewShader(enlargeSource)
+	if err != nil {
+		return nil, fault(err)
+	}
+	return &picture{host: host, one: one, enlarge: enlarge, probe: newImage(1, 1)}, nil
 }
 
 // newShader makes the shader for at most so many panels. That for one, which most
@@ -137,6 +145,9 @@ func (p *picture) step() {
 	if step.Draws() {
 		p.draw(step)
 		p.pacer.Took(step, nowMS()-start, p.height)
+	}
+	if step.WaitMS > 0 {
+		p.host.Call("nap", step.WaitMS) // frames in which nothing is drawn cost the browser as much as others
 	}
 	if step.Rest && p.shot != nil {
 		p.drawShot()
@@ -260,12 +271,15 @@ func (p *picture) DrawFinalScreen(screen ebiten.FinalScreen, _ *ebiten.Image, _ 
 	if shown == nil {
 		return
 	}
-	var op ebiten.DrawImageOptions
 	size, on := shown.Bounds().Size(), screen.Bounds().Size()
-	op.GeoM.Scale(float64(on.X)/float64(size.X), float64(on.Y)/float64(size.Y))
-	screen.DrawImage(shown, &op)
-	if size != on { // over the picture's outermost pixels, which the smooth one fades out
-		op.Filter = ebiten.FilterLinear
-		screen.DrawImage(shown, &op)
+	if size == on {
+		screen.DrawImage(shown, &ebiten.DrawImageOptions{Blend: ebiten.BlendCopy})
+		return
 	}
+	x, y, sx, sy := float32(on.X), float32(on.Y), float32(size.X), float32(size.Y)
+	corners := []ebiten.Vertex{{}, {DstX: x, SrcX: sx}, {DstY: y, SrcY: sy}, {DstX: x, DstY: y, SrcX: sx, SrcY: sy}}
+	screen.DrawTrianglesShader(corners, []uint16{0, 1, 2, 1, 2, 3}, p.enlarge, &ebiten.DrawTrianglesShaderOptions{
+		Images: [4]*ebiten.Image{shown},
+		Blend:  ebiten.BlendCopy,
+	})
 }

@@ -10,8 +10,9 @@ import "math"
 
 // Limits, from trying them on software graphics on two cores.
 const (
-	// quietMS is how long nothing may move before the full picture begins.
-	quietMS = 90
+	// quietMS is how long nothing may move before the full picture begins. Edits of
+	// somebody who drags a slider or holds a key come closer together.
+	quietMS = 180
 	// coarseMS is what a picture in a drag may take.
 	coarseMS = 35
 	// bandMS is what a band may take: the longest that a movement waits.
@@ -19,7 +20,7 @@ const (
 	// minRows is the smallest band.
 	minRows = 4
 	// maxCoarse: coarse pictures have at least 1/maxCoarse of the pixels a side.
-	maxCoarse = 4
+	maxCoarse = 8
 	// guessMS is the time of a pass before anything was measured: that of
 	// software graphics.
 	guessMS = 500
@@ -34,11 +35,12 @@ const (
 
 // Step is what to draw in one frame.
 type Step struct {
-	Coarse   int  // draw the whole picture at 1/Coarse of its size; 0: do not
-	From, To int  // draw these rows of the full picture; equal: none
-	Side     int  // samples along one side of a pixel in these rows
-	Whole    bool // with these rows the full picture can be shown
-	Rest     bool // nothing to do until the next Touch
+	Coarse   int     // draw the whole picture at 1/Coarse of its size; 0: do not
+	From, To int     // draw these rows of the full picture; equal: none
+	Side     int     // samples along one side of a pixel in these rows
+	Whole    bool    // with these rows the full picture can be shown
+	Rest     bool    // nothing to do until the next Touch
+	WaitMS   float64 // nothing to do for so long, unless there is a Touch
 }
 
 // Draws reports whether there is anything to draw in the step.
@@ -87,7 +89,7 @@ func (p *Pacer) Next(nowMS float64, height int) Step {
 		}
 		return Step{Coarse: coarse}
 	case nowMS-p.movedAt < quietMS:
-		return Step{}
+		return Step{WaitMS: quietMS - (nowMS - p.movedAt)}
 	}
 	return p.band(height)
 }
