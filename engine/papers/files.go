@@ -14,7 +14,7 @@ type File struct {
 }
 
 // Files are the sets of the names as files: one document of sheets for each set,
-// its drawings, and the tables that go with it, each once. A name that is none
+// its drawings, those of full size too, and the tables that go with it, each once. A name that is none
 // gives nothing. Without fonts there are drawings and tables only: a document would
 // be set in another type than it was laid out for.
 func Files(in Input, names []string, fonts Fonts) []File {
@@ -36,6 +36,9 @@ func Files(in Input, names []string, fonts Fonts) []File {
 		}
 		for _, d := range set.Drawings {
 			add(path.Join("drawings", d.Name+".svg"), []byte(d.SVG()))
+		}
+		for _, d := range set.FullSize {
+			add(path.Join("full-size", d.Name+".svg"), []byte(d.SVG()))
 		}
 		for _, t := range set.tables {
 			add(path.Join("tables", t.name+".csv"), t.csv())

@@ -155,3 +155,78 @@ func TestFormulasAreGuarded(t *testing.T) {
 		assert.Contains(t, names, want)
 	}
 }
+
+// Drawings of full size, read back in mm: the backer as it is cut with its field in the
+// start corner, each screw of the cleat where the rear map has it, and the holes in the
+// wall as far apart as they are bored, the upper ones above.
+func TestFullSize(t *testing.T) {
+	p := job(t, "s1")
+	for _, start := range []string{design.TopEdge, design.BottomEdge} {
+		files := export(t, withStart(p, start).input(length.Metric, sheet.A4()), papers.CutSet, papers.HangSet)
+		built := p.plan.Groups[0].Built
+		cut, field := fullSize(t, files["full-size/backer-1.svg"], "cut"), fullSize(t, files["full-size/backer-1.svg"], "field")
+		over := p.doc.Design.Bench.BackerOversize.Millimetres()
+		assert.InDelta(t, built.FieldWidth.Millimetres()+over, cut[0].number("width"), 0.01)
+		assert.InDelta(t, built.FieldHeight.Millimetres()+over, cut[0].number("height"), 0.01)
+		assert.InDelta(t, built.FieldWidth.Millimetres(), field[0].number("width"), 0.01)
+		assert.InDelta(t, cut[0].number("x"), field[0].number("x"), 0.01)
+		if start == design.TopEdge {
+			assert.InDelta(t, cut[0].number("y"), field[0].number("y"), 0.01)
+		} else {
+			assert.InDelta(t, cut[0].number("y")+over, field[0].number("y"), 0.01)
+		}
+	}
+
+	files := export(t, p.input(length.Metric, sheet.A4()), papers.HangSet)
+	half := p.plan.Hangings[0].Halves[0]
+	field := fullSize(t, files["full-size/rear-holes-1.svg"], "field")[0]
+	bored := fullSize(t, files["full-size/rear-holes-1.svg"], "bore")
+	require.Len(t, bored, len(half.Row.Places))
+	assert.InDelta(t, half.FieldMM(), field.number("width"), 0.01)
+	for i, hole := range half.Holes(half.Row) {
+		assert.InDelta(t, half.FieldMM()-(float64(hole.Column)+0.5)*half.PitchMM, bored[i].number("cx")-field.number("x"), 0.02, "from the rear's left edge")
+		assert.InDelta(t, (float64(hole.Row)+0.5)*half.PitchMM, bored[i].number("cy")-field.number("y"), 0.02)
+	}
+
+	d := job(t, "default")
+	files = export(t, d.input(length.Metric, sheet.A4()), papers.HangSet)
+	h := d.plan.Hangings[0]
+	panel, holes := fullSize(t, files["full-size/wall-holes-1.svg"], "panel")[0], fullSize(t, files["full-size/wall-holes-1.svg"], "bore")
+	require.Len(t, holes, len(h.Holes()))
+	require.NotEmpty(t, holes)
+	for i, hole := range h.Holes() {
+		assert.InDelta(t, hole.XM*1000-h.Built.Left.Millimetres(), holes[i].number("cx")-panel.number("x"), 0.02)
+		up := panel.number("y") + panel.number("height") - holes[i].number("cy")
+		assert.InDelta(t, hole.YM*1000-h.Built.Panels[0].Bottom.Millimetres(), up, 0.02, "above the lower edge")
+	}
+}
+
+// No hole in a wall is drawn as long as evidence is asked for.
+func TestFullSizeWaitsForEvidence(t *testing.T) {
+	for _, name := range append(jobs(), "s6") {
+		p := job(t, name)
+		_, drawn := export(t, p.input(length.Metric, sheet.A4()), papers.HangSet)["full-size/wall-holes-1.svg"]
+		text := said(t, make1(t, p.input(length.Metric, sheet.A4()), papers.HangSet))
+		if strings.Contains(text, "NOT TO BE HUNG YET") {
+			assert.False(t, drawn, name)
+		}
+	}
+}
+
+// fullSize are the shapes of a class of a drawing whose units are mm.
+func fullSize(t *testing.T, svg []byte, class string) []node {
+	t.Helper()
+	root := parse(t, string(svg))
+	box := strings.Fields(root.attr("viewBox"))
+	require.Len(t, box, 4)
+	require.Equal(t, []string{box[2] + "mm", box[3] + "mm"}, []string{root.attr("width"), root.attr("height")}, "one unit is one mm")
+	var all []node
+	for _, n := range root.Children {
+		if n.attr("class") == class {
+			require.Len(t, n.Children, 1)
+			all = append(all, n.Children[0])
+		}
+	}
+	require.NotEmpty(t, all, class)
+	return all
+}

@@ -69,7 +69,7 @@ func (m *maker) shopping() sheet.Paper {
 	var blocks []sheet.Block
 	for _, a := range aisles() {
 		t := sheet.Table{Grid: true, Columns: []sheet.Column{
-			{Width: 8}, {Head: m.T("buy/how-much"), Width: 23}, {Head: m.T("buy/what"), Grow: true}, {Head: m.T("home/instead"), Grow: true}, {Head: m.T("buy/cost"), Width: 20},
+			{Width: 8}, {Head: m.T("buy/how-much"), Width: 23}, {Head: m.T("buy/what"), Grow: true}, {Head: m.T("home/instead"), Grow: true},
 		}}
 		for _, g := range all {
 			if g.aisle != a {
@@ -79,16 +79,20 @@ func (m *maker) shopping() sheet.Paper {
 			if g.look != "" {
 				what = m.T("home/what-look", "what", g.what, "look", g.look)
 			}
-			t.Rows = append(t.Rows, []sheet.Cell{{Tick: true}, {Text: g.count, Bold: true}, {Text: what}, {Text: g.instead}, {}})
+			t.Rows = append(t.Rows, []sheet.Cell{{Tick: true}, {Text: g.count, Bold: true}, {Text: what}, {Text: g.instead}})
 		}
 		if a == sheetAisle {
 			t.Rows = append(t.Rows, m.sheetCuts()...)
 		}
 		if a == paintAisle && len(t.Rows) > 0 {
-			t.Rows = append(t.Rows, []sheet.Cell{{Tick: true}, {}, {Text: m.T("home/brushes")}, {}, {}})
+			t.Rows = append(t.Rows, []sheet.Cell{{Tick: true}, {}, {Text: m.T("home/brushes")}, {}})
 		}
 		if len(t.Rows) > 0 {
 			blocks = append(blocks, sheet.Heading(m.T("aisle/"+string(a))), t)
+			// The prices of a workshop are nobody else's.
+			if expected := m.expected(all, a); expected != "" && m.Doc.Design.Work.OwnBuild {
+				blocks = append(blocks, sheet.Small(expected))
+			}
 		}
 	}
 	if len(blocks) == 0 {
@@ -103,7 +107,7 @@ func (m *maker) sheetCuts() [][]sheet.Cell {
 	for _, s := range m.Plan.Bill.Sheets {
 		for _, k := range s.Backers {
 			size := m.T("cuts/backer", "width", m.Words.Units.Number(k.Width), "height", k.Height)
-			rows = append(rows, []sheet.Cell{{Tick: true}, {Text: m.pieces(k.Count)}, {Text: m.T("home/cut-to", "size", size)}, {Text: m.T("home/cut-instead")}, {}})
+			rows = append(rows, []sheet.Cell{{Tick: true}, {Text: m.pieces(k.Count)}, {Text: m.T("home/cut-to", "size", size)}, {Text: m.T("home/cut-instead")}})
 		}
 	}
 	return rows

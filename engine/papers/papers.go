@@ -93,6 +93,7 @@ type Set struct {
 	Format   sheet.Format
 	Sheets   []sheet.Sheet
 	Drawings []sheet.Drawing
+	FullSize []sheet.Drawing // of the size of the thing, on no sheet
 	tables   []table
 }
 
@@ -108,7 +109,7 @@ func Make(in Input, name string) (Set, bool) {
 	}
 	sheets := sheet.Layout("sheet-"+name+"-", in.Format, m.frame(), papers)
 	return Set{
-		Name: name, Title: m.T("papers/set-" + name), Format: in.Format, Sheets: sheets, Drawings: m.drawings, tables: tables,
+		Name: name, Title: m.T("papers/set-" + name), Format: in.Format, Sheets: sheets, Drawings: m.drawings, FullSize: m.fullSize(name), tables: tables,
 	}, true
 }
 
@@ -142,6 +143,24 @@ func (m *maker) set(name string) ([]sheet.Paper, []table) {
 		return []sheet.Paper{m.surveyBlank(), m.surveyFilled()}, nil
 	default:
 		return nil, nil
+	}
+}
+
+// fullSize are the drawings that a set has for a plotter: of backers where they are
+// cut, of holes where they are bored.
+func (m *maker) fullSize(set string) []sheet.Drawing {
+	switch set {
+	case CutSet:
+		if m.kit() {
+			return nil
+		}
+		return m.fullBackers()
+	case HangSet:
+		return slices.Concat(m.fullRears(), m.fullWalls())
+	case BookSet:
+		return slices.Concat(m.fullBackers(), m.fullRears(), m.fullWalls())
+	default:
+		return nil
 	}
 }
 

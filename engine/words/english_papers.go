@@ -76,6 +76,10 @@ func englishPapers() map[string]string {
 		"csv/spare":     "Spare",
 		"csv/cut":       "To cut",
 
+		"full/head":     "{view} · {what}, scale 1 : 1 · {job} · {revision}",
+		"full/backer":   "Backer as it is cut, with the field in it and a line at every fifth row",
+		"full/rear":     "Screws of the cleat on the back of the field",
+		"full/wall":     "Holes in the wall, with the level line and the panels",
 		"drawing/scale": "{length}, scale 1 : {ratio}",
 
 		"blank/name":   "Name",
