@@ -28,6 +28,14 @@ func BenchmarkRender1200x800Supersampled(b *testing.B) {
 	}
 }
 
+// As the preview draws on software graphics, and stills are drawn.
+func BenchmarkRender1200x800Refined(b *testing.B) {
+	s := defaultScene()
+	for b.Loop() {
+		scene.RenderRefined(s, 1200, 800, 2)
+	}
+}
+
 func BenchmarkHit(b *testing.B) {
 	s := defaultScene()
 	for b.Loop() {

@@ -77,12 +77,15 @@ func planckXY(t float64) (x, y float64) {
 }
 
 // lampPoint is a point of the lamp's disc for a sample. A lone sample is at the
-// middle and gives a sharp shadow. The first samples of a pixel are spread evenly
+// middle and gives a sharp shadow, a rough one anywhere. The first samples of a pixel are spread evenly
 // along the rim, where they notice a shadow's edge; those that it then takes lie
 // all over the disc, by the golden angle (common practice). All are turned and
 // drawn out by the pixel, so that soft edges have a fine grain instead of steps.
 func (v *view) lampPoint(c chance) vec {
 	r, a := 0.0, 2*math.Pi*c.turn
+	if c.rough {
+		r = math.Sqrt(c.out)
+	}
 	if c.least > 1 {
 		r = lampRim
 		a += 2 * math.Pi / float64(c.least) * float64(c.number)

@@ -275,6 +275,28 @@ func TestRenderIsDeterministic(t *testing.T) {
 	assert.Equal(t, image.Rect(0, 0, 1, 1), scene.Render(s, 0, -5, 0).Bounds(), "sizes are clamped")
 }
 
+// A refined picture is like one with all samples everywhere, also where shadows have
+// wide soft edges: the eye does not tell pictures apart from 40 dB on (common
+// practice, no source). One that is never refined is worse.
+func TestRefinedIsAsGoodAsWhole(t *testing.T) {
+	psnr := func(a, b *image.RGBA) float64 {
+		squares := 0.0
+		for i := range a.Pix {
+			d := float64(a.Pix[i]) - float64(b.Pix[i])
+			squares += d * d
+		}
+		return 10 * math.Log10(255*255*float64(len(a.Pix))/squares)
+	}
+	raking := defaultScene()
+	raking.Lamp = raking.Lamp.Raking()
+	for name, s := range map[string]scene.Scene{"default": defaultScene(), "raking": raking, "near": raking.Look(scene.CloseUp, scene.Viewer{})} {
+		whole := scene.Render(s, 400, 300, 2)
+		refined, rough := psnr(scene.RenderRefined(s, 400, 300, 2), whole), psnr(scene.Render(s, 400, 300, 1), whole)
+		assert.Greater(t, refined, 40.0, name)
+		assert.Greater(t, refined, rough+3, name)
+	}
+}
+
 // TestNoShadowAcne: the lit front of a wall of equal blocks
 // differs by its tone, rings and the lamp's falloff; no pixel may be as dark as
 // a shadow.

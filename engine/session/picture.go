@@ -2,6 +2,7 @@ package session
 
 import (
 	"bytes"
+	"image"
 	"image/jpeg"
 	"image/png"
 	"math"
@@ -159,15 +160,23 @@ func (s *Session) picture(req Request) Response {
 		return s.refuse(err)
 	}
 	side := func(pixels int) int { return min(max(pixels, pictureLeast), pictureMost) }
-	drawn := scene.Render(sc, side(req.Width), side(req.Height), min(max(req.Samples, 1), pictureSamples))
+	width, height, samples := side(req.Width), side(req.Height), min(max(req.Samples, 1), pictureSamples)
 	var b bytes.Buffer
 	if req.Kind == "png" {
-		err = png.Encode(&b, drawn)
+		err = png.Encode(&b, scene.Render(sc, width, height, samples))
 	} else {
-		err = jpeg.Encode(&b, drawn, &jpeg.Options{Quality: pictureQuality})
+		err = jpeg.Encode(&b, still(sc, width, height, samples), &jpeg.Options{Quality: pictureQuality})
 	}
 	if err != nil {
 		return s.refuse(err)
 	}
 	return Response{Picture: b.Bytes()}
+}
+
+// still is a picture to show for a while: rough ones soon.
+func still(sc scene.Scene, width, height, samples int) *image.RGBA {
+	if samples == 1 {
+		return scene.Render(sc, width, height, 1)
+	}
+	return scene.RenderRefined(sc, width, height, samples)
 }

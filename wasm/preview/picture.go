@@ -48,6 +48,7 @@ type picture struct {
 	wanted        image.Point // size that the frame asks for
 	width, height int
 	full, coarse  *ebiten.Image
+	rough         *ebiten.Image // the full picture with one sample a pixel, to be refined
 	probe         *ebiten.Image // one dot, read back to wait for the graphics
 	showFull      bool
 	fresh         bool // there is something new to bring to the screen
@@ -156,6 +157,26 @@ func (p *picture) step() {
 	}
 }
 
+// The ways of march.kage to draw.
+const (
+	passWhole = iota
+	passRough
+	passRefine
+)
+
+// drawBand draws some rows of the full picture: of the rough one, or refined.
+func (p *picture) drawBand(step pace.Step) {
+	rows := image.Rect(0, step.From, p.width, step.To)
+	if step.Side == 1 {
+		p.march(p.full, rows, p.width, p.height, 1, passRough)
+		return
+	}
+	if step.From == 0 {
+		p.rough.DrawImage(p.full, &ebiten.DrawImageOptions{Blend: ebiten.BlendCopy})
+	}
+	p.march(p.full, rows, p.width, p.height, step.Side, passRefine)
+}
+
 // await waits until the graphics are through with an image.
 func (p *picture) await(img *ebiten.Image) {
 	p.probe.DrawImage(img, nil)
@@ -174,7 +195,8 @@ func (p *picture) draw(step pace.Step) {
 		p.coarseDone++
 		drawn = p.coarse
 	} else {
-		p.march(p.full, image.Rect(0, step.From, p.width, step.To), p.width, p.height, step.Side)
+		p.drawBand(step)
+		drawn = p.full
 	}
 	if step.Whole && !p.showFull {
 		p.showFull = true
@@ -208,9 +230,10 @@ func (p *picture) fit(size image.Point) {
 	}
 	if p.full != nil {
 		p.full.Deallocate()
+		p.rough.Deallocate()
 	}
 	p.width, p.height = size.X, size.Y
-	p.full = newImage(p.width, p.height)
+	p.full, p.rough = newImage(p.width, p.height), newImage(p.width, p.height)
 	p.touch(false)
 }
 
@@ -243,19 +266,19 @@ func (p *picture) drawCoarse(part int) {
 		}
 		p.coarse = newImage(w, h)
 	}
-	p.march(p.coarse, p.coarse.Bounds(), w, h, 1)
+	p.march(p.coarse, p.coarse.Bounds(), w, h, 1, passWhole)
 }
 
 // march runs the shader over a part of a picture of the given size.
-func (p *picture) march(dst *ebiten.Image, part image.Rectangle, width, height, side int) {
+func (p *picture) march(dst *ebiten.Image, part image.Rectangle, width, height, side, pass int) {
 	uniforms := p.scene.Uniforms(width, height)
-	uniforms["Side"] = side
+	uniforms["Side"], uniforms["Pass"] = side, pass
 	x0, y0 := float32(part.Min.X), float32(part.Min.Y)
 	x1, y1 := float32(part.Max.X), float32(part.Max.Y)
 	corners := []ebiten.Vertex{{DstX: x0, DstY: y0}, {DstX: x1, DstY: y0}, {DstX: x0, DstY: y1}, {DstX: x1, DstY: y1}}
 	dst.DrawTrianglesShader(corners, []uint16{0, 1, 2, 1, 2, 3}, p.shader(), &ebiten.DrawTrianglesShaderOptions{
 		Uniforms: uniforms,
-		Images:   [4]*ebiten.Image{p.cells},
+		Images:   [4]*ebiten.Image{p.cells, p.rough},
 		Blend:    ebiten.BlendCopy,
 	})
 }

@@ -118,10 +118,21 @@ func value[V any](t testing.TB, tr trial, script string) V {
 // pixels is the picture that stands in the preview.
 func (tr trial) pixels(t *testing.T) *image.RGBA {
 	t.Helper()
+	return tr.image(t, "trial.pixels()")
+}
+
+// shot is a picture to save.
+func (tr trial) shot(t *testing.T, width, height int) *image.RGBA {
+	t.Helper()
+	return tr.image(t, fmt.Sprintf("trial.shot(%d, %d)", width, height))
+}
+
+func (tr trial) image(t *testing.T, from string) *image.RGBA {
+	t.Helper()
 	got := value[struct {
 		Width, Height int
 		Pixels        []byte
-	}](t, tr, "trial.pixels()")
+	}](t, tr, from)
 	require.Len(t, got.Pixels, 4*got.Width*got.Height)
 	return &image.RGBA{Pix: got.Pixels, Stride: 4 * got.Width, Rect: image.Rect(0, 0, got.Width, got.Height)}
 }

@@ -46,7 +46,7 @@ func (p *picture) drawShot() {
 	size := s.image.Bounds().Size()
 	start := nowMS()
 	to := min(s.next+s.rows, size.Y)
-	p.march(s.image, image.Rect(0, s.next, size.X, to), size.X, size.Y, s.side)
+	p.march(s.image, image.Rect(0, s.next, size.X, to), size.X, size.Y, s.side, passWhole)
 	p.await(s.image)
 	s.rows = max(int(float64(s.rows)*shotMS/max(nowMS()-start, 1)), 1)
 	if s.next = to; s.next < size.Y {

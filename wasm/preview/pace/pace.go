@@ -48,9 +48,10 @@ func (s Step) Draws() bool { return s.Coarse > 0 || s.To > s.From }
 
 // Pacer holds where the picture stands. The zero Pacer rests.
 type Pacer struct {
-	// Estimates for the full picture with one sample a pixel: by the bands, and by
-	// coarse pictures, which have less grain to draw.
-	passMS, coarsePassMS float64
+	// Estimates for the full picture: with one sample a pixel, by the bands and by
+	// coarse pictures, which have less grain to draw; and for what makes it fine, which
+	// is more or less by what there is in the picture.
+	passMS, coarsePassMS, finePassMS float64
 	warm                 bool    // the first drawing, which compiles the shader, is over
 	dirty                bool    // the coarse picture is out of date
 	side                 int     // samples of the pass under way; 0: at rest
@@ -75,7 +76,7 @@ func (p *Pacer) Touch(nowMS float64, moving bool) {
 // height rows.
 func (p *Pacer) Next(nowMS float64, height int) Step {
 	if p.passMS == 0 {
-		p.passMS, p.coarsePassMS = guessMS, guessMS
+		p.passMS, p.coarsePassMS, p.finePassMS = guessMS, guessMS, guessMS
 	}
 	switch {
 	case p.side == 0:
@@ -103,7 +104,11 @@ func (p *Pacer) fine() int {
 }
 
 func (p *Pacer) band(height int) Step {
-	rows := bandMS / p.passMS * float64(height) / float64(p.side*p.side)
+	pass := p.passMS
+	if p.side > 1 {
+		pass = p.finePassMS
+	}
+	rows := bandMS / pass * float64(height)
 	rows = math.Min(math.Max(rows, minRows), float64(height))
 	s := Step{From: p.next, To: min(p.next+int(rows), height), Side: p.side}
 	p.next = s.To
@@ -129,6 +134,10 @@ func (p *Pacer) Took(s Step, ms float64, height int) {
 		p.coarsePassMS = (p.coarsePassMS + ms*float64(s.Coarse*s.Coarse)) / 2
 		return
 	}
-	part := float64((s.To-s.From)*s.Side*s.Side) / float64(height)
-	p.passMS = (p.passMS + ms/part) / 2
+	whole := ms * float64(height) / float64(s.To-s.From)
+	if s.Side > 1 {
+		p.finePassMS = (p.finePassMS + whole) / 2
+	} else {
+		p.passMS = (p.passMS + whole) / 2
+	}
 }

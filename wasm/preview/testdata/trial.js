@@ -81,6 +81,10 @@ const trial = {
     const { width, height, bytes } = await ask({ type: "pixels" }, "pixels");
     return { width, height, pixels: await base64(bytes) };
   },
+  async shot(wide, high) {
+    const { width, height, bytes } = await ask({ type: "shoot", width: wide, height: high }, "shot");
+    return { width, height, pixels: await base64(bytes) };
+  },
   // drag turns the view with every frame of the page for a while and reports
   // how many pictures that made.
   async drag(seconds) {
