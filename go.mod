@@ -5,10 +5,12 @@ go 1.26.8
 require (
 	github.com/andybalholm/brotli v1.2.8
 	github.com/bojanz/currency v1.4.2
+	github.com/boombuler/barcode v1.1.0
 	github.com/chromedp/cdproto v0.159.0
 	github.com/chromedp/chromedp v0.23.0
 	github.com/go-json-experiment/json v0.0.0-20260213210345-44df1a37e875
 	github.com/hajimehoshi/ebiten/v2 v2.8.8
+	github.com/piglig/go-qr v1.1.0
 	github.com/santhosh-tekuri/jsonschema/v6 v6.0.3
 	github.com/stretchr/testify v1.12.1
 	golang.org/x/image v0.47.0

@@ -82,7 +82,7 @@ export function startEngine({ url, restored, failed, late }) {
   function send(one) {
     lastID += 1;
     pending.set(lastID, one);
-    const bytes = new TextEncoder().encode(JSON.stringify({ ...one.request, today: today(), id: lastID })).buffer;
+    const bytes = new TextEncoder().encode(JSON.stringify({ ...one.request, today: today(), site: location.origin + location.pathname, id: lastID })).buffer;
     worker.postMessage({ bytes }, [bytes]);
   }
 

@@ -225,6 +225,8 @@ export function makeKeeping({ first, engine, form, ask, apply, open }) {
         actions: [["again", () => location.reload()], ...(text ? [["save-kept", () => saveText("kept", text)]] : [])],
       });
     },
+    // kept are the jobs that this browser keeps, with what it keeps of the work on them.
+    kept: () => Promise.all(store.jobs().map(async ({ id }) => ({ id, text: store.job(id) ?? "", record: (await records.record(id)) ?? "" }))),
     list: { present: jobs.id, goTo, forget },
     // job is the id of the job that is shown; empty for a design that is only looked at.
     job: () => (jobs.visiting() ? "" : jobs.id()),

@@ -17,8 +17,10 @@ const byID = (id) => document.getElementById(id);
 const page = document.documentElement;
 page.dataset.scripts = "here"; // opening.js watches for it
 const hash = () => location.hash.slice(1);
+// The code on a paper leads to an address of this kind.
+const scanned = () => /^paper-\w{1,16}$/.test(hash());
 // A fragment that is neither a word nor a place on the page is meant as a link.
-const linked = () => !/^[a-z-]*$/.test(hash()) && byID(hash()) === null;
+const linked = () => !/^[a-z-]*$/.test(hash()) && byID(hash()) === null && !scanned();
 
 let begun = false; // the first design is open
 
@@ -244,7 +246,8 @@ function followHash() {
     return;
   }
   rows.close();
-  if (linked()) openLink(hash());
+  if (scanned()) openPaper(hash());
+  else if (linked()) openLink(hash());
   else goToPart(hash());
 }
 
@@ -261,6 +264,27 @@ async function goToPart(part) {
 async function openLink(link) {
   const answer = await open({ op: "open", link, from: "link" }, { from: "link" });
   if (answer.ok) history.replaceState(null, "", location.pathname + location.search);
+}
+
+// openPaper goes to the bench with the job of a paper that was scanned. The job that is
+// open stays as it is where another, or none, is meant.
+async function openPaper(code) {
+  const answer = await engine.ask({ op: "scan", name: code, jobs: await keeping.kept() }).catch(() => ({ ok: false, died: true, faults: [] }));
+  history.replaceState(null, "", location.pathname + location.search);
+  if (!answer.ok) {
+    if (!answer.died) status.show("paper-unknown", { details: status.told(answer), actions: [["choose-file", () => byID("file").click()]] });
+    return;
+  }
+  if (answer.found) await keeping.list.goTo(answer.found);
+  await goToBench();
+  if (answer.old) status.show("paper-old", { also: answer.old });
+  else status.show("paper-open");
+}
+
+async function goToBench() {
+  const section = sections().includes("bench") ? "bench" : "papers";
+  await goToPart(section);
+  history.replaceState(null, "", `#${section}`);
 }
 
 function closeMenus(but) {

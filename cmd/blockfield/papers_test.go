@@ -25,7 +25,7 @@ import (
 // pages, of the size of the paper, set in the font that they were measured with.
 func TestPapersPrint(t *testing.T) {
 	t.Parallel()
-	b, _ := openPage(t)
+	b, s := openPage(t)
 	b.read(page.Maker)
 	b.section(page.Papers)
 	b.click(`[data-act="papers-set"][data-path="cut"]`)
@@ -37,7 +37,7 @@ func TestPapersPrint(t *testing.T) {
 	require.NoError(t, err)
 	set, ok := papers.Make(papers.Input{
 		Doc: doc, Plan: plan, Job: engine.Follow(doc.Design, plan, design.NewRecord(), ""), Book: design.DefaultBook(), Format: sheet.Letter(),
-		Words: words.Reader{Language: words.English(), Units: doc.View.Units},
+		Site: s.URL + "/", Words: words.Reader{Language: words.English(), Units: doc.View.Units},
 	}, papers.CutSet)
 	require.True(t, ok)
 	assert.Equal(t, len(set.Sheets), eval[int](b, `document.querySelectorAll(".leaf").length`))
@@ -61,6 +61,46 @@ func TestPapersPrint(t *testing.T) {
 		assert.InDelta(t, 100*72/25.4, longest, 0.15, "the bar of 100 mm, in points")
 	}
 	assert.Contains(t, pdf, "+GoRegular", "the font that the sheets were measured with")
+}
+
+// The address that a paper's code holds leads to its job at the bench, of all jobs that
+// this browser keeps; an old paper is told. Of a paper that nobody knows the page asks
+// for the file, and what was open stays open.
+func TestPaperOpensItsJob(t *testing.T) {
+	t.Parallel()
+	b, s := openPage(t)
+	b.read(page.Maker)
+	_, wide := edited(t, widthPath, "1.6 m")
+	b.set(widthPath, "1.6 m")
+	b.shows(wide.Revision)
+	b.menu("new")
+	b.says("A fresh design is open")
+	_, high := edited(t, heightPath, "1 m")
+	b.set(heightPath, "1 m")
+	b.shows(high.Revision)
+
+	b.open(s.URL + "/#paper-" + wide.Revision)
+	b.shows(wide.Revision)
+	b.wait(`document.querySelector('#nav a[href="#bench"]').getAttribute("aria-current") === "page"`)
+	b.says("the job of the paper in hand")
+	assert.True(t, b.kept(high.Revision), "the job that was open")
+	assert.True(t, b.kept(wide.Revision))
+
+	b.open(s.URL + "/#paper-000000")
+	b.says("The job of this paper is not here")
+	b.says("-000000.json")
+	assert.Equal(t, wide.Revision, b.revision())
+
+	_, both := edited(t, widthPath, "1.6 m", heightPath, "1 m")
+	b.section(page.Look)
+	b.set(heightPath, "1 m")
+	b.shows(both.Revision)
+	b.open(s.URL + "/#paper-" + wide.Revision)
+	b.says("out of date")
+	assert.Equal(t, both.Revision, b.revision())
+	b.reload()
+	assert.Equal(t, both.Revision, b.revision())
+	assert.True(t, b.kept(high.Revision))
 }
 
 // printed is the page as the browser prints it, a PDF.

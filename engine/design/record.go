@@ -177,6 +177,34 @@ var (
 // Holds reports whether somebody stands for it, with a reason.
 func (s SignOff) Holds() bool { return !blank(s.Name) && !blank(s.Reason) }
 
+// Revisions are the revisions of the design that the record speaks of, each as often as
+// it does; a code may be empty.
+func (r Record) Revisions() []string {
+	all := []string{r.Lay.Paper, r.Asked.DevicesFor}
+	for _, b := range r.Bins {
+		all = append(all, b.Revision)
+	}
+	for _, one := range r.Rows {
+		all = append(all, one.Revision)
+	}
+	for _, s := range r.SignOffs {
+		all = append(all, s.Revision)
+	}
+	for _, s := range r.States {
+		all = append(all, s.Revision)
+	}
+	if r.Lock != nil {
+		all = append(all, r.Lock.Revision)
+	}
+	for _, s := range r.Slips {
+		all = append(all, s.Before, s.Revision)
+	}
+	for _, c := range r.Calls {
+		all = append(all, c.Revision)
+	}
+	return all
+}
+
 // NewRecord is the record of a job that has not begun. Its habits are common
 // practice.
 func NewRecord() Record {

@@ -44,4 +44,7 @@ func CodeOf(content []byte) string {
 	return string(code)
 }
 
+// IsRevision reports whether a text can be the code of a design or of a price book.
+func IsRevision(s string) bool { return isCode(s) }
+
 func isCode(s string) bool { return len(s) == codeLetters && strings.Trim(s, crockford) == "" }

@@ -31,6 +31,7 @@ type Input struct {
 	Picture Picture             // of the panels; none: they are drawn
 	Client  bool                // a client prints it, who knows no more than a range
 	Today   string              // ISO date; empty: nobody knows
+	Site    string              // address of the page, for codes to scan; empty or none that can be (IsSite): no codes
 	Words   words.Reader
 	Format  sheet.Format
 }
@@ -193,7 +194,7 @@ func (m *maker) within(what string) words.Key {
 
 // paper is a paper with its title.
 func (m *maker) paper(name string, view sheet.View, blocks ...sheet.Block) sheet.Paper {
-	return sheet.Paper{Name: name, Title: m.T("paper/" + name), View: view, Blocks: blocks}
+	return sheet.Paper{Name: name, Title: m.T("paper/" + name), View: view, Scan: scanned(name), Blocks: blocks}
 }
 
 // frame is what stands on every sheet.
@@ -202,6 +203,7 @@ func (m *maker) frame() sheet.Frame {
 		Job: m.Doc.Design.Title, Code: m.Plan.Revision, CodeLabel: m.T("papers/revision"),
 		Units: m.T("papers/units-" + m.Words.Units.Word()), Bar: m.T("papers/bar-" + m.Words.Units.Word()),
 		Front: m.T("papers/front"), Rear: m.T("papers/rear"),
+		Scan:   m.scan(),
 		Number: func(n, of int) string { return m.T("papers/number", "n", n, "of", of) },
 	}
 	if m.Today != "" {

@@ -50,6 +50,8 @@ func (s *Session) answer(req Request) Response {
 		return s.picture(req)
 	case "papers-picture":
 		return s.paperPicture(req)
+	case "scan":
+		return s.scan(req)
 	case "point":
 		return s.point(req)
 	case "hear":

@@ -24,6 +24,8 @@ type Request struct {
 	Quiet    bool    `json:"quiet,omitempty"`    // the picture already shows it
 	Revision string  `json:"revision,omitempty"` // that was heard
 	Picture  []byte  `json:"picture,omitempty"`  // JPEG or PNG, of what the page shows
+	Jobs     []Job   `json:"jobs,omitempty"`     // that the browser keeps
+	Site     string  `json:"site,omitempty"`     // the page's own address
 	Today    string  `json:"today,omitempty"`    // the day where the page is, an ISO date
 }
 
@@ -45,6 +47,8 @@ type Response struct {
 	Opening   int             `json:"opening"` // which opening of a design this one goes back to
 	CanUndo   bool            `json:"canUndo"`
 	CanRedo   bool            `json:"canRedo"`
+	Found     string          `json:"found,omitempty"` // id of the kept job that was looked for; empty: it is open
+	Old       string          `json:"old,omitempty"`   // of a paper of an earlier revision: what to do about it
 	Faults    []Fault         `json:"faults,omitempty"`
 	Stays     string          `json:"stays,omitempty"` // of a document that was refused: what is as it was
 	Announce  string          `json:"announce,omitempty"`

@@ -90,7 +90,7 @@ func (s *Session) paperInput(in page.Input) papers.Input {
 	}
 	out := papers.Input{
 		Doc: in.Doc, Plan: in.Plan, Job: in.Job, Book: in.Book, Selling: in.Selling, Heard: in.Heard,
-		Client: s.paperReader() == papers.Client, Today: in.Today, Words: in.Words, Format: format,
+		Client: s.paperReader() == papers.Client, Today: in.Today, Words: in.Words, Format: format, Site: s.site,
 	}
 	if s.paper.revision == s.now.plan.Revision {
 		out.Picture = s.paper.picture

@@ -14,6 +14,7 @@ import (
 	"blockfield/engine"
 	"blockfield/engine/design"
 	"blockfield/engine/length"
+	"blockfield/engine/papers"
 	"blockfield/engine/scene"
 	"blockfield/engine/words"
 )
@@ -27,6 +28,7 @@ const maxHistory = 200
 type Session struct {
 	prices   prices
 	today    string // as the page says it; empty: nobody knows
+	site     string // address of the page, as it says it; empty: unknown
 	language words.Language
 	section  string
 	paper    paper
@@ -106,6 +108,9 @@ func (s *Session) Handle(request []byte) (response []byte) {
 	}
 	if design.IsDate(req.Today) {
 		s.today = req.Today
+	}
+	if papers.IsSite(req.Site) {
+		s.site = req.Site
 	}
 	res := s.answer(req)
 	res.ID = req.ID

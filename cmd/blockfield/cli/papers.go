@@ -33,6 +33,7 @@ func writePapers(_ context.Context, args []string, s Streams) (int, error) {
 	paper := flags.String("paper", sheet.A4().Name, "")
 	set := flags.String("set", "", "")
 	pictured := flags.Bool("picture", false, "")
+	address := flags.String("site", "", "")
 	today := dayFlag(flags)
 	names, err := parse(flags, args)
 	if err != nil {
@@ -45,10 +46,14 @@ func writePapers(_ context.Context, args []string, s Streams) (int, error) {
 	if !ok {
 		return badInput, fmt.Errorf("-paper: %s is no size of paper (allowed %s)", strconv.Quote(*paper), paperNames())
 	}
+	if *address != "" && !papers.IsSite(*address) {
+		return badInput, fmt.Errorf("-site: %s is no address of a site (allowed http:// or https:// with a host, without ? and #, 120 letters at most)", strconv.Quote(*address))
+	}
 	in, err := papersInput(names[0], *prices, *record, string(*today), format, s)
 	if err != nil {
 		return badInput, err
 	}
+	in.Site = *address
 	sets, err := setsOf(in, *set)
 	if err != nil {
 		return badInput, err

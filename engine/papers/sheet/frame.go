@@ -41,8 +41,9 @@ func (f Frame) strip(p Pen, v View) {
 // barMM is the length of the bar that tells a print at another size.
 const barMM = 100
 
-// foot writes the bar that shows whether a print is at its size, and the units.
-func (f Frame) foot(p Pen) {
+// foot writes the bar that shows whether a print is at its size, the units, and the
+// code where a paper has one.
+func (f Frame) foot(p Pen, scan bool) {
 	const high, steps = 2, 10
 	p.Line(0, 0, p.Width, 0, draw.Fine)
 	top := p.Height - high - 1
@@ -53,5 +54,27 @@ func (f Frame) foot(p Pen) {
 		p.Box(0, top, barMM, high, draw.Fine)
 	})
 	p.Text(0, top-1.4, Type{Size: 2.8}, Fit(Regular, 2.8, barMM, f.Bar))
-	p.Text(p.Width, p.Height-1, Type{Size: SmallSize, Align: Right}, Fit(Regular, SmallSize, p.Width-barMM-gutter, f.Units))
+	right := p.Width
+	if scan && f.Scan != nil {
+		right -= f.Scan.draw(p) + gutter/2
+		p.Text(right, p.Height-1-Leading(SmallSize), Type{Size: SmallSize, Align: Right}, Fit(Regular, SmallSize, right-barMM-gutter, f.Scan.Text))
+	}
+	p.Text(right, p.Height-1, Type{Size: SmallSize, Align: Right}, Fit(Regular, SmallSize, right-barMM-gutter, f.Units))
+}
+
+// draw puts a code into the right corner and returns how wide it is. ISO/IEC 18004
+// wants four modules of white round it (from memory): above it lies the foot's line,
+// at its sides white paper.
+func (s *Scan) draw(p Pen) float64 {
+	const quiet = 4
+	pitch := p.Height / float64(s.Modules+quiet)
+	side := pitch * float64(s.Modules)
+	f := draw.Field{Columns: s.Modules, Rows: s.Modules, Levels: make([]uint8, len(s.Dark)), Pitch: pitch}
+	for i, dark := range s.Dark {
+		if dark {
+			f.Levels[i] = 1
+		}
+	}
+	p.Group("scan", func() { p.Cells(p.Width-side, p.Height-side, f, 1, Black()) })
+	return side
 }

@@ -59,7 +59,8 @@ const (
 	titleHeight = 13
 	stripHeight = 7
 	footHeight  = 9
-	apart       = 4 // between them and the body
+	scanHeight  = 21 // of a foot with a code
+	apart       = 4  // between them and the body
 )
 
 // BodyWidth is how wide what stands on a sheet may be.
@@ -74,8 +75,8 @@ func (f Format) bodyTop(v View) float64 {
 	return top
 }
 
-func (f Format) bodyHeight(v View) float64 {
-	return f.Height - marginFoot - footHeight - apart - f.bodyTop(v)
+func (f Format) bodyHeight(v View, foot float64) float64 {
+	return f.Height - marginFoot - foot - apart - f.bodyTop(v)
 }
 
 // View is the side from which the drawings of a paper are seen.
@@ -93,6 +94,7 @@ type Paper struct {
 	Name   string // in files: "stop-list"
 	Title  string
 	View   View
+	Scan   bool // the frame's code stands at its foot, if there is one
 	Blocks []Block
 }
 
@@ -107,6 +109,22 @@ type Frame struct {
 	Front     string // on the strip of a front view
 	Rear      string
 	Number    func(n, of int) string
+	Scan      *Scan // nil: none
+}
+
+// Scan is a code for a camera: a square of modules, row by row.
+type Scan struct {
+	Modules int
+	Dark    []bool
+	Text    string // what it is for
+}
+
+// footOf is how high the foot of a paper is.
+func (f Frame) footOf(p Paper) float64 {
+	if p.Scan && f.Scan != nil {
+		return scanHeight
+	}
+	return footHeight
 }
 
 // Sheet is one side of paper.
@@ -123,7 +141,7 @@ type Sheet struct {
 func Layout(id string, f Format, frame Frame, papers []Paper) []Sheet {
 	var pages []page
 	for _, p := range papers {
-		for _, slabs := range fewest(flow(p.Blocks, f.BodyWidth()), f.bodyHeight(p.View)) {
+		for _, slabs := range fewest(flow(p.Blocks, f.BodyWidth()), f.bodyHeight(p.View, frame.footOf(p))) {
 			pages = append(pages, page{paper: p, slabs: slabs})
 		}
 	}
@@ -155,8 +173,9 @@ func (p page) draw(id string, f Format, frame Frame, number, of int) Sheet {
 	if p.paper.View != NoView {
 		frame.strip(whole.In(marginLeft, marginTop+titleHeight+apart, width, stripHeight), p.paper.View)
 	}
-	frame.foot(whole.In(marginLeft, f.Height-marginFoot-footHeight, width, footHeight))
-	body := whole.In(marginLeft, f.bodyTop(p.paper.View), width, f.bodyHeight(p.paper.View))
+	foot := frame.footOf(p.paper)
+	frame.foot(whole.In(marginLeft, f.Height-marginFoot-foot, width, foot), p.paper.Scan)
+	body := whole.In(marginLeft, f.bodyTop(p.paper.View), width, f.bodyHeight(p.paper.View, foot))
 	y := 0.0
 	for i, slab := range p.slabs {
 		if i > 0 {
