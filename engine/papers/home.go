@@ -161,26 +161,6 @@ func (m *maker) drawJig(p sheet.Pen) {
 	p.Across(blade+2, blade+36, stick+22, stick+14, m.T("jig/height-label"))
 }
 
-// homeSteps are the fourteen steps, each with how to know that it is right, and
-// what goes wrong.
-func (m *maker) homeSteps() sheet.Paper {
-	const steps = 14
-	t := sheet.Table{Size: 3.8, Columns: []sheet.Column{
-		{Width: 18}, {Head: m.T("steps/what"), Grow: true}, {Head: m.T("steps/right"), Grow: true}, {Head: m.T("steps/wrong"), Grow: true},
-	}}
-	for i := range steps {
-		key := "steps/" + string(rune('a'+i))
-		t.Rows = append(t.Rows, []sheet.Cell{
-			{Draw: func(p sheet.Pen) {
-				p.Text(0, 7, sheet.Type{Size: sheet.FigureSize(5), Face: sheet.Bold}, m.Show(i+1))
-				p.Tick(11, 6.5)
-			}, Height: 8},
-			{Text: m.T(key + "-what"), Bold: true}, {Text: m.T(key + "-right")}, {Text: m.T(key + "-wrong")},
-		})
-	}
-	return m.paper("steps", sheet.NoView, sheet.Small(m.T("steps/lead")), t)
-}
-
 // troubles are what to do when it went wrong.
 func (m *maker) troubles() sheet.Paper {
 	t := sheet.Table{Columns: []sheet.Column{{Head: m.T("trouble/what"), Width: 52}, {Head: m.T("trouble/do"), Grow: true}}}
