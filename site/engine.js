@@ -13,6 +13,8 @@ const LATE_MS = 2_000; // from when on a person is told that work is under way
 const ASLEEP_MS = 1_000; // an alarm that is later than this rang in a computer that slept
 const MOST_RESTARTS = 3; // without one good answer between them
 
+const page = document.documentElement;
+
 const today = () => {
   const now = new Date();
   const two = (n) => String(n).padStart(2, "0");
@@ -82,7 +84,8 @@ export function startEngine({ url, restored, failed, late }) {
   function send(one) {
     lastID += 1;
     pending.set(lastID, one);
-    const bytes = new TextEncoder().encode(JSON.stringify({ ...one.request, today: today(), site: location.origin + location.pathname, id: lastID })).buffer;
+    const where = { site: location.origin + location.pathname, workshop: page.dataset.workshop };
+    const bytes = new TextEncoder().encode(JSON.stringify({ ...one.request, ...where, today: today(), id: lastID })).buffer;
     worker.postMessage({ bytes }, [bytes]);
   }
 

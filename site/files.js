@@ -38,7 +38,7 @@ export function watchFiles({ input, drop, opened, tooLarge, notRead }) {
 }
 
 export function saveFile({ name, type, text, bytes }) {
-  const content = bytes ? Uint8Array.from(atob(bytes), (one) => one.charCodeAt(0)) : text;
+  const content = bytes ? bytesOf(bytes) : text;
   const url = URL.createObjectURL(new Blob([content], { type }));
   const link = document.createElement("a");
   link.href = url;
@@ -46,6 +46,9 @@ export function saveFile({ name, type, text, bytes }) {
   link.click();
   setTimeout(() => URL.revokeObjectURL(url), 60_000);
 }
+
+// bytesOf reads base64.
+export const bytesOf = (text) => Uint8Array.from(atob(text), (one) => one.charCodeAt(0));
 
 // base64 is the content of a file as the engine takes it.
 export function base64(blob) {

@@ -6,6 +6,7 @@ import { labelOf, showValue, watchForm } from "./form.js";
 import { makeHearing } from "./hear.js";
 import { watchJobList } from "./joblist.js";
 import { makeKeeping } from "./keeping.js";
+import { sendLetter } from "./letters.js";
 import { watchPhotos } from "./photos.js";
 import { makeRows } from "./rows.js";
 import { makeStage } from "./stage.js";
@@ -155,6 +156,7 @@ async function open(request, { from, id, silent = false }) {
   const answer = await ask(request, { opened: from, id });
   stage.another(false);
   if (answer.ok) status.hide("not-opened", "link-not-opened", "not-fetched", "job-unread", "too-large", "not-read", "prices");
+  if (answer.photos) await photos.keep(answer.photos);
   if (answer.ok && answer.book !== undefined) status.show("prices", { also: answer.announce });
   if (!answer.ok && !silent) refuse(answer, from === "link" ? "link-not-opened" : "not-opened");
   return answer;
@@ -179,8 +181,17 @@ async function share() {
 
 // save saves the design, or by its name another document, as a file.
 async function save(name) {
-  const answer = await ask({ op: "save", name });
+  const answer = await ask(await written(name));
   if (answer.file) saveFile(answer.file);
+  else refuse(answer, "not-saved");
+}
+
+// written is the request for a file: pictures of the place go along with a letter.
+const written = async (name) => ({ op: "save", name, ...(name === "letter" && { photos: await photos.toSend() }) });
+
+async function send(name) {
+  const answer = await ask(await written(name));
+  if (answer.file) await sendLetter(answer.file);
   else refuse(answer, "not-saved");
 }
 
@@ -202,6 +213,11 @@ const buttons = {
   example: (button) => openExample(button.dataset.address),
   save: (button) => save(button.value || undefined),
   link: share,
+  send: (button) => send(button.value),
+  async go({ value }) {
+    await goToPart(value);
+    history.replaceState(null, "", `#${value}`);
+  },
   zoom: (button) => stage.zoom(Number(button.value)),
   mode(button) {
     stage.mode(button.value);

@@ -1,21 +1,24 @@
 // Pictures of the wall, its studs, its damage and the way in: they stay with the job in
-// this browser, go into no file and no link, and leave it only one by one when somebody
-// saves them. They are drawn anew before they are kept, smaller and without what a camera
+// this browser, and go into no design file and no link. They leave it one by one when
+// somebody saves them, or with the letter in which a client writes to a workshop. They are drawn anew before they are kept, smaller and without what a camera
 // writes beside them, such as the place.
-import { saveFile } from "./files.js";
+import { base64, bytesOf, saveFile } from "./files.js";
 import * as records from "./records.js";
 import * as status from "./status.js";
 
 const LONGEST = 2000; // pixels of the longer side
 const MOST = 40; // of one job
+const SENT = 6; // with a letter: the engine takes so many, of so many bytes and pixels a side
+const SENT_BYTES = 350_000;
+const SENT_SIDES = [1600, 1200, 800];
 const TYPE = "image/jpeg";
 const QUALITY = 0.85;
 
 // drawnAnew promises a picture in our size, or null for what is none.
-async function drawnAnew(file) {
+async function drawnAnew(file, longest = LONGEST) {
   const picture = await createImageBitmap(file).catch(() => null);
   if (!picture) return null;
-  const k = Math.min(1, LONGEST / Math.max(picture.width, picture.height));
+  const k = Math.min(1, longest / Math.max(picture.width, picture.height));
   const canvas = document.createElement("canvas");
   canvas.width = Math.max(1, Math.round(picture.width * k));
   canvas.height = Math.max(1, Math.round(picture.height * k));
@@ -26,7 +29,16 @@ async function drawnAnew(file) {
   });
 }
 
-// watchPhotos returns {dress}. job is the id of the job that is shown; hold promises the
+// small promises a picture that is small enough to be sent, or null.
+async function small({ kind, day, blob }) {
+  for (const side of SENT_SIDES) {
+    const drawn = await drawnAnew(blob, side);
+    if (drawn && drawn.size <= SENT_BYTES) return { kind, day, jpeg: await base64(drawn) };
+  }
+  return null;
+}
+
+// watchPhotos returns {dress, toSend, keep}. job is the id of the job that is shown; hold promises the
 // id of the one that is to keep something, or null where nothing can be kept.
 export function watchPhotos({ root, job, hold }) {
   let addresses = []; // of the pictures that are shown
@@ -105,6 +117,15 @@ export function watchPhotos({ root, job, hold }) {
   });
 
   return {
+    // toSend promises the pictures that go along with a letter.
+    async toSend() {
+      const all = await records.photos(job());
+      return (await Promise.all(all.slice(0, SENT).map(small))).filter(Boolean);
+    },
+    // keep keeps the pictures that came with a letter with the job that it has opened.
+    async keep(all) {
+      for (const { kind, jpeg } of all) await add(kind, [new File([bytesOf(jpeg)], kind, { type: TYPE })]);
+    },
     // dress fills the place of the pictures when it was drawn anew or another job is shown.
     dress() {
       const into = place();

@@ -424,7 +424,7 @@ var siteOnce = sync.OnceValues(func() (*web.Site, error) {
 	if err := buildModules(dir); err != nil {
 		return nil, err
 	}
-	in, err := web.Carried(os.DirFS(dir))
+	in, err := web.Carried(os.DirFS(dir), "workshop@example.org")
 	if err != nil {
 		return nil, err
 	}

@@ -47,6 +47,9 @@ const (
 	CannotEdit    Code = "cannot-edit"   // not for typing
 	NotSupplied   Code = "supply"        // a service that does not go with what is made
 	BadLink       Code = "link"          // a share link that was damaged or cut off
+	BadCopy       Code = "copy"          // a client copy in a letter that was damaged or cut off
+	NotAnswered   Code = "not-answered"  // an enquiry that says it answers another
+	BadPhoto      Code = "photo"         // is no picture that a letter takes
 	NotYet        Code = "not-yet"       // a price book before its first day
 	Expired       Code = "expired"       // a price book after its last day
 	AndMore       Code = "more"          // Value more faults were found

@@ -3,6 +3,7 @@ package design
 import (
 	"iter"
 	"reflect"
+	"strings"
 
 	"blockfield/engine/length"
 )
@@ -82,4 +83,48 @@ func same(a, b reflect.Value) bool {
 		return a.Equal(b)
 	}
 	return reflect.DeepEqual(a.Interface(), b.Interface())
+}
+
+// Alteration is one field, or one entry of a list as a whole, that differs between two
+// designs.
+type Alteration struct {
+	Path  string // as Get takes it
+	Added bool   // an entry that was not there before
+	Gone  bool   // an entry that is there no more
+}
+
+// Alterations lists how two designs differ, in the order of the table: what the later one has
+// otherwise or anew, then what it has no more. Whatever enters no revision is no change.
+func Alterations(before, after Document, u length.Units) []Alteration {
+	var all []Alteration
+	seen := map[string]bool{}
+	from, to := reflect.ValueOf(&before).Elem(), reflect.ValueOf(&after).Elem()
+	add := func(path string, other reflect.Value, entry Alteration) {
+		full := fullPath(path)
+		if !strings.HasPrefix(full, designPrefix) {
+			return
+		}
+		c := Alteration{Path: path}
+		for i := 0; i < len(full); i++ { // the first entry on the way that the other one has not
+			if full[i] != ']' {
+				continue
+			}
+			if _, there := find(designTree(), other, full[:i+1]); !there {
+				c = entry
+				c.Path = shortPath(full[:i+1])
+				break
+			}
+		}
+		if !seen[c.Path] {
+			seen[c.Path] = true
+			all = append(all, c)
+		}
+	}
+	for path := range Differences(before, after, u) {
+		add(path, from, Alteration{Added: true})
+	}
+	for path := range Differences(after, before, u) {
+		add(path, to, Alteration{Gone: true})
+	}
+	return all
 }

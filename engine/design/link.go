@@ -23,7 +23,10 @@ const linkCheckBytes = 4
 // EncodeLink writes the client copy of a document, which is the design with
 // what is assumed in it, the view and the offer, as the fragment of a link: a
 // check, then deflated JSON, in the letters of base64url.
-func EncodeLink(doc Document) (string, error) {
+func EncodeLink(doc Document) (string, error) { return encodeCopy(doc, maxLinkChars) }
+
+// encodeCopy writes it in so many letters at most.
+func encodeCopy(doc Document, most int) (string, error) {
 	doc.Looks = nil
 	var packed bytes.Buffer
 	deflate, err := flate.NewWriter(&packed, flate.BestCompression)
@@ -38,8 +41,8 @@ func EncodeLink(doc Document) (string, error) {
 	_, _ = deflate.Write(plain)
 	_ = deflate.Close()
 	text := base64.RawURLEncoding.EncodeToString(append(linkCheck(packed.Bytes()), packed.Bytes()...))
-	if len(text) > maxLinkChars {
-		return "", linkTooLarge(len(text), maxLinkChars)
+	if len(text) > most {
+		return "", linkTooLarge(len(text), most)
 	}
 	return text, nil
 }
@@ -49,12 +52,15 @@ func EncodeLink(doc Document) (string, error) {
 // type Faults.
 func DecodeLink(fragment string) (Document, error) {
 	fragment = strings.TrimSpace(strings.ReplaceAll(fragment, "%20", " "))
-	fragment = strings.TrimPrefix(fragment, "#")
-	if len(fragment) > maxLinkChars {
-		return Document{}, linkTooLarge(len(fragment), maxLinkChars)
+	return decodeCopy(strings.TrimPrefix(fragment, "#"), maxLinkChars)
+}
+
+func decodeCopy(text string, most int) (Document, error) {
+	if len(text) > most {
+		return Document{}, linkTooLarge(len(text), most)
 	}
 	damaged := Faults{{Code: BadLink}}
-	packed, err := base64.RawURLEncoding.Strict().DecodeString(fragment)
+	packed, err := base64.RawURLEncoding.Strict().DecodeString(text)
 	if err != nil || len(packed) < linkCheckBytes ||
 		!bytes.Equal(packed[:linkCheckBytes], linkCheck(packed[linkCheckBytes:])) {
 		return Document{}, damaged

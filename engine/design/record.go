@@ -38,10 +38,24 @@ type Record struct {
 	Asked    Asked     `json:"asked"`
 	Weighed  []Weighed `json:"weighed"`
 	Hung     Hung      `json:"hung"`
+	Client   Client    `json:"client"`
 	States   []Passed  `json:"states,omitempty"`
 	Lock     *Lock     `json:"lock,omitempty"` // nil: nothing was agreed on
 	Slips    []Slip    `json:"slips,omitempty"`
 	Calls    []Call    `json:"calls,omitempty"`
+}
+
+// Client is who the job is for, what they wrote, and what was answered: on the client's
+// own page as on the workshop's.
+type Client struct {
+	Name     string `json:"name,omitempty"`
+	Reach    string `json:"reach,omitempty"` // a mail address or a telephone number
+	Message  string `json:"message,omitempty"`
+	Wrote    string `json:"wrote,omitempty"`    // on which day
+	Asked    string `json:"asked,omitempty"`    // client copy that they sent, as EncodeCopy writes it; empty: none came
+	Answer   string `json:"answer,omitempty"`   // what the workshop writes
+	Answered string `json:"answered,omitempty"` // on which day the answer came; empty on the workshop's page
+	Returned string `json:"returned,omitempty"` // client copy that came with it
 }
 
 // Asked is what was asked about the building: who said what, and when. An empty answer

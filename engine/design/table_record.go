@@ -47,7 +47,22 @@ func recordRows() []Field {
 	rows = append(rows, measuredRows()...)
 	rows = append(rows, countRows()...)
 	rows = append(rows, laterRows()...)
-	return append(rows, hangingRows()...)
+	rows = append(rows, hangingRows()...)
+	return append(rows, clientRows()...)
+}
+
+// clientRows are who the job is for, and the letters to and fro.
+func clientRows() []Field {
+	return []Field{
+		textRow("client.name", shortText, "Name of the client.").sparse(),
+		textRow("client.reach", shortText, "Mail address or telephone number of the client.").sparse(),
+		textRow("client.message", longText, "What the client writes.").lines().sparse(),
+		kindRow("client.wrote", KindDate, "On which day; may be empty.").optional().sparse().fixed(),
+		textRow("client.asked", maxCopyChars, "Client copy that came with it, in the letters of a link.").sparse().fixed(),
+		textRow("client.answer", longText, "What the workshop answers.").lines().sparse(),
+		kindRow("client.answered", KindDate, "Day on which the answer came; may be empty.").optional().sparse().fixed(),
+		textRow("client.returned", maxCopyChars, "Client copy that came with the answer, in the letters of a link.").sparse().fixed(),
+	}
 }
 
 func measuredRows() []Field {

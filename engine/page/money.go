@@ -16,9 +16,9 @@ import (
 func (v *view) moneySets() []set {
 	heading, fields, more := "money/terms", []string{"discount", "tax", "budget"}, []string{"discountReason", "reverseCharge"}
 	switch {
-	case v.Reading == Client, v.Reading == Maker && v.Doc.Design.Work.OwnBuild: // nothing is sold
+	case v.Reading != Builder && v.Doc.Design.Work.OwnBuild: // nothing is sold
 		return nil
-	case v.Reading == Builder:
+	case v.Reading != Maker:
 		heading, fields, more = "money/budget", []string{"budget"}, nil
 	}
 	all := []set{{id: "money", heading: heading, base: "money.", fields: fields, more: more}}
@@ -100,7 +100,9 @@ func (v *view) moneySlots() []slot {
 	all = append(all, v.whySlots()...)
 	all = append(all, v.looksSlots()...)
 	all = append(all, v.orderSlots()...)
+	all = append(all, v.letterSlots()...)
 	if v.Reading == Maker {
+		all = append(all, slot{id: "outcome", template: "outcome", data: v})
 		all = append(all, slot{id: "prices", template: "prices", data: v, after: ofBook})
 		all = append(all, v.bookSlots()...)
 	}

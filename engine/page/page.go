@@ -44,6 +44,8 @@ type Input struct {
 	Listening        bool            // what was heard is of the design before, and a newer hearing is on its way
 	Deaf             bool            // this design could not be heard
 	CanUndo, CanRedo bool
+	Talk             bool       // a maker has the page and shows it to a client
+	Workshop         string     // mail address that clients write to; empty: the site was built without one
 	Alone            scene.View // shows one panel in another way than it hangs; empty: none does
 }
 

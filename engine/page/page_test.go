@@ -519,3 +519,35 @@ func BenchmarkFragments(b *testing.B) {
 		})
 	}
 }
+
+// How a job went stands on the workshop's page once it has begun, and on nobody else's.
+func TestOutcomeIsTheWorkshops(t *testing.T) {
+	doc := design.Default()
+	at := func(reading string, change func(*engine.Job)) string {
+		doc.View.Reading = reading
+		in := input(t, doc, design.DefaultBook(), words.English(), page.Money)
+		change(&in.Job)
+		return html2text(t, page.Whole(in))
+	}
+	timed := func(j *engine.Job) {
+		j.Record = design.CloneRecord(j.Record)
+		for i := range j.Record.Times {
+			if j.Record.Times[i].Task == "d2" {
+				j.Record.Times[i].Reckoned, j.Record.Times[i].Minutes = 200, 260
+			}
+		}
+	}
+	assert.NotContains(t, at(page.Maker, func(*engine.Job) {}), "How it went")
+	text := at(page.Maker, timed)
+	for _, want := range []string{"How it went", "<td>200 min</td><td>260 min</td><td>&#43;60 min</td>", "Profit"} {
+		assert.Contains(t, text, want)
+	}
+	begun := func(j *engine.Job) {
+		j.Record = design.CloneRecord(j.Record)
+		j.Record.States = []design.Passed{{State: "on the bench", Revision: "000000"}}
+	}
+	assert.Contains(t, at(page.Maker, begun), "How it went")
+	for _, reading := range []string{page.Client, page.Builder} {
+		assert.NotContains(t, at(reading, timed), "How it went", reading)
+	}
+}

@@ -157,6 +157,8 @@ func (v *view) fields() []string {
 		paths = append(paths, v.recordFields()...)
 	case Wall:
 		paths = append(paths, v.askedFields()...)
+	case Money:
+		paths = append(paths, v.letterFields()...)
 	}
 	return paths
 }

@@ -73,14 +73,6 @@ func (v *view) BudgetWays() []BudgetWay {
 	return all
 }
 
-// BudgetControls hold the budget where the reader has no other field of it.
-func (v *view) BudgetControls() []Control {
-	if v.Reading != Client {
-		return nil
-	}
-	return v.controls("", []string{budgetPath})
-}
-
 // HasBudget reports whether a budget was said.
 func (v *view) HasBudget() bool { return v.Doc.Design.Money.Budget > 0 }
 

@@ -71,6 +71,8 @@ func (s *Session) openText(req Request) Response {
 		return s.openPrices(req, format)
 	case design.RecordFormat:
 		return s.openRecord(req)
+	case design.LetterFormat:
+		return s.openLetter(req)
 	case shelfFormat:
 		return s.openShelf(req)
 	}
@@ -109,6 +111,11 @@ func (s *Session) openDesign(req Request) Response {
 // wrong file loses nothing. The reader's own language and reading stay; the
 // units are those that the design was measured in.
 func (s *Session) open(doc design.Document, announce string) Response {
+	return s.openJob(doc, nil, announce)
+}
+
+// openJob is open for a design that has a record of its own; nil: it has none.
+func (s *Session) openJob(doc design.Document, rec *design.Record, announce string) Response {
 	view := s.now.doc.View
 	doc.View.Language, doc.View.Reading = view.Language, view.Reading
 	d, earlier, found := design.TakeEarlier(doc.Design)
@@ -117,12 +124,20 @@ func (s *Session) open(doc design.Document, announce string) Response {
 	if err != nil {
 		return s.refuse(err)
 	}
-	if next.plan.Revision != s.now.plan.Revision {
+	if rec != nil || next.plan.Revision != s.now.plan.Revision {
 		next.opening = s.nextOpening()
 	}
 	s.take(next)
 	s.ear = ear{}
-	return s.wholeWith(earlier, found, announce)
+	if rec == nil {
+		return s.wholeWith(earlier, found, announce)
+	}
+	text := s.recorded(*rec).Record
+	res := s.wholeWith(earlier, found, announce)
+	if !found {
+		res.Record = text
+	}
+	return res
 }
 
 // nextOpening numbers the opening of another design.
@@ -295,6 +310,9 @@ func (s *Session) save(req Request) Response {
 	}
 	if req.Name == sellingFile || req.Name == listFile || strings.HasPrefix(req.Name, bookFile) {
 		return s.priceFile(req.Name)
+	}
+	if req.Name == letterFile {
+		return s.letterFile(req)
 	}
 	if req.Name == recordFile {
 		return Response{File: s.recordFile()}

@@ -24,7 +24,7 @@ func opened(t testing.TB, job, reading string) (*session.Session, string) {
 // a way to a shopping list and one to a price, and nothing of a budget, of levers
 // or of terms; a home builder reads the list.
 func TestMoneyOfAPanelBuiltAtHome(t *testing.T) {
-	const atHome, budget, levers = "built at home", "udget", "brings the price down"
+	const atHome, budget, levers = "planned to be built at home", "udget", "brings the price down"
 	for _, reading := range []string{"client", "maker"} {
 		s, shown := opened(t, "s8", reading)
 		require.Contains(t, shown, atHome, reading)

@@ -1,32 +1,37 @@
 package session
 
-import "blockfield/engine/page"
+import (
+	"blockfield/engine/design"
+	"blockfield/engine/page"
+)
 
 // Request is what the page asks. Op decides which of the other fields count.
 type Request struct {
-	ID       int     `json:"id"`
-	Op       string  `json:"op"`
-	Path     string  `json:"path,omitempty"`
-	Value    string  `json:"value,omitempty"`
-	Also     []Value `json:"also,omitempty"` // edits that go along with the first, as one step
-	Name     string  `json:"name,omitempty"`
-	Text     string  `json:"text,omitempty"`
-	Link     string  `json:"link,omitempty"`
-	From     string  `json:"from,omitempty"`
-	Kind     string  `json:"kind,omitempty"`
-	DX       float64 `json:"dx,omitempty"`
-	DY       float64 `json:"dy,omitempty"`
-	Factor   float64 `json:"factor,omitempty"`
-	Width    int     `json:"width,omitempty"`
-	Height   int     `json:"height,omitempty"`
-	Scene    []byte  `json:"scene,omitempty"`    // to draw
-	Samples  int     `json:"samples,omitempty"`  // along one side of a pixel of it
-	Quiet    bool    `json:"quiet,omitempty"`    // the picture already shows it
-	Revision string  `json:"revision,omitempty"` // that was heard
-	Picture  []byte  `json:"picture,omitempty"`  // JPEG or PNG, of what the page shows
-	Jobs     []Job   `json:"jobs,omitempty"`     // that the browser keeps
-	Site     string  `json:"site,omitempty"`     // the page's own address
-	Today    string  `json:"today,omitempty"`    // the day where the page is, an ISO date
+	ID       int            `json:"id"`
+	Op       string         `json:"op"`
+	Path     string         `json:"path,omitempty"`
+	Value    string         `json:"value,omitempty"`
+	Also     []Value        `json:"also,omitempty"` // edits that go along with the first, as one step
+	Name     string         `json:"name,omitempty"`
+	Text     string         `json:"text,omitempty"`
+	Link     string         `json:"link,omitempty"`
+	From     string         `json:"from,omitempty"`
+	Kind     string         `json:"kind,omitempty"`
+	DX       float64        `json:"dx,omitempty"`
+	DY       float64        `json:"dy,omitempty"`
+	Factor   float64        `json:"factor,omitempty"`
+	Width    int            `json:"width,omitempty"`
+	Height   int            `json:"height,omitempty"`
+	Scene    []byte         `json:"scene,omitempty"`    // to draw
+	Samples  int            `json:"samples,omitempty"`  // along one side of a pixel of it
+	Quiet    bool           `json:"quiet,omitempty"`    // the picture already shows it
+	Revision string         `json:"revision,omitempty"` // that was heard
+	Picture  []byte         `json:"picture,omitempty"`  // JPEG or PNG, of what the page shows
+	Jobs     []Job          `json:"jobs,omitempty"`     // that the browser keeps
+	Site     string         `json:"site,omitempty"`     // the page's own address
+	Today    string         `json:"today,omitempty"`    // the day where the page is, an ISO date
+	Workshop string         `json:"workshop,omitempty"` // the mail address that the site was built with
+	Photos   []design.Photo `json:"photos,omitempty"`   // that go along with a letter
 }
 
 // Response is what the page does. Empty fields mean: nothing to do.
@@ -57,6 +62,7 @@ type Response struct {
 	Picture   []byte          `json:"picture,omitempty"` // JPEG or PNG
 	Heard     string          `json:"heard,omitempty"`   // verdicts on the sound of a design
 	Point     string          `json:"point,omitempty"`   // what lies at a place of the picture
+	Photos    []design.Photo  `json:"photos,omitempty"`  // that came with a letter, to be kept with the job
 }
 
 // Value is the text of a form field.

@@ -16,7 +16,7 @@ func (s *Session) input() page.Input {
 		Doc: s.now.doc, Words: s.reader(), Section: s.section,
 		Today: s.today, Job: job, Plan: s.now.plan.On(s.today, s.now.doc, s.prices.book()).During(job),
 		Book: s.prices.book(), SellingOnly: s.prices.sellingOnly, Desk: s.desked(),
-		CanUndo: len(s.undo) > 0, CanRedo: len(s.redo) > 0, Alone: s.alone,
+		Workshop: s.workshop, Talk: s.talk != "", CanUndo: len(s.undo) > 0, CanRedo: len(s.redo) > 0, Alone: s.alone,
 	}
 	if in.Desk == nil || !in.Desk.Open || s.prices.sold.made {
 		selling := s.prices.selling()

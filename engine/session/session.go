@@ -29,6 +29,7 @@ type Session struct {
 	prices   prices
 	today    string // as the page says it; empty: nobody knows
 	site     string // address of the page, as it says it; empty: unknown
+	workshop string // mail address that clients write to, as the page says it
 	language words.Language
 	section  string
 	paper    paper
@@ -111,6 +112,9 @@ func (s *Session) Handle(request []byte) (response []byte) {
 	}
 	if papers.IsSite(req.Site) {
 		s.site = req.Site
+	}
+	if req.Workshop != "" {
+		s.workshop = req.Workshop
 	}
 	res := s.answer(req)
 	res.ID = req.ID

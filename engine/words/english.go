@@ -13,6 +13,7 @@ func english() []map[string]string {
 		englishFaults(),
 		englishHearing(),
 		englishHome(),
+		englishLetters(),
 		englishLimits(),
 		englishPage(),
 		englishOrder(),

@@ -5,6 +5,8 @@ import (
 	"errors"
 	"flag"
 	"fmt"
+	"net/mail"
+	"strings"
 
 	"blockfield/cmd/blockfield/web"
 	"blockfield/engine/words"
@@ -25,6 +27,7 @@ func build(_ context.Context, args []string, s Streams) (int, error) {
 	flags := flag.NewFlagSet("build", flag.ContinueOnError)
 	out := flags.String("o", "", "")
 	brotli := flags.Int("brotli", quickBrotli, "")
+	write := flags.String("write-to", "", "")
 	rest, err := parse(flags, args)
 	if err != nil {
 		return badInput, err
@@ -35,7 +38,7 @@ func build(_ context.Context, args []string, s Streams) (int, error) {
 	if *brotli < 0 || *brotli > maxBrotli {
 		return badInput, fmt.Errorf("-brotli: %d is out of range (allowed 0, no compression, to %d)", *brotli, maxBrotli)
 	}
-	built, err := buildSite(*brotli)
+	built, err := buildSite(*brotli, *write)
 	if err != nil {
 		return badInput, err
 	}
@@ -46,15 +49,26 @@ func build(_ context.Context, args []string, s Streams) (int, error) {
 	return done, nil
 }
 
-// buildSite makes the site of what this program carries.
-func buildSite(brotli int) (*web.Site, error) {
+// buildSite makes the site of what this program carries. workshop is the mail address
+// that clients write to; empty: there is none.
+func buildSite(brotli int, workshop string) (*web.Site, error) {
+	if workshop != "" && !isAddress(workshop) {
+		return nil, fmt.Errorf("-write-to: %q is no mail address (allowed NAME@HOST, without a name before it)", workshop)
+	}
 	modules, ok := site.Modules()
 	if !ok {
 		return nil, errNoModules
 	}
-	in, err := web.Carried(modules)
+	in, err := web.Carried(modules, workshop)
 	if err != nil {
 		return nil, err
 	}
 	return web.Build(in, web.Options{Brotli: brotli})
+}
+
+// isAddress reports whether text is a plain mail address that a link can begin a mail to:
+// by RFC 5322, and without what would end the address in a link (RFC 6068).
+func isAddress(text string) bool {
+	a, err := mail.ParseAddress(text)
+	return err == nil && a.Address == text && strings.Count(text, "@") == 1 && !strings.ContainsAny(text, "\"%?&#<>,; ")
 }

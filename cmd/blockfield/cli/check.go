@@ -60,6 +60,9 @@ func checkFile(name, today string, s Streams) (string, error) {
 	case design.RecordFormat:
 		_, err := design.DecodeRecord(body)
 		return "good job record", located(name, err)
+	case design.LetterFormat:
+		l, doc, err := design.DecodeLetter(body)
+		return "good letter of a " + l.From + ", revision " + doc.Design.Revision(), located(name, err)
 	default:
 		doc, err := design.Decode(body)
 		return "good design file, revision " + doc.Design.Revision(), located(name, err)

@@ -24,6 +24,7 @@ const (
 func serve(ctx context.Context, args []string, s Streams) (int, error) {
 	flags := flag.NewFlagSet("serve", flag.ContinueOnError)
 	addr := flags.String("addr", "127.0.0.1:8080", "")
+	write := flags.String("write-to", "", "")
 	rest, err := parse(flags, args)
 	if err != nil {
 		return badInput, err
@@ -39,7 +40,7 @@ func serve(ctx context.Context, args []string, s Streams) (int, error) {
 		return badInput, fmt.Errorf("-addr: %w", err)
 	}
 	defer listener.Close()
-	built, err := buildSite(quickBrotli)
+	built, err := buildSite(quickBrotli, *write)
 	if err != nil {
 		return badInput, err
 	}

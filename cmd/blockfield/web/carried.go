@@ -21,7 +21,7 @@ const exampleJobs = 8
 
 // Carried are the ingredients that the program carries with it, around modules
 // that may have been built elsewhere.
-func Carried(modules fs.FS) (Ingredients, error) {
+func Carried(modules fs.FS, workshop string) (Ingredients, error) {
 	doc, book := design.Default(), design.DefaultBook()
 	plan, err := engine.Plan(doc.Design, book)
 	if err != nil {
@@ -41,7 +41,7 @@ func Carried(modules fs.FS) (Ingredients, error) {
 	}
 	first := page.Input{
 		Doc: doc, Book: book, Plan: plan.With(heard), Section: page.Look, Heard: &heard,
-		Words: words.Reader{Language: words.English(), Units: doc.View.Units},
+		Words: words.Reader{Language: words.English(), Units: doc.View.Units}, Workshop: workshop,
 	}
 	return Ingredients{
 		Assets:  site.Assets(),
@@ -53,6 +53,7 @@ func Carried(modules fs.FS) (Ingredients, error) {
 			"book.schema.json":    design.BookSchema(),
 			"selling.schema.json": design.SellingSchema(),
 			"record.schema.json":  design.RecordSchema(),
+			"letter.schema.json":  design.LetterSchema(),
 		},
 		Poster:   drawPoster(picture),
 		Examples: examples,

@@ -38,7 +38,7 @@ var carried = sync.OnceValues(func() (web.Ingredients, error) {
 		"engine.wasm":  {Data: []byte("\x00asm" + strings.Repeat("engine ", 1000))},
 		"preview.wasm": {Data: []byte("\x00asm preview")},
 		"wasm_exec.js": {Data: nil},
-	})
+	}, "workshop@example.org")
 })
 
 func build(t *testing.T, in web.Ingredients, effort int) *web.Site {
@@ -67,7 +67,7 @@ func TestBuildHasEverything(t *testing.T) {
 	assert.Regexp(t, `^a-[0-9a-f]{12}/$`, dir)
 	for _, name := range []string{
 		"index.html", "service-worker.js", "manifest.webmanifest", "icon.svg", "headers.txt",
-		"design.schema.json", "book.schema.json", "selling.schema.json", "record.schema.json", "designs/s1.json", "designs/s8-second.json", "designs/p2.json",
+		"design.schema.json", "book.schema.json", "selling.schema.json", "record.schema.json", "letter.schema.json", "designs/s1.json", "designs/s8-second.json", "designs/p2.json",
 		dir + "preview.wasm", dir + "wasm_exec.js", dir + "preview.js", dir + "preview-frame.js",
 	} {
 		assert.Contains(t, s.Names(), name)
@@ -144,7 +144,7 @@ func TestServiceWorkerKeepsTheSite(t *testing.T) {
 	assert.True(t, kept["./"], "the page itself")
 	for _, name := range s.Names() {
 		switch name {
-		case "index.html", "service-worker.js", "headers.txt", "design.schema.json", "book.schema.json", "selling.schema.json", "record.schema.json":
+		case "index.html", "service-worker.js", "headers.txt", "design.schema.json", "book.schema.json", "selling.schema.json", "record.schema.json", "letter.schema.json":
 			assert.False(t, kept[name], name)
 		default:
 			assert.True(t, kept[name], name)
