@@ -40,7 +40,7 @@ func TestReportHasTheWholePrice(t *testing.T) {
 	} {
 		assert.Equal(t, want, told[name], name)
 	}
-	assert.Equal(t, []engine.StageReport{{"order", "1386.00"}, {"ready", "1108.80"}, {"hung", "277.20"}}, got.Stages)
+	assert.Equal(t, []engine.StageReport{{"order", "1386.00"}, {"ready", "1108.80"}, {"handed over", "277.20"}}, got.Stages)
 	assert.InDelta(t, 100*(1-1886.83/2310), *got.MarginPercent, 0.05)
 }
 

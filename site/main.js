@@ -112,6 +112,7 @@ function apply(answer, { fresh = false } = {}) {
   hearing.want(answer);
   if (answer.scene) stage.show(answer.scene);
   if (answer.announce) status.announce(answer.announce);
+  if (answer.next) goToField(answer.next, "bench");
 }
 
 function showState({ title, revision, reading, canUndo, canRedo }) {

@@ -17,13 +17,13 @@ func TestGatesOfTheMaker(t *testing.T) {
 	look := said(t, section(t, doc, design.DefaultBook(), page.Look))
 	assert.Contains(t, look, "Once it comes to cutting, this is a Stop. Or somebody signs it off")
 	bench := said(t, section(t, doc, design.DefaultBook(), page.Bench))
-	assert.Contains(t, bench, "The offer nothing known Buying nothing known Cutting 1 Stop Gluing 1 Stop Hanging waits for cutting")
+	assert.Contains(t, bench, "The offer nothing known Buying nothing known Cutting 1 thing to settle Gluing 1 thing to settle Hanging waits for cutting")
 	assert.Contains(t, bench, "nobody here has seen the bench")
 
 	heavy := scenarios(t)["s6.json"]
 	heavy.View.Reading = page.Maker
 	bench = said(t, section(t, heavy, design.DefaultBook(), page.Bench))
-	assert.Contains(t, bench, "The offer 1 Stop, evidence asked for")
+	assert.Contains(t, bench, "The offer 1 thing to settle, with evidence")
 	wall := said(t, section(t, heavy, design.DefaultBook(), page.Wall))
 	assert.Contains(t, wall, "Until it is solved it holds up the offer. Only evidence clears it, no signature.")
 	assert.Contains(t, wall, "Who leads the lift", "and here is where to name it")

@@ -342,8 +342,35 @@ func (w Watch) Sign() string {
 	if _, begun := w.signOff(w.Out); begun {
 		return ""
 	}
-	return w.Out.Code + " " + w.Out.Field
+	return stopName(w.Out.Code, w.Out.Field)
 }
+
+// Signing is the field where a signature that was begun waits for its name; empty where
+// none was, or where it is given.
+func (w Watch) Signing() string {
+	if i, begun := w.signOff(w.Out); begun && w.Reading == Maker && w.Out.Signed == nil {
+		return signaturePath(i)
+	}
+	return ""
+}
+
+// ControlID is the id of the control with a path.
+func (w Watch) ControlID(path string) string { return controlID(path) }
+
+func stopName(code, field string) string { return code + " " + field }
+
+// SignedCheck is the code and the field of what a button to sign off names.
+func SignedCheck(name string) (code, field string) {
+	code, field, _ = strings.Cut(name, " ")
+	return code, field
+}
+
+// SignaturePath is the path of the name under what a button to sign off names.
+func SignaturePath(job engine.Job, name string) string {
+	return signaturePath(slices.IndexFunc(job.Record.SignOffs, func(s design.SignOff) bool { return stopName(s.Check, s.Field) == name }))
+}
+
+func signaturePath(i int) string { return fmt.Sprintf("%ssignOffs[%d].name", design.RecordPrefix, i) }
 
 // signOff finds the entry of a watch-out, for the design of now.
 func (v *view) signOff(w check.WatchOut) (int, bool) {

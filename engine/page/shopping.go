@@ -8,7 +8,6 @@ import (
 	"blockfield/engine/design"
 	"blockfield/engine/length"
 	"blockfield/engine/panel"
-	"blockfield/engine/wall"
 	"blockfield/engine/wood"
 	"blockfield/engine/words"
 )
@@ -220,11 +219,11 @@ func (v *view) stripItems() []Item {
 			return v.T("buy/strips-of", "width", v.Words.Units.Number(bench.StripWidth()), "thickness", s.Thickness, "length", long)
 		})...)
 	}
+	all = append(all, v.wallStripItems()...)
 	for i, g := range v.Groups() {
 		halves := cleatHalves
 		if v.Plan.Bill.Groups[i].StripM2 > 0 {
 			halves = 1
-			all = append(all, v.wallStripItems(v.Plan.Hangings[i])...)
 		}
 		for _, part := range g.Built.Panels[0].Parts {
 			n, key := g.Panels(), "buy/spacer"
@@ -245,14 +244,13 @@ func (v *view) stripItems() []Item {
 	return all
 }
 
-// wallStripItems are the strips in the wall that are higher than those of the shop, each
-// a board of its own.
-func (v *view) wallStripItems(h wall.Hanging) []Item {
+// wallStripItems are the strips in the wall that are higher than those of the shop.
+func (v *view) wallStripItems() []Item {
 	var all []Item
-	for _, s := range h.Strips {
-		text := v.T("buy/wall-strip", "height", v.Words.Units.Number(v.at(s.HeightM).CeilMM()), "thickness", h.Design.Cleat.Thickness,
-			"length", v.at(s.RightM-s.LeftM), "bevel", words.Degrees(h.Design.Cleat.Bevel))
-		all = append(all, Item{text, v.T("buy/pieces", "n", 1)})
+	for _, s := range v.Plan.WallStrips() {
+		text := v.T("buy/wall-strip", "height", v.Words.Units.Number(s.Height), "thickness", s.Thickness,
+			"length", s.Length, "bevel", words.Degrees(s.BevelDegrees))
+		all = append(all, Item{text, v.T("buy/pieces", "n", s.Count)})
 	}
 	return all
 }

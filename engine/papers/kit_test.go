@@ -43,7 +43,7 @@ func TestKitAndPlanHaveABuildBook(t *testing.T) {
 		assert.Equal(t, scope == design.SupplyPlan, strings.Contains(text, "Stop list"), "with a kit nobody cuts blocks: %s", scope)
 		assert.Equal(t, scope == design.SupplyKit, strings.Contains(text, "The blocks are there"), scope)
 		offer := said(t, make1(t, in, papers.OfferSet))
-		assert.Contains(t, offer, "over the build book", scope)
+		assert.Contains(t, offer, "the build book with its cautions goes with it", scope)
 	}
 	// The workshop's order for a kit is sticks alone.
 	doc, err := design.Set(job(t, "s4").doc, "work.supply", "kit", length.Metric)

@@ -156,11 +156,12 @@ func (m *maker) round(l length.Length) length.Length {
 	return length.MM(int64(l.Millimetres() + 0.5))
 }
 
-// soundText is what was heard of the panels, if anything was, and always what they
-// do not do.
+// soundText is whether blocks are the right thing and what was heard of the panels, if
+// anything was, and always what they do not do.
 func (m *maker) soundText() []string {
 	var all []string
 	if h := m.Heard; h != nil && len(h.Groups) > 0 {
+		all = append(all, m.T("sound/fit-"+h.Fit.Answer))
 		first := h.Groups[0]
 		line := first.Verdict.Client(m.Doc.Design.Walls[first.Wall].ListenerDistance)
 		all = append(all, m.Words.Say(line.Code, line.Args))
@@ -183,6 +184,8 @@ func (m *maker) phrases(all []words.Phrase) []string {
 // priceBlocks are the price as this reader may know it.
 func (m *maker) priceBlocks() []sheet.Block {
 	switch {
+	case m.Doc.Design.Work.OwnBuild:
+		return []sheet.Block{sheet.Say(m.T("offering/own-build"))}
 	case m.offered():
 		return m.firm(m.ofAmount(m.Doc.Offer.Net), m.ofAmount(m.Doc.Offer.Tax), m.ofAmount(m.Doc.Offer.Gross), m.T("offering/until", "date", m.Doc.Offer.ValidUntil))
 	case !m.Client && m.Plan.Price.Sold && m.Plan.Price.Gross.Minor > 0:

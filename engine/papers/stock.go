@@ -119,27 +119,15 @@ func (m *maker) stripGoods() []goods {
 	return append(all, m.wallStripGoods()...)
 }
 
-// wallStripGoods are the strips in the wall that are higher than those of the shop, each
-// a board of its own.
+// wallStripGoods are the strips in the wall that are higher than those of the shop.
 func (m *maker) wallStripGoods() []goods {
 	var all []goods
-	for i, h := range m.Plan.Hangings {
-		if m.Plan.Bill.Groups[i].StripM2 == 0 {
-			continue
-		}
-		for _, s := range h.Strips {
-			what := capital(m.T("buy/wall-strip", "height", m.Words.Units.Number(m.at(s.HeightM).CeilMM()), "thickness", h.Design.Cleat.Thickness,
-				"length", m.at(s.RightM-s.LeftM), "bevel", words.Degrees(h.Design.Cleat.Bevel)))
-			if n := len(all); n > 0 && all[n-1].what == what {
-				all[n-1].quantity++
-				all[n-1].count = m.pieces(int(all[n-1].quantity))
-				continue
-			}
-			all = append(all, goods{
-				aisle: timberAisle, look: m.T("stock/look-strips"), instead: m.T("stock/instead-strips"), price: "line/cleat-stock",
-				count: m.pieces(1), what: what, quantity: 1, unit: "pieces",
-			})
-		}
+	for _, s := range m.Plan.WallStrips() {
+		all = append(all, goods{
+			aisle: timberAisle, look: m.T("stock/look-strips"), instead: m.T("stock/instead-strips"), price: "line/cleat-stock",
+			count: m.pieces(s.Count), what: capital(m.T("buy/wall-strip", "height", m.Words.Units.Number(s.Height), "thickness", s.Thickness,
+				"length", s.Length, "bevel", words.Degrees(s.BevelDegrees))), quantity: float64(s.Count), unit: "pieces",
+		})
 	}
 	return all
 }

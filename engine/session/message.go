@@ -57,6 +57,7 @@ type Response struct {
 	Faults    []Fault         `json:"faults,omitempty"`
 	Stays     string          `json:"stays,omitempty"` // of a document that was refused: what is as it was
 	Announce  string          `json:"announce,omitempty"`
+	Next      string          `json:"next,omitempty"` // field of the section Bench to be filled in now
 	File      *File           `json:"file,omitempty"`
 	Link      string          `json:"link,omitempty"`
 	Picture   []byte          `json:"picture,omitempty"` // JPEG or PNG

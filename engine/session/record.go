@@ -110,7 +110,7 @@ var works = map[string]func(*Session, engine.Job, Request) (design.Record, error
 		return job.Counted(entry, cut, rejects), nil
 	},
 	"sign": func(s *Session, job engine.Job, req Request) (design.Record, error) {
-		check, field, _ := strings.Cut(req.Path, " ")
+		check, field := page.SignedCheck(req.Path)
 		return job.Signing(check, field, s.today), nil
 	},
 	"meter": func(s *Session, job engine.Job, _ Request) (design.Record, error) {
@@ -160,6 +160,9 @@ func (s *Session) work(do func(*Session, engine.Job, Request) (design.Record, er
 	text := s.recorded(rec).Record
 	res := s.whole("")
 	res.Record = text
+	if req.Name == "sign" {
+		res.Next = page.SignaturePath(s.job(), req.Path)
+	}
 	return res
 }
 

@@ -129,6 +129,7 @@ func englishPapers() map[string]string {
 		"offering/until":          "Valid until {date}.",
 		"offering/not-yet":        "Not an offer yet: it becomes one with a day until which it holds.",
 		"offering/no-price":       "The workshop names its price.",
+		"offering/own-build":      "Built at home: no workshop asks a price for it.",
 		"offering/example":        "Example figures: this is no offer.",
 		"offering/no-survey":      "Nobody has seen the site yet.",
 		"offering/wall-unknown":   "What the wall is made of is not known: what holds the panels is counted when it is.",

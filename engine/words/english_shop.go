@@ -95,6 +95,7 @@ func englishRecord() map[string]string {
 
 		"sign/lead":     "A Stop that is not about load, tipping, lifting or safety can be signed off with a name and a reason. It holds for this revision of the design.",
 		"sign/do":       "Sign off…",
+		"sign/begun":    "Not signed off yet: name and reason",
 		"sign/withdraw": "Withdraw",
 		"sign/lapsed":   "Signed for revision {revision}; the design is {now} now, so it does not hold.",
 		"sign/signed":   "Signed off by {name}: {reason}",
