@@ -54,7 +54,7 @@ const mostPeople = 4
 // backwards from the day of need, or from today on. Without any of them it counts days
 // from a Monday that stands for nothing.
 func (j Job) Schedule(d design.Design, today string) Days {
-	w := j.work(d)
+	w := j.work(d, usually)
 	out := Days{CureKnown: w.cureKnown}
 	hours := w.hours
 	people := j.Record.Days.People
@@ -143,20 +143,24 @@ type work struct {
 	factor  float64 // on all of them, for tidying and for hands that are new to it
 }
 
+// How long a task takes: as usual, or at worst.
+func usually(s bench.Spread) float64 { return s.Typical }
+func atWorst(s bench.Spread) float64 { return s.High }
+
 // work turns the minutes of the time table into tasks: cutting and sanding height by
 // height, everything from the backer on panel by panel. What is done for the job as a
 // whole is shared among them evenly, and no minute of the shop gets lost.
-func (j Job) work(d design.Design) work {
+func (j Job) work(d design.Design, long func(bench.Spread) float64) work {
 	w := work{hours: j.hours(d.Work), cureKnown: true, minutes: map[string]float64{}, used: map[string]bool{}, factor: 1}
 	all, tidy := d.Work.ExtraShop, 0.0
 	for _, t := range j.Plan.Bill.Tasks {
 		if t.Role != "shop" {
 			continue
 		}
-		w.minutes[t.ID] = t.Minutes.Typical
-		all += t.Minutes.Typical
+		w.minutes[t.ID] = long(t.Minutes)
+		all += long(t.Minutes)
 		if t.ID == "k1" {
-			tidy += t.Minutes.Typical
+			tidy += long(t.Minutes)
 		}
 	}
 	if all > tidy {
@@ -177,7 +181,7 @@ func (j Job) work(d design.Design) work {
 	other := d.Work.ExtraShop * w.factor
 	for _, t := range j.Plan.Bill.Tasks {
 		if t.Role == "shop" && !w.used[t.ID] {
-			other += float64(t.Minutes.Typical * w.factor)
+			other += float64(long(t.Minutes) * w.factor)
 		}
 	}
 	ends = append(ends, schedule.Link{Task: w.add(dayOther, 0, other, 1, schedule.Link{Task: there})})

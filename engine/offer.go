@@ -1,10 +1,12 @@
 package engine
 
 import (
+	"blockfield/engine/bench"
 	"blockfield/engine/calendar"
 	"blockfield/engine/check"
 	"blockfield/engine/design"
 	"blockfield/engine/money"
+	"blockfield/engine/schedule"
 	"blockfield/engine/words"
 )
 
@@ -65,4 +67,23 @@ func offered(m money.Money) design.Amount {
 		panic("engine: internal error: a price is no amount: " + m.Plain())
 	}
 	return a
+}
+
+// Promising returns an offer with the days between which the job is ready: at the earliest
+// as the schedule stands, at the latest where every task takes its longest and the work
+// begins on the last day on which the offer holds, unless its first day is fixed. An offer
+// without a calendar says nothing of days.
+func (j Job) Promising(o design.Offer) design.Offer {
+	last, ok := calendar.Parse(o.ValidUntil)
+	if !ok || !j.Days.Dated || j.design.Work.OwnBuild {
+		return o
+	}
+	if j.Days.Asked || j.Days.Needed {
+		last = j.Days.Start
+	}
+	w := j.work(j.design, atWorst)
+	from := j.Days.Plan.Ready.Day()
+	by := schedule.Make(w.tasks, max(last, j.Days.Start), w.hours, j.Record.Days.People, bench.CrewShare).Ready.Day()
+	o.ReadyFrom, o.ReadyBy = from.String(), max(from, by).String()
+	return o
 }

@@ -106,3 +106,36 @@ func TestOutcomeOfWhatWasAgreed(t *testing.T) {
 	assert.Equal(t, int64(200_000), o.Net.Minor)
 	assert.InDelta(t, 100*float64(o.Profit.Minor)/200_000, o.Share(o.Profit), 1e-9)
 }
+
+// An offer promises what the schedule holds: as usual from now on at the earliest, and at
+// worst from the last day on which it can be accepted. A first day that is fixed fixes both.
+func TestAnOfferPromisesDays(t *testing.T) {
+	d := designtest.Job(t, "s2")
+	plan, err := engine.Plan(d, design.DefaultBook())
+	require.NoError(t, err)
+	promised := func(rec design.Record, today, until string) design.Offer {
+		return engine.Follow(d, plan, rec, today).Promising(design.Offer{ValidUntil: until})
+	}
+	rec := design.NewRecord()
+	ready := func(start string) string {
+		rec := design.NewRecord()
+		rec.Days.Start = start
+		return engine.Follow(d, plan, rec, start).Days.Plan.Ready.Day().String()
+	}
+	o := promised(rec, "2030-03-04", "2030-04-03")
+	assert.Equal(t, ready("2030-03-04"), o.ReadyFrom)
+	assert.Greater(t, o.ReadyBy, ready("2030-04-03"), "at worst it takes longer than usual")
+	later := promised(rec, "2030-03-04", "2030-05-03")
+	assert.Equal(t, o.ReadyFrom, later.ReadyFrom)
+	assert.Greater(t, later.ReadyBy, o.ReadyBy)
+
+	rec.Days.Start = "2030-09-02"
+	o = promised(rec, "2030-03-04", "2030-04-03")
+	assert.Equal(t, ready("2030-09-02"), o.ReadyFrom)
+	assert.Equal(t, o, func() design.Offer {
+		o := promised(rec, "2030-03-04", "2030-05-03")
+		o.ValidUntil = "2030-04-03"
+		return o
+	}(), "however long the offer holds")
+	assert.Empty(t, promised(design.NewRecord(), "", "2030-04-03").ReadyFrom, "without a calendar there are no days")
+}

@@ -2,6 +2,7 @@ package main_test
 
 import (
 	"encoding/json"
+	"fmt"
 	"strings"
 	"testing"
 
@@ -85,4 +86,59 @@ func (b *tab) give(h handed) {
 		input.dispatchEvent(new Event("change"));
 	})(`+string(text)+`)`)
 	b.wait(`/is open/.test(document.querySelector("#announce").textContent)`)
+}
+
+// Pictures of the letters, as their two readers see them.
+//
+//	go test ./cmd/blockfield -run TestLetterScreens -screens DIR
+func TestLetterScreens(t *testing.T) {
+	if *screensDir == "" {
+		t.Skip("only with -screens DIR")
+	}
+	b, _ := openPage(t)
+	b.section("money")
+	b.put(`[name="record.client.name"]`, "Ada Beech")
+	b.put(`[name="record.client.reach"]`, "ada@example.org")
+	b.put(`[name="record.client.message"]`, "For the music room, where the piano stands.")
+	b.wait(`document.querySelector("#send-leaves").textContent.includes("“Ada")`)
+	eval[any](b, `void (function () {`+taken+`})()`)
+	widths := []int64{1440, 768, 390}
+	shoot := func(name string) {
+		for _, width := range widths {
+			b.size(width, 900)
+			b.shoot(fmt.Sprintf("%s-%d.png", name, width))
+		}
+	}
+	shoot("send")
+	b.click(`[data-do="send"]`)
+	b.wait(`window.handed`)
+	enquiry := eval[handed](b, `window.handed`)
+	b.read("maker")
+	b.give(enquiry)
+	b.section("money")
+	b.click(`[data-act="book-open"]`)
+	b.wait(`document.querySelector('[data-act="confirm"][data-path="book."]')`)
+	b.click(`[data-act="confirm"][data-path="book."]`)
+	b.wait(`document.querySelector('[data-act="make-offer"]')`)
+	b.click(`[data-act="book-close"]`)
+	b.section("look")
+	b.choose("walls[0].groups[0].wood", "oak")
+	b.section("bench")
+	b.wait(`(document.querySelector("#shop-learn-more").open = true)`)
+	b.set("record.times[0].minutes", "95")
+	b.set("record.times[1].minutes", "40")
+	b.set("record.spent[0].amount", "512")
+	b.section("money")
+	b.click(`[data-act="make-offer"]`)
+	b.put(`[name="record.client.answer"]`, "Oak goes with your floor, and takes a knock better.")
+	shoot("enquiry")
+	b.wait(`(window.handed = null) === null`)
+	b.click(`[data-do="send"]`)
+	b.wait(`window.handed`)
+	answer := eval[handed](b, `window.handed`)
+	b.read("client")
+	b.give(answer)
+	b.section("money")
+	b.wait(`document.querySelector("#came .changes")`)
+	shoot("answer")
 }

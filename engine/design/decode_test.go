@@ -274,6 +274,11 @@ func TestBadFiles(t *testing.T) {
 				`"tax":"0","gross":"1","currency":"XXX","validUntil":"2026-02-29"}}`,
 			"offer.validUntil: 2026-02-29 is not a day of the calendar (allowed a day such as 2026-03-31)",
 		},
+		"ready before it can be": {
+			`{"format":"blockfield design","version":1,"design":{},"offer":{"revision":"ZZZZZZ","bookCode":"ZZZZZZ","net":"1",` +
+				`"tax":"0","gross":"1","currency":"EUR","validUntil":"2030-03-01","readyFrom":"2030-06-02","readyBy":"2030-06-01"}}`,
+			"offer.readyBy: 2030-06-01 is before the first day (allowed not before 2030-06-02)",
+		},
 		"offer with a strange code": {
 			`{"format":"blockfield design","version":1,"design":{},"offer":{"revision":"ZZZZZU","bookCode":"ZZZZZZ","net":"1",` +
 				`"tax":"0","gross":"1","currency":"XXX","validUntil":"2028-02-29"}}`,

@@ -26,6 +26,9 @@ func (c *checker) document(doc *Document) {
 	for i := range doc.Looks {
 		c.design(&doc.Looks[i].Design, (*at)(nil).field("looks").item(i).field("design"))
 	}
+	if o, p := doc.Offer, (*at)(nil).field("offer").field("readyBy"); o != nil && o.ReadyFrom > o.ReadyBy && c.clean(p) {
+		c.add(p, DaysReversed, o.ReadyBy, phrase("allowed/not-before", "day", o.ReadyFrom))
+	}
 	c.assumed(doc)
 }
 

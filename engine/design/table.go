@@ -313,5 +313,7 @@ func viewRows() []Field {
 		amountRow(offer+"gross", 0, maxBulk, "Price with tax.").required().fixed(),
 		kindRow(offer+"currency", KindCurrency, "Currency of the three amounts.").required().fixed(),
 		kindRow(offer+"validUntil", KindDate, "Last day on which the offer holds.").required().fixed(),
+		kindRow(offer+"readyFrom", KindDate, "First day on which it may be ready; may be empty.").optional().sparse().fixed(),
+		kindRow(offer+"readyBy", KindDate, "Last day by which it is ready, if it is ordered while the offer holds; may be empty.").optional().sparse().fixed(),
 	}
 }

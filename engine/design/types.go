@@ -81,6 +81,8 @@ type Offer struct {
 	Gross      Amount `json:"gross"`
 	Currency   string `json:"currency"`
 	ValidUntil string `json:"validUntil"`
+	ReadyFrom  string `json:"readyFrom,omitempty"` // first day on which it may be ready; empty: not said
+	ReadyBy    string `json:"readyBy,omitempty"`   // last day, if it is ordered while the offer holds
 }
 
 // Design is everything that a result may depend on.

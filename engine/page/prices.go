@@ -122,6 +122,15 @@ func (v *view) OfferLine() string {
 	return v.T("offer/line", "gross", gross, "date", o.ValidUntil)
 }
 
+// OfferDelivery says when what was offered is ready; empty where the offer does not say.
+func (v *view) OfferDelivery() string {
+	o := v.Doc.Offer
+	if o == nil || o.ReadyFrom == "" || o.ReadyBy == "" {
+		return ""
+	}
+	return v.T("offer/ready", "from", o.ReadyFrom, "by", o.ReadyBy, "date", o.ValidUntil)
+}
+
 // amountSteps make one currency unit of a design.Amount.
 const amountSteps = 10_000
 

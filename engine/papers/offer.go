@@ -46,7 +46,11 @@ func (m *maker) offer() sheet.Paper {
 			p.Blocks = append(p.Blocks, sheet.Small(strings.TrimSpace(line)))
 		}
 	}
-	p.Blocks = append(p.Blocks, sheet.Blanks{{Label: m.T("offering/delivery"), Share: 1}, {Label: m.T("offering/starts"), Share: 1}})
+	if o := m.Doc.Offer; m.offered() && o.ReadyFrom != "" && o.ReadyBy != "" {
+		p.Blocks = append(p.Blocks, sheet.Heading(m.T("offering/delivery")), sheet.Say(m.T("offer/ready", "from", o.ReadyFrom, "by", o.ReadyBy, "date", o.ValidUntil)))
+	} else {
+		p.Blocks = append(p.Blocks, sheet.Blanks{{Label: m.T("offering/delivery"), Share: 1}, {Label: m.T("offering/starts"), Share: 1}})
+	}
 	if m.offered() {
 		p.Blocks = append(p.Blocks, sheet.Blanks{
 			{Label: m.T("offering/for-client"), Share: 2}, {Label: m.T("offering/for-workshop"), Share: 2}, {Label: m.T("blank/date"), Share: 1},

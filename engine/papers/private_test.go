@@ -110,13 +110,13 @@ func leaks(text string, secrets []string) []string {
 func TestOfferOrIndication(t *testing.T) {
 	p := job(t, "s5")
 	p.doc.Offer = &design.Offer{
-		Revision: p.plan.Revision, Currency: "EUR", ValidUntil: "2030-06-30",
+		Revision: p.plan.Revision, Currency: "EUR", ValidUntil: "2030-06-30", ReadyFrom: "2030-07-30", ReadyBy: "2030-09-15",
 		Net: design.Units(3060), Tax: design.Units(612), Gross: design.Units(3672),
 	}
 	in := p.input(length.Metric, sheet.A4())
 	in.Client = true
 	text := said(t, make1(t, in, papers.OfferSet))
-	for _, want := range []string{"Offer\n", "€3,672.00", "€3,060.00", "2030-06-30", "For the client"} {
+	for _, want := range []string{"Offer\n", "€3,672.00", "€3,060.00", "2030-06-30", "For the client", "Ready between 2030-07-30 and 2030-09-15"} {
 		assert.Contains(t, text, want)
 	}
 	other := *p.doc.Offer

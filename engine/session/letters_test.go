@@ -182,6 +182,7 @@ func TestLettersHoldNoPrivateFigure(t *testing.T) {
 	}
 	answer := whole(written(t, maker).Text)
 	assert.Contains(t, answer, `"gross"`, "the offer goes along")
+	assert.Contains(t, answer, `"readyBy"`, "with its days")
 	assert.Empty(t, leaks(answer))
 	assert.Equal(t, []string{"Ada", "ada@"}, leaks(whole(file.Text)), "who writes an enquiry, and nothing else")
 

@@ -157,7 +157,8 @@ func englishPrices() map[string]string {
 
 		"label/looks.name": "Name of the look",
 
-		"offer/line": "Offered at {gross} with tax, until {date}.",
+		"offer/ready": "Ready between {from} and {by}, if it is ordered by {date}.",
+		"offer/line":  "Offered at {gross} with tax, until {date}.",
 
 		"prices/the-examples":   "the example figures",
 		"prices/a-selling-book": "a selling book",
