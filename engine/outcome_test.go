@@ -129,9 +129,9 @@ func TestAnOfferPromisesDays(t *testing.T) {
 	assert.Equal(t, o.ReadyFrom, later.ReadyFrom)
 	assert.Greater(t, later.ReadyBy, o.ReadyBy)
 
-	rec.Days.Start = "2030-09-02"
+	rec.Days.Start = "2030-03-11"
 	o = promised(rec, "2030-03-04", "2030-04-03")
-	assert.Equal(t, ready("2030-09-02"), o.ReadyFrom)
+	assert.Equal(t, ready("2030-03-11"), o.ReadyFrom)
 	assert.Equal(t, o, func() design.Offer {
 		o := promised(rec, "2030-03-04", "2030-05-03")
 		o.ValidUntil = "2030-04-03"
