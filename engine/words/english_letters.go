@@ -4,6 +4,7 @@ package words
 func englishLetters() map[string]string {
 	return map[string]string{
 		"send/heading":           "Next: write to the workshop",
+		"send/again":             "To write back",
 		"send/lead":              "The workshop gets your design with a few words from you, looks at it, and sends it back with a price.",
 		"send/wished":            "Wished by",
 		"send/do-client":         "Send to the workshop",
