@@ -204,6 +204,29 @@ function lookBy(kind, name) {
   return ask({ op: "drag", kind, name, ...stage.size() });
 }
 
+let printing = false; // the sheets that are not shown yet are on their way
+
+// allSheets has the papers completed part by part, unless somebody stops it or leaves
+// them, and reports whether they are complete.
+async function allSheets() {
+  const next = () => document.querySelector(".papers-part:empty");
+  const show = (on) => { for (const row of document.querySelectorAll(".papers-progress")) row.hidden = !on; };
+  printing = true;
+  for (let part = next(); part && printing; part = next()) {
+    const bar = document.querySelector(".papers-progress progress");
+    bar.max = document.querySelectorAll(".papers-part").length;
+    bar.value = bar.max - document.querySelectorAll(".papers-part:empty").length;
+    show(true);
+    const answer = await ask({ op: "sheets", at: Number(part.dataset.from) });
+    if (!answer.ok) refuse(answer, "not-done");
+    if (!answer.ok || part === next()) printing = false;
+  }
+  show(false);
+  const complete = printing && document.querySelector(".leaf") !== null;
+  printing = false;
+  return complete;
+}
+
 const PRINTED = 1400; // pixels of the longer side of a picture on paper
 
 const buttons = {
@@ -229,9 +252,9 @@ const buttons = {
   shoot: (button) => stage.shoot(Number(button.value), `${byID("title").textContent} ${byID("revision").textContent}`),
   sweep: (button) => stage.sweep(button.value),
   async print() {
-    if (document.querySelector(".papers-more")) await ask({ op: "act", name: "papers-all" });
-    window.print();
+    if (!printing && await allSheets()) window.print();
   },
+  "print-stop"() { printing = false; },
   async "papers-picture"() {
     const picture = await stage.picture(PRINTED);
     if (picture) ask({ op: "papers-picture", picture: await base64(picture) });

@@ -103,6 +103,37 @@ func TestPaperOpensItsJob(t *testing.T) {
 	assert.True(t, b.kept(high.Revision))
 }
 
+// The further sheets of a large field come part by part when they are to be printed:
+// whoever waits sees how far it is and can stop, and edits get in between.
+func TestLargePapersCanBeStopped(t *testing.T) {
+	t.Parallel()
+	b, _ := openPage(t)
+	b.read(page.Maker)
+	for _, edit := range [][2]string{{"design.walls[0].groups[0].block.size", "20 mm"}, {widthPath, "2 m"}, {heightPath, "4 m"}} {
+		before := b.revision()
+		b.set(edit[0], edit[1])
+		b.wait(`document.querySelector("#revision").innerText !== ` + quote(before))
+	}
+	b.section(page.Papers)
+	b.click(`[data-act="papers-set"][data-path="glue"]`)
+	b.wait(`document.querySelector(".papers-part:empty")`)
+	eval[bool](b, `window.prints = 0, window.print = () => { window.prints += 1; }, true`)
+	left := `document.querySelectorAll(".papers-part:empty").length`
+	b.click(`[data-do="print"]`)
+	b.wait(`!document.querySelector(".papers-progress").hidden`)
+	b.click(`[data-do="print-stop"]`)
+	b.wait(`document.querySelector(".papers-progress").hidden`)
+	assert.NotZero(t, eval[int](b, left))
+	assert.Zero(t, eval[int](b, `window.prints`))
+
+	b.click(`[data-do="print"]`)
+	b.wait(`window.prints === 1`)
+	assert.Zero(t, eval[int](b, left))
+	count := eval[string](b, `document.querySelector(".papers-count").innerText`)
+	assert.Equal(t, count, eval[string](b, `document.querySelectorAll(".leaf").length + " sheets"`))
+	assert.Equal(t, "none", eval[string](b, `getComputedStyle(document.querySelector(".papers-more")).display`))
+}
+
 // printed is the page as the browser prints it, a PDF.
 func (b *tab) printed() string {
 	b.t.Helper()

@@ -1,14 +1,18 @@
 package page
 
-import "html/template"
+import (
+	"html/template"
+	"strconv"
+)
 
 // PaperView is what the section of papers shows: the sets that there are, and the
 // sheets of the one that is chosen.
 type PaperView struct {
 	Sets, Formats []string // names
 	Set, Format   string   // that are chosen
-	Sheets        []string // SVG, each of the size of its paper
-	More          int      // sheets of it that print and are not shown
+	Sheets        []string // SVG, each of the size of its paper, as far as they are shown
+	Count         int      // of all sheets
+	Parts         []int    // first sheets of the parts that come when they are printed, from 0
 	Picturable    bool     // a picture of the panels may go on them
 	Pictured      bool     // and one does
 }
@@ -43,6 +47,19 @@ func (v *view) Leaves() []template.HTML {
 	}
 	return all
 }
+
+// More is how many sheets print and are not shown.
+func (v *view) More() int { return v.Papers.Count - len(v.Papers.Sheets) }
+
+// PaperPart is the place of a further part of the papers with its sheets.
+func PaperPart(in Input, first int) Fragment {
+	return Fragment{paperPart(first), newView(in).render("leaves", newView(in))}
+}
+
+// PartID names the place of a part.
+func (v *view) PartID(first int) string { return paperPart(first) }
+
+func paperPart(first int) string { return "papers-part-" + strconv.Itoa(first) }
 
 // paperSlots are the sheets, which follow from every edit.
 func (v *view) paperSlots() []slot {

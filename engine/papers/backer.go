@@ -104,21 +104,20 @@ func (m *maker) markUp(i int) []sheet.Block {
 	if len(m.Plan.Groups) > 1 {
 		name = m.T("cards/group", "group", m.groupName(i), "panel", name)
 	}
-	d := sheet.Fitted(func(width float64) []sheet.Block {
-		return []sheet.Block{m.drawing(m.backerDrawing(i, width))}
-	})
 	number := m.Words.Units.Number
 	w, h := bench.CutBacker(g.Built.FieldWidth, m.Doc.Design.Bench), bench.CutBacker(g.Built.FieldHeight, m.Doc.Design.Bench)
-	return []sheet.Block{
-		sheet.Heading(name), d,
-		sheet.List{Mark: sheet.Ticks, Items: []string{
-			m.T("backer/step-square", "diagonal", m.diagonal(w, h), "most", m.within("diagonals")),
-			m.T("backer/step-start", "edge", m.T("edge/"+m.start())),
-			m.T("backer/step-field", "width", number(g.Built.FieldWidth), "height", g.Built.FieldHeight),
-			m.T("backer/step-rows", "every", measure.Every),
-			m.T("backer/step-rear"),
-		}},
-	}
+	steps := sheet.List{Mark: sheet.Ticks, Items: []string{
+		m.T("backer/step-square", "diagonal", m.diagonal(w, h), "most", m.within("diagonals")),
+		m.T("backer/step-start", "edge", m.T("edge/"+m.start())),
+		m.T("backer/step-field", "width", number(g.Built.FieldWidth), "height", g.Built.FieldHeight),
+		m.T("backer/step-rows", "every", measure.Every),
+		m.T("backer/step-rear"),
+	}}
+	// A list of steps by itself on a further sheet is overlooked.
+	side := sheet.Beside{Shares: []float64{1.5, 1}, Columns: [][]sheet.Block{{sheet.Fitted(func(width float64) []sheet.Block {
+		return []sheet.Block{m.drawing(m.backerDrawing(i, width))}
+	})}, {steps}}}
+	return []sheet.Block{sheet.Heading(name), side}
 }
 
 // backerDrawing is a backer seen from the front: as cut, with the field in it, the

@@ -4,6 +4,8 @@ import (
 	"archive/zip"
 	"bytes"
 	"path"
+
+	"blockfield/engine/papers/sheet"
 )
 
 // File is one file of an export. Its name is a path below the export's folder,
@@ -25,6 +27,9 @@ func Files(in Input, names []string, fonts Fonts) []File {
 			have[name] = true
 			all = append(all, File{name, body})
 		}
+	}
+	if fonts.Regular == nil {
+		in.Drawn = sheet.NoSheets()
 	}
 	for _, name := range names {
 		set, ok := Make(in, name)

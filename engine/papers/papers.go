@@ -34,6 +34,7 @@ type Input struct {
 	Site    string              // address of the page, for codes to scan; empty or none that can be (IsSite): no codes
 	Words   words.Reader
 	Format  sheet.Format
+	Drawn   sheet.Span // which sheets of a set
 }
 
 // Picture is a rendered picture of the panels.
@@ -108,7 +109,7 @@ func Make(in Input, name string) (Set, bool) {
 	if papers == nil {
 		return Set{}, false
 	}
-	sheets := sheet.Layout("sheet-"+name+"-", in.Format, m.frame(), papers)
+	sheets := sheet.Layout("sheet-"+name+"-", in.Format, m.frame(), papers, in.Drawn)
 	return Set{
 		Name: name, Title: m.T("papers/set-" + name), Format: in.Format, Sheets: sheets, Drawings: m.drawings, FullSize: m.fullSize(name), tables: tables,
 	}, true

@@ -50,6 +50,8 @@ func (s *Session) answer(req Request) Response {
 		return s.picture(req)
 	case "papers-picture":
 		return s.paperPicture(req)
+	case "sheets":
+		return s.part(req)
 	case "scan":
 		return s.scan(req)
 	case "point":
@@ -241,9 +243,6 @@ func (s *Session) act(req Request) Response {
 		}
 	case chooseSet, chooseFormat:
 		s.paper.choose(req.Name, req.Path)
-		return s.whole("")
-	case showAll:
-		s.paper.whole = s.now.plan.Revision
 		return s.whole("")
 	}
 	if req.Name == "learn" {

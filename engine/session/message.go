@@ -23,6 +23,7 @@ type Request struct {
 	Width    int            `json:"width,omitempty"`
 	Height   int            `json:"height,omitempty"`
 	Scene    []byte         `json:"scene,omitempty"`    // to draw
+	At       int            `json:"at,omitempty"`       // first sheet of a part, from 0
 	Samples  int            `json:"samples,omitempty"`  // along one side of a pixel of it
 	Quiet    bool           `json:"quiet,omitempty"`    // the picture already shows it
 	Revision string         `json:"revision,omitempty"` // that was heard

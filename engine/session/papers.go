@@ -18,19 +18,16 @@ type paper struct {
 	set, format string
 	picture     papers.Picture
 	revision    string // of the picture
-	whole       string // revision of which all sheets are shown, however many
 }
 
 // Commands about papers, as buttons of the page name them.
 const (
 	chooseSet    = "papers-set"
 	chooseFormat = "papers-format"
-	showAll      = "papers-all"
 )
 
 // choose takes a set or a size of paper.
 func (p *paper) choose(what, name string) {
-	p.whole = ""
 	if what == chooseSet {
 		p.set = name
 		return
@@ -39,8 +36,12 @@ func (p *paper) choose(what, name string) {
 }
 
 // mostSheets is how many sheets the page shows unasked: those of a large field are
-// many, and slow to look at.
-const mostSheets = 80
+// many, and slow to look at. The others come part by part when they are printed, so
+// that edits get in between and whoever waits can stop.
+const (
+	mostSheets = 80
+	partSheets = 40
+)
 
 // papersFile names the archive of drawings and tables among what can be saved.
 const papersFile = "papers"
@@ -71,15 +72,40 @@ func (s *Session) papers(in page.Input) page.PaperView {
 	from := s.paperInput(in)
 	out.Format = from.Format.Name
 	out.Picturable, out.Pictured = out.Set == papers.OfferSet, len(from.Picture.Body) > 0
+	from.Drawn = sheet.Span{To: mostSheets}
 	set, _ := papers.Make(from, out.Set)
-	for _, one := range set.Sheets {
-		if len(out.Sheets) == mostSheets && s.paper.whole != s.now.plan.Revision {
-			break
-		}
-		out.Sheets = append(out.Sheets, one.SVG)
+	out.Sheets = drawn(set)
+	out.Count = len(set.Sheets)
+	for at := mostSheets; at < out.Count; at += partSheets {
+		out.Parts = append(out.Parts, at)
 	}
-	out.More = len(set.Sheets) - len(out.Sheets)
 	return out
+}
+
+// drawn are the sheets of a set that were drawn.
+func drawn(set papers.Set) []string {
+	var all []string
+	for _, one := range set.Sheets {
+		if one.SVG != "" {
+			all = append(all, one.SVG)
+		}
+	}
+	return all
+}
+
+// part draws the part of the chosen set that begins with a sheet.
+func (s *Session) part(req Request) Response {
+	in := s.plain()
+	sets := papers.For(s.paperReader(), s.now.doc.Design.Work.Scope(), s.record().Lock != nil)
+	name := s.paper.set
+	if !slices.Contains(sets, name) {
+		name = sets[0]
+	}
+	from := s.paperInput(in)
+	from.Drawn = sheet.Span{From: max(req.At, 1), To: max(req.At, 1) + partSheets}
+	set, _ := papers.Make(from, name)
+	in.Papers = page.PaperView{Format: from.Format.Name, Sheets: drawn(set)}
+	return Response{Fragments: []page.Fragment{page.PaperPart(in, req.At)}}
 }
 
 // paperInput is what papers are made of.
@@ -119,7 +145,7 @@ func (s *Session) paperPicture(req Request) Response {
 // paperFiles are the drawings and tables of the reader's sets in one archive. The
 // sheets themselves print from the page, with its font.
 func (s *Session) paperFiles() Response {
-	in := s.paperInput(s.input())
+	in := s.paperInput(s.plain())
 	packed, err := papers.Zip(papers.Files(in, papers.For(s.paperReader(), s.now.doc.Design.Work.Scope(), s.record().Lock != nil), papers.Fonts{}))
 	if err != nil {
 		return s.refuse(err)

@@ -6,6 +6,7 @@ import (
 	"image"
 	"image/jpeg"
 	"regexp"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -122,18 +123,39 @@ func TestHeardOnTheOffer(t *testing.T) {
 // plain is a text without its tags.
 func plain(html string) string { return regexp.MustCompile("<[^>]*>").ReplaceAllString(html, "") }
 
-// The sheets of a large field are shown as far as a page can be looked at, and print
-// all.
+// The sheets of a large field are shown as far as a page can be looked at; the others
+// come part by part, each of them once and in its place.
 func TestManySheets(t *testing.T) {
 	s := fresh()
 	for _, edit := range [][2]string{{".block.size", "20 mm"}, {".width", "2000 mm"}, {".height", "4000 mm"}} {
 		require.True(t, set(t, s, group+edit[0], edit[1]).OK, edit)
 	}
 	sheets(t, s, "maker")
-	few := choose(t, s, "papers-set", "glue")
-	all := choose(t, s, "papers-all", "")
-	assert.Equal(t, 80, strings.Count(few, `class="leaf `))
-	assert.Contains(t, few, "which print too")
-	assert.Greater(t, strings.Count(all, `class="leaf `), 80)
-	assert.NotContains(t, all, "which print too")
+	first := choose(t, s, "papers-set", "glue")
+	assert.Equal(t, 80, strings.Count(first, `class="leaf `))
+	assert.Contains(t, first, "which print too")
+	places := regexp.MustCompile(`id="(papers-part-(\d+))" data-from`).FindAllStringSubmatch(first, -1)
+	require.NotEmpty(t, places)
+	number := regexp.MustCompile(`sheet (\d+) of (\d+)</text>`)
+	var numbers []string
+	count := ""
+	read := func(html string) {
+		for _, found := range number.FindAllStringSubmatch(html, -1) {
+			numbers, count = append(numbers, found[1]), found[2]
+		}
+	}
+	read(first)
+	for _, place := range places {
+		at, err := strconv.Atoi(place[2])
+		require.NoError(t, err)
+		res := ask(t, s, session.Request{Op: "sheets", At: at})
+		require.Len(t, res.Fragments, 1)
+		assert.Equal(t, place[1], res.Fragments[0].Target)
+		read(res.Fragments[0].HTML)
+	}
+	for i, n := range numbers {
+		require.Equal(t, strconv.Itoa(i+1), n)
+	}
+	assert.Equal(t, count, strconv.Itoa(len(numbers)))
+	assert.Contains(t, first, count+" sheets")
 }

@@ -10,7 +10,16 @@ import (
 	"blockfield/engine/words"
 )
 
+// input is what the page is made of, with the sheets of the papers where they are open.
 func (s *Session) input() page.Input {
+	in := s.plain()
+	if s.section == page.Papers {
+		in.Papers = s.papers(in)
+	}
+	return in
+}
+
+func (s *Session) plain() page.Input {
 	job := s.job()
 	in := page.Input{
 		Doc: s.now.doc, Words: s.reader(), Section: s.section,
@@ -29,11 +38,7 @@ func (s *Session) input() page.Input {
 		in.Looks = s.lookPlans()
 		in.Why = s.why()
 	}
-	in = s.listen(in)
-	if s.section == page.Papers {
-		in.Papers = s.papers(in)
-	}
-	return in
+	return s.listen(in)
 }
 
 // levers are what brings the open design down to its budget, for its reader: a

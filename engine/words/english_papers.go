@@ -26,6 +26,8 @@ func englishPapers() map[string]string {
 		"papers/no-picture":    "This picture cannot go on paper: it is no JPEG or PNG, or larger than 8 MB.",
 		"papers/files":         "Save drawings and tables",
 		"papers/sheets":        "{n} {n|sheet|sheets}",
+		"papers/making":        "Making the other sheets",
+		"papers/stop":          "Stop",
 		"papers/more":          "And {n} more, which print too.",
 		"papers/none":          "There is nothing to print yet.",
 		"papers/revision":      "Revision",

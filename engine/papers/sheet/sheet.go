@@ -132,13 +132,23 @@ type Sheet struct {
 	Paper    string // name of the paper
 	Title    string
 	Number   int
-	SVG      string
+	SVG      string   // empty where it was not asked for
 	Overflow []string // what left the area that it was given; empty on every sheet that is right
 }
 
-// Layout breaks papers into sheets and numbers them. A paper without blocks has
-// none. id makes the ids in the sheets unique.
-func Layout(id string, f Format, frame Frame, papers []Paper) []Sheet {
+// Span is which sheets of a set are drawn, from the first before the end, counted from
+// 0; the zero value is all. The others are laid out and numbered, which takes a part of
+// the time.
+type Span struct{ From, To int }
+
+// NoSheets draws none.
+func NoSheets() Span { return Span{1, 1} }
+
+func (s Span) has(i int) bool { return s == Span{} || i >= s.From && i < s.To }
+
+// Layout breaks papers into sheets, numbers them and draws those of a span. A paper
+// without blocks has none. id makes the ids in the sheets unique.
+func Layout(id string, f Format, frame Frame, papers []Paper, drawn Span) []Sheet {
 	var pages []page
 	for _, p := range papers {
 		for _, slabs := range fewest(flow(p.Blocks, f.BodyWidth()), f.bodyHeight(p.View, frame.footOf(p))) {
@@ -147,6 +157,10 @@ func Layout(id string, f Format, frame Frame, papers []Paper) []Sheet {
 	}
 	all := make([]Sheet, len(pages))
 	for i, p := range pages {
+		if !drawn.has(i) {
+			all[i] = Sheet{Paper: p.paper.Name, Title: p.paper.Title, Number: i + 1}
+			continue
+		}
 		all[i] = p.draw(fmt.Sprintf("%s%d", id, i+1), f, frame, i+1, len(pages))
 	}
 	return all

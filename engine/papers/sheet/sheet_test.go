@@ -92,7 +92,7 @@ func TestTableOverSheets(t *testing.T) {
 		table.Rows = append(table.Rows, Row(fmt.Sprint("row", i), strings.Repeat("some words ", i%9)))
 	}
 	for _, f := range Formats() {
-		sheets := Layout("t", f, frame(), []Paper{{Name: "t", Title: "Table", Blocks: []Block{table}}})
+		sheets := Layout("t", f, frame(), []Paper{{Name: "t", Title: "Table", Blocks: []Block{table}}}, Span{})
 		require.Greater(t, len(sheets), 2)
 		var seen []string
 		for i, s := range sheets {
@@ -117,7 +117,7 @@ func TestTableOverSheets(t *testing.T) {
 // is too long.
 func TestOverflowIsTold(t *testing.T) {
 	of := func(do func(Pen)) []string {
-		s := Layout("o", A4(), frame(), []Paper{{Blocks: []Block{Piece{Height: 20, Draw: do}}}})
+		s := Layout("o", A4(), frame(), []Paper{{Blocks: []Block{Piece{Height: 20, Draw: do}}}}, Span{})
 		return s[0].Overflow
 	}
 	assert.Empty(t, of(func(p Pen) { p.Text(0, 10, Type{}, "short"); p.Box(0, 0, p.Width, 20, draw.Outline) }))
@@ -160,7 +160,7 @@ func TestHostileTextsStayInPlace(t *testing.T) {
 		}
 		for _, f := range Formats() {
 			for _, view := range []View{NoView, Front, Rear} {
-				for _, s := range Layout("h", f, fr, []Paper{{Title: text, View: view, Blocks: blocks}}) {
+				for _, s := range Layout("h", f, fr, []Paper{{Title: text, View: view, Blocks: blocks}}, Span{}) {
 					assert.Empty(t, s.Overflow, "%.20q", text)
 					assert.NotContains(t, s.SVG, "\u202e")
 				}
@@ -172,15 +172,15 @@ func TestHostileTextsStayInPlace(t *testing.T) {
 // Characters that the font lacks are squeezed into the width that was reckoned
 // with, so that no other font can push them out of their place.
 func TestMissingCharactersAreSqueezed(t *testing.T) {
-	s := Layout("m", A4(), frame(), []Paper{{Blocks: []Block{Say("木材 wood")}}})[0]
+	s := Layout("m", A4(), frame(), []Paper{{Blocks: []Block{Say("木材 wood")}}}, Span{})[0]
 	assert.Contains(t, s.SVG, `textLength=`)
-	assert.NotContains(t, Layout("m", A4(), frame(), []Paper{{Blocks: []Block{Say("wood")}}})[0].SVG, "textLength")
+	assert.NotContains(t, Layout("m", A4(), frame(), []Paper{{Blocks: []Block{Say("wood")}}}, Span{})[0].SVG, "textLength")
 }
 
 // The bar at the foot is 100 mm of a sheet that is drawn at its own size.
 func TestBarAndSize(t *testing.T) {
 	for _, f := range Formats() {
-		s := Layout("b", f, frame(), []Paper{{Blocks: []Block{Say("x")}}})[0]
+		s := Layout("b", f, frame(), []Paper{{Blocks: []Block{Say("x")}}}, Span{})[0]
 		assert.Contains(t, s.SVG, fmt.Sprintf(`width="%smm"`, draw.Number(f.Width)))
 		assert.Contains(t, s.SVG, fmt.Sprintf(`viewBox="0 0 %s `, draw.Number(f.Width)), "one unit is one mm")
 		assert.Contains(t, s.SVG, `width="100" height="2"`)
@@ -188,7 +188,7 @@ func TestBarAndSize(t *testing.T) {
 }
 
 func TestPapersWithoutBlocksDropOut(t *testing.T) {
-	sheets := Layout("e", A4(), frame(), []Paper{{Title: "Nothing"}, {Title: "Something", Blocks: []Block{Say("x")}}, {Title: "Table", Blocks: []Block{Table{}}}})
+	sheets := Layout("e", A4(), frame(), []Paper{{Title: "Nothing"}, {Title: "Something", Blocks: []Block{Say("x")}}, {Title: "Table", Blocks: []Block{Table{}}}}, Span{})
 	require.Len(t, sheets, 1)
 	assert.Equal(t, "Something", sheets[0].Title)
 	assert.Contains(t, sheets[0].SVG, "1 of 1")
@@ -196,7 +196,7 @@ func TestPapersWithoutBlocksDropOut(t *testing.T) {
 
 func TestViews(t *testing.T) {
 	of := func(v View) string {
-		return Layout("v", A4(), frame(), []Paper{{View: v, Blocks: []Block{Say("x")}}})[0].SVG
+		return Layout("v", A4(), frame(), []Paper{{View: v, Blocks: []Block{Say("x")}}}, Span{})[0].SVG
 	}
 	assert.NotContains(t, of(NoView), "FRONT")
 	assert.Contains(t, of(Front), ">FRONT<")
@@ -225,9 +225,26 @@ func TestTableOfManyColumns(t *testing.T) {
 			sum += w
 		}
 		assert.InDelta(t, 180, sum, 1e-9)
-		for _, s := range Layout("e", A4(), frame(), []Paper{{Title: "Many", Blocks: []Block{table}}}) {
+		for _, s := range Layout("e", A4(), frame(), []Paper{{Title: "Many", Blocks: []Block{table}}}, Span{}) {
 			assert.Empty(t, s.Overflow)
 		}
 	}
 	assert.Equal(t, []string{"a", "b"}, Wrap(Regular, 2, -1, "ab"))
+}
+
+// Sheets that are not asked for have their number and no drawing; those that are, are
+// as they are among all.
+func TestSpan(t *testing.T) {
+	papers := []Paper{{Title: "One", Blocks: []Block{Say("x")}}, {Title: "Two", Blocks: []Block{Say("y")}}, {Title: "Three", Blocks: []Block{Say("z")}}}
+	all := Layout("s", A4(), frame(), papers, Span{})
+	some := Layout("s", A4(), frame(), papers, Span{From: 1, To: 2})
+	assert.Equal(t, all[1], some[1])
+	for _, i := range []int{0, 2} {
+		assert.NotEmpty(t, all[i].SVG)
+		assert.Empty(t, some[i].SVG)
+		assert.Equal(t, all[i].Number, some[i].Number)
+	}
+	for _, one := range Layout("s", A4(), frame(), papers, NoSheets()) {
+		assert.Empty(t, one.SVG)
+	}
 }
