@@ -74,7 +74,7 @@ papers-preview: blockfield ## the papers of three jobs as pages to look at, in b
 	@rm -rf build/papers
 	@for job in s2 s5 s8; do \
 		out=build/papers/$$job; \
-		build/blockfield papers testdata/scenarios/$$job.json -paper $(PAPER) -o $$out; \
+		build/blockfield papers testdata/scenarios/$$job.json -paper $(PAPER) -site https://blocks.example/ -o $$out; \
 		for set in $$out/*.html; do \
 			chromium --headless --no-sandbox --disable-gpu --no-pdf-header-footer --print-to-pdf=$${set%.html}.pdf "file://$$PWD/$$set" 2>/dev/null; \
 			pdftoppm -r 80 -png $${set%.html}.pdf $${set%.html}; \

@@ -226,7 +226,27 @@ func (m *maker) hangBlocks(i int, h wall.Hanging) []sheet.Block {
 	}
 	blocks = append(blocks, sheet.Heading(m.T("hold/heading")), t, sheet.Small(m.T("hold/not-counted")))
 	if t := m.holeTable(h); len(t.Rows) > 0 {
-		blocks = append(blocks, sheet.Heading(m.T("day/holes")), t)
+		blocks = append(blocks, sheet.Heading(m.T("day/holes")))
+		blocks = append(blocks, halved(t)...)
+	}
+	return blocks
+}
+
+// halved sets a long list of short lines as two lists side by side, so many lines at a
+// time as stand on a sheet for sure.
+func halved(t sheet.Table) []sheet.Block {
+	const long, aSheet = 12, 20
+	if len(t.Rows) <= long {
+		return []sheet.Block{t}
+	}
+	var blocks []sheet.Block
+	for rest := t.Rows; len(rest) > 0; {
+		half := min(aSheet, (len(rest)+1)/2)
+		left, right := t, t
+		left.Rows, rest = rest[:half], rest[half:]
+		right.Rows = rest[:min(half, len(rest))]
+		rest = rest[len(right.Rows):]
+		blocks = append(blocks, sheet.Beside{Shares: []float64{1, 1}, Columns: [][]sheet.Block{{left}, {right}}})
 	}
 	return blocks
 }
@@ -236,8 +256,8 @@ func (m *maker) hangBlocks(i int, h wall.Hanging) []sheet.Block {
 func (m *maker) holeTable(h wall.Hanging) sheet.Table {
 	unit, number := m.Words.Units.Word(), m.Words.Units.Number
 	t := sheet.Table{Least: 7.5, Columns: []sheet.Column{
-		{Width: 8}, {Head: m.T("hanging/hole")}, {Head: m.T("day/along", "unit", unit), Width: 30, Right: true}, {Head: m.T("day/up", "unit", unit), Grow: true},
-		{Head: m.T("hanging/found"), Width: 36},
+		{Width: 8}, {Head: m.T("hanging/hole")}, {Head: m.T("day/along", "unit", unit), Width: 26, Right: true}, {Head: m.T("day/up", "unit", unit), Grow: true},
+		{Head: m.T("hanging/found"), Width: 18},
 	}}
 	n := 0
 	for _, row := range h.HoleRows() {

@@ -34,47 +34,75 @@ func (m *maker) lookCard() sheet.Paper {
 // lampDeg is how far the lamp stands above the plane of the wall.
 const lampDeg = 35
 
-// lamps draws the panel four times: a line where a taller block on the side of the lamp
-// throws its shadow over at least half of its neighbour.
+// Cells of the corner that is drawn under the lamps, at most: more would be grey.
+const (
+	lampColumns = 14
+	lampRows    = 10
+)
+
+// lamps draws a corner of the panel four times, with the lamp at each side: what lies in
+// the shadow of the taller block next to it, as far as that reaches over it.
 func (m *maker) lamps(grid field.Grid, heights []length.Length, width float64) sheet.Block {
-	const gap, label = 4, 5
+	const gap, label, side = 6, 5, 4.0 // side: round a corner, for the lamp
+	columns, rows := min(grid.Columns, lampColumns), min(grid.Rows, lampRows)
 	each := (width - 3*gap) / 4
-	pitch := each / float64(grid.Columns)
-	high := min(pitch*float64(grid.Rows), 60)
-	pitch = high / float64(grid.Rows)
-	reach := 1 / math.Tan(lampDeg*math.Pi/180) // of the shadow of a step of one
-	pitchMM := m.Plan.Groups[0].Built.Pitch.Millimetres()
-	return sheet.Piece{Height: high + label, Draw: func(p sheet.Pen) {
+	pitch := min((each-2*side)/float64(columns), 60/float64(rows))
+	wide, high := pitch*float64(columns), pitch*float64(rows)
+	reach := 1 / math.Tan(lampDeg*math.Pi/180) / m.Plan.Groups[0].Built.Pitch.Millimetres() // of the shadow of 1 mm, in cells
+	return sheet.Piece{Height: high + 2*side + label, Draw: func(p sheet.Pen) {
 		for i, lamp := range []struct {
-			key            string
-			columns, rows  int
-			x1, y1, x2, y2 float64 // of the shaded edge of a cell
-		}{
-			{"left", -1, 0, 0, 0, 0, 1}, {"top", 0, -1, 0, 0, 1, 0}, {"right", 1, 0, 1, 0, 1, 1}, {"bottom", 0, 1, 0, 1, 1, 1},
-		} {
-			at := p.In(float64(i)*(each+gap), 0, each, high)
-			m.fieldPicture(at, grid, pitch)
-			var lines [][4]float64
-			for row := range grid.Rows {
-				for column := range grid.Columns {
-					r, c := row+lamp.rows, column+lamp.columns
-					if r < 0 || c < 0 || r >= grid.Rows || c >= grid.Columns {
-						continue
+			key           string
+			columns, rows int
+		}{{"left", -1, 0}, {"top", 0, -1}, {"right", 1, 0}, {"bottom", 0, 1}} {
+			area := p.In(float64(i)*(each+gap), 0, each, high+2*side)
+			at := area.In(side, side, wide, high)
+			at.Group("shadows-"+lamp.key, func() {
+				for row := range rows {
+					for column := range columns {
+						r, c := row+lamp.rows, column+lamp.columns
+						if r < 0 || c < 0 || r >= grid.Rows || c >= grid.Columns {
+							continue
+						}
+						step := heights[grid.At(r, c)].Millimetres() - heights[grid.At(row, column)].Millimetres()
+						if share := min(step*reach, 1); share > 0 {
+							shade(at, float64(column)*pitch, float64(row)*pitch, pitch, share, lamp.columns, lamp.rows)
+						}
 					}
-					step := heights[grid.At(r, c)].Millimetres() - heights[grid.At(row, column)].Millimetres()
-					if step*reach < pitchMM/2 {
-						continue
-					}
-					x, y := float64(column)*pitch, float64(row)*pitch
-					lines = append(lines, [4]float64{x + lamp.x1*pitch, y + lamp.y1*pitch, x + lamp.x2*pitch, y + lamp.y2*pitch})
 				}
+			})
+			var lines [][4]float64
+			for column := 1; column < columns; column++ {
+				lines = append(lines, [4]float64{float64(column) * pitch, 0, float64(column) * pitch, high})
 			}
-			if len(lines) > 0 {
-				at.Grid(draw.Outline, lines...)
+			for row := 1; row < rows; row++ {
+				lines = append(lines, [4]float64{0, float64(row) * pitch, wide, float64(row) * pitch})
 			}
-			p.Text(float64(i)*(each+gap), high+label-0.8, sheet.Type{Size: sheet.SmallSize}, sheet.Fit(sheet.Regular, sheet.SmallSize, each, m.T("look-paper/lamp-"+lamp.key)))
+			at.Grid(draw.Fine, lines...)
+			at.Box(0, 0, wide, high, draw.Outline)
+			x, y := side+wide/2+float64(lamp.columns)*(wide/2+side/2), side+high/2+float64(lamp.rows)*(high/2+side/2)
+			area.Circle(x, y, 1.3, draw.Outline)
+			p.Text(float64(i)*(each+gap)+side, high+2*side+label-0.8, sheet.Type{Size: sheet.SmallSize}, sheet.Fit(sheet.Regular, sheet.SmallSize, each-side, m.T("look-paper/lamp-"+lamp.key)))
 		}
 	}}
+}
+
+// shade darkens a share of a cell from the side of the lamp.
+func shade(p sheet.Pen, x, y, pitch, share float64, columns, rows int) {
+	w, h := pitch, pitch
+	switch {
+	case columns != 0:
+		w *= share
+	default:
+		h *= share
+	}
+	if columns > 0 {
+		x += pitch - w
+	}
+	if rows > 0 {
+		y += pitch - h
+	}
+	const tone = "#505050"
+	p.Fill(x, y, w, h, draw.Fill(tone))
 }
 
 // natural draws the top left blocks at their natural size, as many as fit, up to four by

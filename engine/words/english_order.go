@@ -88,7 +88,7 @@ func englishOrder() map[string]string {
 		"order-paper/by":             "To be paid by",
 
 		"look-paper/lead":        "{wood}, {finish}. End grain goes two or three shades darker than the face of a sample, and every block has its own.",
-		"look-paper/lamps":       "With the lamp at each side",
+		"look-paper/lamps":       "A corner, with the lamp at each side: what lies in shadow",
 		"look-paper/lamp-left":   "from the left",
 		"look-paper/lamp-top":    "from above",
 		"look-paper/lamp-right":  "from the right",
