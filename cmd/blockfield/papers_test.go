@@ -112,7 +112,7 @@ func TestLargePapersCanBeStopped(t *testing.T) {
 	b.read(page.Maker)
 	doc := design.Default()
 	g := &doc.Design.Walls[0].Groups[0]
-	g.Block.Size, g.Width, g.Height = length.MM(20), length.MM(2000), length.MM(4000)
+	g.Block.Size, g.Width, g.Height = length.MM(20), length.MM(4000), length.MM(4000)
 	b.upload("large.json", design.Encode(doc))
 	b.shows(doc.Design.Revision())
 	b.section(page.Papers)

@@ -26,7 +26,7 @@ func (m *maker) cover() sheet.Paper {
 
 // coverPicture is the first panel in small, as large as its column allows.
 func (m *maker) coverPicture() sheet.Block {
-	const high = 50
+	const high = 40
 	return sheet.Fitted(func(width float64) []sheet.Block {
 		g := m.Plan.Groups[0].Built
 		pitch := min(width/float64(g.Columns), high/float64(g.Rows))

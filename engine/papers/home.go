@@ -132,7 +132,7 @@ func (m *maker) tools() sheet.Paper {
 // jig is the drawing of the stop block with its carrier.
 func (m *maker) jig() sheet.Block {
 	return sheet.Fitted(func(width float64) []sheet.Block {
-		d := sheet.Drawing{Name: "jig", Title: m.T("jig/title"), Width: width, Height: 78, Draw: m.drawJig}
+		d := sheet.Drawing{Name: "jig", Title: m.T("jig/title"), Width: width, Height: 60, Draw: m.drawJig}
 		return []sheet.Block{sheet.Heading(m.T("jig/heading")), m.drawing(d), sheet.List{Items: []string{
 			m.T("jig/fence"), m.T("jig/stop"), m.T("jig/carrier"), m.T("jig/dust"),
 		}}}
@@ -154,8 +154,8 @@ func (m *maker) drawJig(p sheet.Pen) {
 	p.Text(blade+5, stick+9, small, m.T("jig/block-label"))
 	p.Fill(blade+36, fence-6, 10, 34, sheet.Black())
 	p.Text(blade+49, stick+9, small, sheet.Fit(sheet.Regular, sheet.SmallSize, p.Width-blade-49, m.T("jig/stop-label")))
-	p.Line(blade, 2, blade, 70, draw.Heavy)
-	p.Text(blade+2, 69, small, m.T("jig/blade-label"))
+	p.Line(blade, 2, blade, 58, draw.Heavy)
+	p.Text(blade+2, 57, small, m.T("jig/blade-label"))
 	p.DashedBox(blade-52, stick+16, 48, 14, draw.Outline)
 	p.Text(blade-50, stick+25, small, m.T("jig/carrier-label"))
 	p.Across(blade+2, blade+36, stick+22, stick+14, m.T("jig/height-label"))

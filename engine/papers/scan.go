@@ -15,7 +15,7 @@ const scanMark = "paper-"
 
 // longestSite is how long the address of a site may be: a longer one makes a code of
 // modules too small for a camera. Common practice, no source.
-const longestSite = 120
+const longestSite = 80
 
 // IsSite reports whether a text is the address of a site that a code can lead to.
 func IsSite(site string) bool {

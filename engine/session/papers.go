@@ -40,7 +40,7 @@ func (p *paper) choose(what, name string) {
 // that edits get in between and whoever waits can stop.
 const (
 	mostSheets = 80
-	partSheets = 40
+	partSheets = 20
 )
 
 // papersFile names the archive of drawings and tables among what can be saved.

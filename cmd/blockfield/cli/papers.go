@@ -47,7 +47,7 @@ func writePapers(_ context.Context, args []string, s Streams) (int, error) {
 		return badInput, fmt.Errorf("-paper: %s is no size of paper (allowed %s)", strconv.Quote(*paper), paperNames())
 	}
 	if *address != "" && !papers.IsSite(*address) {
-		return badInput, fmt.Errorf("-site: %s is no address of a site (allowed http:// or https:// with a host, without ? and #, 120 letters at most)", strconv.Quote(*address))
+		return badInput, fmt.Errorf("-site: %s is no address of a site (allowed http:// or https:// with a host, without ? and #, 80 letters at most)", strconv.Quote(*address))
 	}
 	in, err := papersInput(names[0], *prices, *record, string(*today), format, s)
 	if err != nil {

@@ -59,7 +59,7 @@ const (
 	titleHeight = 13
 	stripHeight = 7
 	footHeight  = 9
-	scanHeight  = 21 // of a foot with a code
+	scanHeight  = 15 // of a foot with a code
 	apart       = 4  // between them and the body
 )
 
