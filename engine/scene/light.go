@@ -160,6 +160,14 @@ func (b *board) openTop(p vec) float64 {
 	return open
 }
 
+// amongBlocks reports whether a block stands beside the cell at a place.
+func (b *board) amongBlocks(p vec) bool {
+	col := int(clamp(math.Floor((p.X-b.gridX)/b.pitch), 0, float64(b.cols-1)))
+	row := int(clamp(math.Floor((b.gridY-p.Y)/b.pitch), 0, float64(b.rows-1)))
+	return col > 0 && b.height(col-1, row) > 0 || col < b.cols-1 && b.height(col+1, row) > 0 ||
+		row > 0 && b.height(col, row-1) > 0 || row < b.rows-1 && b.height(col, row+1) > 0
+}
+
 // openSide is for the upright faces of blocks and backer: half of what they see
 // is the field below, the rest is open down to the block across.
 func (b *board) openSide(h hit, p vec) float64 {

@@ -208,7 +208,13 @@ func (v *view) shade(h hit, d vec, ch chance) (RGB, int) {
 	}
 	open := v.openness(h, p)
 	fill := scale(v.fillLight, open*(0.9+0.1*h.n.Y))
-	back := scale(c.mul(v.fillLight.plus(scale(v.lampLight, 0.6))), bounce*max(1-open, 0))
+	near := c
+	if h.what == theBacker && h.n.Z > 0.5 && v.panels[h.panel].amongBlocks(p) {
+		// The blocks around it throw what they do not swallow down to it.
+		near = v.panels[h.panel].blocks.Face
+		fill = fill.mix(scale(fill.mul(near), 1/max(near.R, near.G, near.B)), 1-open)
+	}
+	back := scale(near.mul(v.fillLight.plus(scale(v.lampLight, 0.6))), bounce*max(1-open, 0))
 	light := scale(v.lampLight, direct).plus(fill).plus(back)
 	return c.mul(light).plus(scale(v.lampLight, shine)), seen
 }

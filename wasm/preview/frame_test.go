@@ -57,8 +57,8 @@ func TestFrameAnswers(t *testing.T) {
 
 		turned := s
 		turned.Camera, turned.Lamp = want, lamp
-		mean, _ := difference(tr.pixels(t), scene.Render(turned, stageWidth, stageHeight, 2))
-		assert.LessOrEqual(t, mean, mayDifferMean, "and the picture shows it")
+		mean, _ := difference(tr.pixels(t), scene.RenderRefined(turned, stageWidth, stageHeight, 2))
+		assert.LessOrEqual(t, mean, mayDifferMeanShown, "and the picture shows it")
 	})
 	t.Run("a walk is on its way and gives way to a hand", func(t *testing.T) {
 		value[any](t, tr, "trial.sweep('walk')")
@@ -94,8 +94,8 @@ func TestFrameAnswers(t *testing.T) {
 	})
 	t.Run("a frame that was not shown draws when it is", func(t *testing.T) {
 		value[message](t, tr, "trial.hideAndShow('scene')")
-		mean, _ := difference(tr.pixels(t), scene.Render(s, stageWidth, stageHeight, 2))
-		assert.LessOrEqual(t, mean, mayDifferMean)
+		mean, _ := difference(tr.pixels(t), scene.RenderRefined(s, stageWidth, stageHeight, 2))
+		assert.LessOrEqual(t, mean, mayDifferMeanShown)
 	})
 	t.Run("a resized frame is drawn anew", func(t *testing.T) {
 		got := value[message](t, tr, "trial.resize('small')")

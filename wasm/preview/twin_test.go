@@ -38,7 +38,8 @@ const (
 	mayBeClear  = 0.01
 	blockLevels = 4.0
 	// On screen a pixel is refined or is not, which may hang on its last level.
-	shownBlockLevels = 8.0
+	shownBlockLevels   = 8.0
+	mayDifferMeanShown = 0.3
 	// leastOfBlock is how many pixels of a block must be seen to judge it.
 	leastOfBlock = 12
 )
@@ -183,6 +184,8 @@ func TestShaderMatchesGo(t *testing.T) {
 			assert.LessOrEqual(t, far, mostFar)
 			assert.LessOrEqual(t, block, blockLevels, "no block has the wrong height")
 			assert.LessOrEqual(t, shownBlock, shownBlockLevels, "no block has the wrong height")
+			shownMean, _ := difference(shown, refined)
+			assert.LessOrEqual(t, shownMean, mayDifferMeanShown)
 			assert.GreaterOrEqual(t, min(noise, shownNoise), leastPSNR)
 			assert.LessOrEqual(t, max(clear, shownClear), mayBeClear)
 		})

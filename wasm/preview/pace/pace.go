@@ -52,11 +52,11 @@ type Pacer struct {
 	// coarse pictures, which have less grain to draw; and for what makes it fine, which
 	// is more or less by what there is in the picture.
 	passMS, coarsePassMS, finePassMS float64
-	warm                 bool    // the first drawing, which compiles the shader, is over
-	dirty                bool    // the coarse picture is out of date
-	side                 int     // samples of the pass under way; 0: at rest
-	next                 int     // first row of that pass that is not drawn
-	movedAt              float64 // time of the last movement
+	warm                             bool    // the first drawing, which compiles the shader, is over
+	dirty                            bool    // the coarse picture is out of date
+	side                             int     // samples of the pass under way; 0: at rest
+	next                             int     // first row of that pass that is not drawn
+	movedAt                          float64 // time of the last movement
 }
 
 // Slow reports whether the graphics are slow, as far as is known.
