@@ -38,6 +38,7 @@ export function startEngine({ url, restored, failed, late }) {
   let opening = 0;
   const records = new Map(); // of the work on each opening of a design, as the engine writes them
   let section = "";
+  let editing = false; // the price book is open
   let alarm = 0;
   let lateAlarm = 0;
   const waiting = []; // not yet sent
@@ -76,6 +77,7 @@ export function startEngine({ url, restored, failed, late }) {
     if (answer.book !== undefined) book = answer.book;
     if (answer.shelf !== undefined) shelf = answer.shelf;
     if (answer.text) opening = answer.opening;
+    if (answer.revision) editing = answer.editing === true;
     if (answer.record) records.set(opening, answer.record);
     if (answer.section) section = answer.section;
     one?.resolve(answer);
@@ -126,6 +128,7 @@ export function startEngine({ url, restored, failed, late }) {
     const record = records.get(opening);
     if (record) again.push({ op: "open", text: record, from: "saved" });
     records.clear();
+    if (editing) again.push({ op: "act", name: "book-open" });
     if (section) again.push({ op: "section", name: section });
     if (again.length === 0) again.push({ op: "hello" });
     const resolve = (answer) => restored(answer, fatal?.request);

@@ -21,7 +21,7 @@ func TestThePriceBookIsEditedAndKept(t *testing.T) {
 	b.put(`[name="book.rates.shop"]`, "51,50")
 	b.wait(`document.querySelector("#book-count").textContent.includes("still invented")`)
 	b.wait(`localStorage.getItem("blockfield.book")?.includes('"shop": "51.5"')`)
-	assert.Equal(t, "51,50", eval[string](b, `document.getElementsByName("book.rates.shop")[0].value`))
+	assert.Equal(t, "51.5", eval[string](b, `document.getElementsByName("book.rates.shop")[0].value`))
 	b.put(`[name="book.rates.office"]`, "dear")
 	b.wait(`document.querySelector("#f-book-rates-office-fault").textContent.includes("dear")`)
 	b.put(`[name="find.book"]`, "oak")
@@ -32,6 +32,29 @@ func TestThePriceBookIsEditedAndKept(t *testing.T) {
 	b.section("money")
 	assert.Contains(t, b.text("#prices"), "Own prices, next")
 	assert.Contains(t, b.text("#prices"), "Other price books kept here")
+}
+
+// An edit of the price book that the engine breaks down over stays in its field and is
+// said not to be taken; the book stays open, and holds what was taken before.
+func TestTheBookAfterABreakdown(t *testing.T) {
+	t.Parallel()
+	b, _ := openPage(t)
+	b.read("maker")
+	b.section("money")
+	b.click(`[data-act="book-open"]`)
+	b.wait(`document.getElementsByName("book.rates.shop").length === 1`)
+	b.put(`[name="book.rates.shop"]`, "51,50")
+	b.wait(`localStorage.getItem("blockfield.book")?.includes('"shop": "51.5"')`)
+	b.inWorker(dies)
+	b.put(`[name="book.rates.office"]`, "44,44")
+	b.says("was not taken")
+	const office = `document.getElementsByName("book.rates.office")[0]`
+	b.wait(office + `?.getAttribute("aria-invalid") === "true"`)
+	assert.Equal(t, "44,44", eval[string](b, office+".value"))
+	assert.Contains(t, b.faultAt("book.rates.office"), "was not taken")
+	assert.Equal(t, "51.5", eval[string](b, `document.getElementsByName("book.rates.shop")[0].value`))
+	b.put(`[name="book.rates.office"]`, "45")
+	b.wait(`localStorage.getItem("blockfield.book")?.includes('"office": "45"')`)
 }
 
 // One key takes the workshop's figures off the page, and brings them back.

@@ -50,7 +50,8 @@ type Response struct {
 	Title     string          `json:"title,omitempty"`
 	Section   string          `json:"section,omitempty"`
 	Reading   string          `json:"reading,omitempty"`
-	Opening   int             `json:"opening"` // which opening of a design this one goes back to
+	Editing   bool            `json:"editing,omitempty"` // the price book is open
+	Opening   int             `json:"opening"`           // which opening of a design this one goes back to
 	CanUndo   bool            `json:"canUndo"`
 	CanRedo   bool            `json:"canRedo"`
 	Found     string          `json:"found,omitempty"` // id of the kept job that was looked for; empty: it is open
