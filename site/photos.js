@@ -1,7 +1,8 @@
 // Pictures of the wall, its studs, its damage and the way in: they stay with the job in
 // this browser, and go into no design file and no link. They leave it one by one when
-// somebody saves them, or with the letter in which a client writes to a workshop. They are drawn anew before they are kept, smaller and without what a camera
-// writes beside them, such as the place.
+// somebody saves them, or with the letter in which a client writes to a workshop. They
+// are drawn anew before they are kept, smaller and without what a camera writes beside
+// them, such as the place.
 import { base64, bytesOf, saveFile } from "./files.js";
 import * as records from "./records.js";
 import * as status from "./status.js";

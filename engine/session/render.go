@@ -19,6 +19,7 @@ func (s *Session) input() page.Input {
 	return in
 }
 
+// plain is that without sheets.
 func (s *Session) plain() page.Input {
 	job := s.job()
 	in := page.Input{

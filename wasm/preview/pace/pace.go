@@ -84,11 +84,7 @@ func (p *Pacer) Next(nowMS float64, height int) Step {
 	case p.dirty:
 		p.dirty = false
 		coarse := int(math.Ceil(math.Sqrt(p.coarsePassMS / coarseMS)))
-		coarse = min(max(coarse, 1), maxCoarse)
-		if coarse == 1 { // as good as the first full pass
-			p.side = p.fine()
-		}
-		return Step{Coarse: coarse}
+		return Step{Coarse: min(max(coarse, 1), maxCoarse)}
 	case nowMS-p.movedAt < quietMS:
 		return Step{WaitMS: quietMS - (nowMS - p.movedAt)}
 	}

@@ -140,7 +140,7 @@ func TestBandsStayShort(t *testing.T) {
 	}
 	p.Touch(0, false)
 	steps, now := fast.play(t, &p, 0)
-	assert.Len(t, steps, 2, "one coarse picture of full size, one fine pass")
+	assert.Len(t, steps, 3, "one coarse picture of full size, one rough pass, one fine")
 	assert.Less(t, now, 200.0)
 }
 
@@ -173,5 +173,29 @@ func TestCoarsePicturesDoNotMislead(t *testing.T) {
 	for _, s := range steps {
 		assert.Less(t, software.draws(s), 150.0, "%+v", s)
 		assert.LessOrEqual(t, s.Side, pace.FineSide, "%+v", s)
+	}
+}
+
+// What makes a picture fine builds upon a whole pass with one sample a pixel, of the
+// same movement: on any graphics one comes before it.
+func TestFineBuildsOnAWholePass(t *testing.T) {
+	for name, h := range map[string]hardware{"fast": fast, "software": software} {
+		var p pace.Pacer
+		now := 0.0
+		for turn := range 10 {
+			p.Touch(now, turn > 0)
+			var steps []pace.Step
+			steps, now = h.play(t, &p, now)
+			rows := 0
+			for _, s := range steps {
+				if s.Side == 1 {
+					rows += s.To - s.From
+				}
+				if s.Side > 1 {
+					require.Equal(t, h.height, rows, "%s, turn %d", name, turn)
+				}
+			}
+			require.Equal(t, h.height, rows, name)
+		}
 	}
 }
