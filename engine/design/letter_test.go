@@ -76,7 +76,7 @@ func TestHostileLetters(t *testing.T) {
 		"from nobody":        {with("from", "bank"), "from: bank"},
 		"no day":             {with("day", "2030-02-30"), "day: 2030-02-30"},
 		"a long name":        {with("name", strings.Repeat("x", 121)), "name: "},
-		"a name turned":      {with("name", "Ada‮hceeB"), "name: "},
+		"a name turned":      {with("name", "Ada\u202ehceeB"), "name: "},
 		"a damaged copy":     {with("copy", "AA"+link[2:]), "copy: is damaged or cut off"},
 		"a copy cut off":     {with("copy", link[:99]), "copy: is damaged or cut off"},
 		"a copy of a bomb":   {with("copy", bomb), "copy: is too large"},

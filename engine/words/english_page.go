@@ -322,6 +322,7 @@ func englishBenchMoney() map[string]string {
 		"bench/days":        "About {days} days in the shop for {crew} {crew|person|people}.",
 		"bench/weekends":    "{hours} × {factor} for a first time with hand tools = {home}: {n} {n|weekend|weekends} of two six-hour days.",
 
+		"page/rounded":      "Each line is rounded by itself; the sum is of what stands behind them.",
 		"hours/stock":       "Sticks: sort and sand",
 		"hours/cut":         "Cut",
 		"hours/sand":        "Sand and sort blocks",

@@ -196,7 +196,6 @@ func (p *picture) draw(step pace.Step) {
 		drawn = p.coarse
 	} else {
 		p.drawBand(step)
-		drawn = p.full
 	}
 	if step.Whole && !p.showFull {
 		p.showFull = true
