@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -67,6 +68,16 @@ func TestALetterGoesToAndFro(t *testing.T) {
 	client.wait(`document.querySelector("#came")?.textContent.includes("Oak goes with your floor.")`)
 	assert.Contains(t, client.text("#came .changes"), "Poplar\tOak")
 	assert.Equal(t, "Ada Beech", eval[string](client, `document.getElementsByName("record.client.name")[0].value`), "nobody types their name twice")
+	require.Eventually(t, func() bool {
+		return eval[bool](client, `new Promise((resolve) => {
+			indexedDB.open("blockfield").onsuccess = ({target: {result: db}}) => {
+				db.transaction("records").objectStore("records").getAll().onsuccess = ({target}) => {
+					db.close();
+					resolve(target.result.some((text) => text.includes("Oak goes with your floor.")));
+				};
+			};
+		})`)
+	}, time.Minute, 100*time.Millisecond, "the answer is kept with the job")
 	client.reload()
 	client.section("money")
 	client.wait(`document.querySelector("#came")?.textContent.includes("Oak goes with your floor.")`)
