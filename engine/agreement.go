@@ -36,7 +36,7 @@ func (j Job) Agreed() (Agreed, bool) {
 
 // agreedMoney is an amount of the record in the currency of the lock.
 func (j Job) agreedMoney(a design.Amount) money.Money {
-	return money.Priced(a.Steps(), 1, design.Units(1).Steps(), j.Record.Lock.Currency, money.HalfAway)
+	return a.In(j.Record.Lock.Currency)
 }
 
 // span is how many days the work takes, waits and all.
@@ -108,7 +108,7 @@ func (j Job) Slip(b design.Book, terms design.Money, today string) (rec design.R
 	case p.Currency != j.Record.Lock.Currency:
 		return j.Record, words.Phrase{Key: "slip/other-currency", Args: words.Args{"locked": j.Record.Lock.Currency, "now": p.Currency}}
 	}
-	fee := money.Priced(b.Policy.ChangeFee.Steps(), 1, design.Units(1).Steps(), p.Currency, money.HalfAway)
+	fee := b.Policy.ChangeFee.In(p.Currency)
 	feeTax := money.New(0, p.Currency)
 	if !terms.Reverse {
 		feeTax = fee.MulDiv(int64(terms.Tax*ppmPerPercent+0.5), hundredPercent, money.HalfAway)

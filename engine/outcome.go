@@ -91,7 +91,7 @@ func (j Job) Outcome(b design.Book) Outcome {
 			o.OpenLines++
 			continue
 		}
-		had := SpentOutcome{Line: l.Key, Reckoned: inCurrency(j.Record.Spent[i].Reckoned, p.Currency), Amount: inCurrency(j.Record.Spent[i].Amount, p.Currency)}
+		had := SpentOutcome{Line: l.Key, Reckoned: j.Record.Spent[i].Reckoned.In(p.Currency), Amount: j.Record.Spent[i].Amount.In(p.Currency)}
 		o.Spent = append(o.Spent, had)
 		o.Reckoned = o.Reckoned.Add(had.Reckoned).Sub(l.Amount)
 		o.Took = o.Took.Add(had.Amount).Sub(l.Amount)
@@ -115,8 +115,4 @@ func hourly(b design.Book, role string, m float64, currency string) money.Money 
 		rate = b.Rates.Office
 	}
 	return money.Priced(rate.Steps(), minutes(m), design.Units(1).Steps()*cost.SecondsPerHour, currency, money.HalfAway)
-}
-
-func inCurrency(a design.Amount, currency string) money.Money {
-	return money.Priced(a.Steps(), 1, design.Units(1).Steps(), currency, money.HalfAway)
 }

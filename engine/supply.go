@@ -126,5 +126,5 @@ func Sample(doc design.Document, b design.Book, name string) (design.Document, e
 }
 
 func sampleOf(b design.Book) money.Money {
-	return money.Priced(b.Policy.Sample.Steps(), 1, design.Units(1).Steps(), b.Currency, money.HalfAway)
+	return b.Policy.Sample.In(b.Currency)
 }

@@ -1,7 +1,6 @@
 package engine
 
 import (
-	"math"
 	"slices"
 
 	"blockfield/engine/length"
@@ -24,8 +23,8 @@ func (r Result) WallStrips() []WallStrip {
 		}
 		for _, s := range h.Strips {
 			one := WallStrip{
-				Height: tenths(s.HeightM).CeilMM(), Thickness: h.Design.Cleat.Thickness,
-				Length: tenths(s.RightM - s.LeftM), BevelDegrees: h.Design.Cleat.Bevel,
+				Height: length.ToTenth(s.HeightM * mmPerM).CeilMM(), Thickness: h.Design.Cleat.Thickness,
+				Length: length.ToTenth((s.RightM - s.LeftM) * mmPerM), BevelDegrees: h.Design.Cleat.Bevel,
 			}
 			same := slices.IndexFunc(all, func(had WallStrip) bool {
 				had.Count = 0
@@ -38,10 +37,4 @@ func (r Result) WallStrips() []WallStrip {
 		}
 	}
 	return all
-}
-
-// tenths is a length in metres to a tenth of a millimetre.
-func tenths(m float64) length.Length {
-	const micrometre, tenth = 1e6, 100
-	return length.Micrometres(int64(math.Round(m*micrometre/tenth)) * tenth)
 }

@@ -2,11 +2,12 @@
 // or the viewer in the frame below it. The poster stays until the frame has
 // drawn; where it never does, or does not take a scene, the engine draws still
 // pictures. A frame that dies is replaced.
+import { bytesOf } from "./files.js";
 import { saveFile } from "./files.js";
 import { startPreview } from "./preview.js";
 import { watchPulse } from "./pulse.js";
 import { announceMessage } from "./status.js";
-import { bytesOf, makeStills } from "./stills.js";
+import { makeStills } from "./stills.js";
 import { trustedHTML } from "./trusted.js";
 import { watchPointer } from "./pointer.js";
 

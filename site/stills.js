@@ -1,6 +1,7 @@
 // Still pictures, where the browser's graphics do not draw (yet): the engine does,
 // in a worker of its own. It draws a small one first, which comes soon, then one as
 // large as it is shown, then a smooth one.
+import { bytesOf } from "./files.js";
 import { makeHelper } from "./helper.js";
 
 const STEPS = [{ part: 4, samples: 1 }, { part: 1, samples: 1 }, { part: 1, samples: 2 }];
@@ -12,9 +13,6 @@ const UNSEEN = { width: 800, height: 600 };
 const STILL_MS = 120_000;
 const SHOT_SAMPLES = 2;
 const SHOT_MS = 400_000; // for each million pixels of a picture to save
-
-// bytesOf turns what comes as text into bytes.
-export const bytesOf = (base64) => Uint8Array.from(atob(base64), (char) => char.charCodeAt(0));
 
 // makeStills returns {want, shoot}. A scene is bytes as text, as the engine sends it.
 // drawn(picture, scene) is given the address of each picture of the newest scene, and

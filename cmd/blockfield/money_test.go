@@ -9,15 +9,22 @@ import (
 	"github.com/stretchr/testify/assert"
 )
 
-// A maker edits the price book on the page; it is there after a reload, with the books
-// that gave way to it, and the field that is edited is left alone.
-func TestThePriceBookIsEditedAndKept(t *testing.T) {
-	t.Parallel()
+// atThePriceBook is a page on which a maker has the price book open.
+func atThePriceBook(t *testing.T) *tab {
+	t.Helper()
 	b, _ := openPage(t)
 	b.read("maker")
 	b.section("money")
 	b.click(`[data-act="book-open"]`)
 	b.wait(`document.getElementsByName("book.rates.shop").length === 1`)
+	return b
+}
+
+// A maker edits the price book on the page; it is there after a reload, with the books
+// that gave way to it, and the field that is edited is left alone.
+func TestThePriceBookIsEditedAndKept(t *testing.T) {
+	t.Parallel()
+	b := atThePriceBook(t)
 	b.put(`[name="book.rates.shop"]`, "51,50")
 	b.wait(`document.querySelector("#book-count").textContent.includes("still invented")`)
 	b.wait(`localStorage.getItem("blockfield.book")?.includes('"shop": "51.5"')`)
@@ -38,11 +45,7 @@ func TestThePriceBookIsEditedAndKept(t *testing.T) {
 // said not to be taken; the book stays open, and holds what was taken before.
 func TestTheBookAfterABreakdown(t *testing.T) {
 	t.Parallel()
-	b, _ := openPage(t)
-	b.read("maker")
-	b.section("money")
-	b.click(`[data-act="book-open"]`)
-	b.wait(`document.getElementsByName("book.rates.shop").length === 1`)
+	b := atThePriceBook(t)
 	b.put(`[name="book.rates.shop"]`, "51,50")
 	b.wait(`localStorage.getItem("blockfield.book")?.includes('"shop": "51.5"')`)
 	b.inWorker(dies)

@@ -219,7 +219,7 @@ func taxes(made money.Money, m design.Money) []TaxAmount {
 			i = len(all)
 			all = append(all, TaxAmount{Percent: rate, Base: money.New(0, made.Currency)})
 		}
-		all[i].Base = all[i].Base.Add(money.Priced(x.Amount.Steps(), 1, amountUnit, made.Currency, money.HalfAway))
+		all[i].Base = all[i].Base.Add(x.Amount.In(made.Currency))
 	}
 	for i := range all {
 		all[i].Amount = percent(all[i].Base, all[i].Percent)

@@ -202,7 +202,7 @@ func extras(book design.SellingBook, m design.Money) money.Money {
 		if x.Role == design.ExtraSold {
 			continue
 		}
-		sum = sum.Add(money.Priced(x.Amount.Steps(), 1, amountUnit, book.Currency, money.HalfAway))
+		sum = sum.Add(x.Amount.In(book.Currency))
 	}
 	return sum
 }
@@ -214,7 +214,7 @@ func paid(list money.Money, m design.Money) money.Money {
 	rates := taxes(total, m)
 	for _, x := range m.Extras {
 		if x.Role == design.ExtraSold {
-			total = total.Add(money.Priced(x.Amount.Steps(), 1, amountUnit, list.Currency, money.HalfAway))
+			total = total.Add(x.Amount.In(list.Currency))
 		}
 	}
 	for _, t := range rates {

@@ -126,7 +126,7 @@ func (p Price) deposit() []check.WatchOut {
 // Budget is what a design may cost, in the currency of the price; nothing where
 // it was not said.
 func Budget(m design.Money, currency string) money.Money {
-	return money.Priced(m.Budget.Steps(), 1, amountUnit, currency, money.HalfAway)
+	return m.Budget.In(currency)
 }
 
 // overBudget compares the budget, which includes tax, with what is paid.

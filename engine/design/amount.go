@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"strconv"
 	"strings"
+
+	"blockfield/engine/money"
 )
 
 // amountUnit is how many steps of an Amount make one unit of the currency:
@@ -21,6 +23,11 @@ func Units(n int64) Amount { return Amount(n * amountUnit) }
 
 // Steps returns the amount in ten-thousandths of the currency unit.
 func (a Amount) Steps() int64 { return int64(a) }
+
+// In is the amount as money of a currency, half a smallest unit away from zero.
+func (a Amount) In(currency string) money.Money {
+	return money.Priced(a.Steps(), 1, amountUnit, currency, money.HalfAway)
+}
 
 // String writes a plain decimal without trailing zeros.
 func (a Amount) String() string {

@@ -13,6 +13,7 @@ package length
 
 import (
 	"cmp"
+	"math"
 	"strconv"
 	"strings"
 )
@@ -54,6 +55,9 @@ func MM(mm int64) Length { return Length{nm: mm * nmPerMM} }
 
 // Micrometres returns a whole number of micrometres, written in millimetres.
 func Micrometres(um int64) Length { return Length{nm: um * 1000} }
+
+// ToTenth returns the length of so many millimetres to a tenth of one, as a tape shows it.
+func ToTenth(mm float64) Length { return Micrometres(int64(math.Round(mm*10)) * 100) }
 
 // Nanometres returns a length of nm nanometres, written in n where that is
 // exact and in millimetres where it is not.

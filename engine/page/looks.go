@@ -141,7 +141,7 @@ func (v *view) OfferHolds() bool { return v.Offered() && v.Today <= v.Doc.Offer.
 // OfferedPrice is the price of the offer with tax.
 func (v *view) OfferedPrice() string {
 	o := v.Doc.Offer
-	return money.Priced(o.Gross.Steps(), 1, amountSteps, o.Currency, money.HalfAway).Format(v.locale())
+	return o.Gross.In(o.Currency).Format(v.locale())
 }
 
 // Indication reports whether a price is an indication only, since nobody has

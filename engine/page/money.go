@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"slices"
-	"strings"
 
 	"blockfield/engine"
 	"blockfield/engine/cost"
@@ -87,7 +86,7 @@ func (v *view) SamplePrice() string {
 	if v.Reading != Maker || v.Book.Policy.Sample <= 0 || v.Doc.Design.Work.OwnBuild {
 		return ""
 	}
-	return money.Priced(v.Book.Policy.Sample.Steps(), 1, amountSteps, v.Book.Currency, money.HalfAway).Format(v.locale())
+	return v.Book.Policy.Sample.In(v.Book.Currency).Format(v.locale())
 }
 
 func (v *view) moneySlots() []slot {
@@ -162,7 +161,7 @@ func (v *view) lineName(l cost.Line) string {
 // Amount writes money with its cents, and what is taken off with a minus as wide
 // as a figure.
 func (v *view) Amount(m money.Money) string {
-	return strings.Replace(m.Format(v.locale()), "-", "−", 1)
+	return withSign(m.Format(v.locale()))
 }
 
 // BuildUp is the way from the direct cost to the gross price, each line in words;
@@ -188,7 +187,7 @@ func (v *view) BuildUp() []MoneyLine {
 		lines = append(lines, line("discount", money.New(0, p.Currency).Sub(p.Discount), "", share(terms.Discount)...))
 	}
 	if p.RoundedUp.Minor != 0 {
-		step := money.Priced(policy.RoundTo.Steps(), 1, amountSteps, p.Currency, money.HalfAway)
+		step := policy.RoundTo.In(p.Currency)
 		lines = append(lines, line("rounded-up", p.RoundedUp, "", "step", step.Plain()))
 	}
 	if p.Beside.Minor != 0 {

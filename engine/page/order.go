@@ -111,7 +111,7 @@ func (v *view) SlipForms() []SlipForm {
 
 // lockMoney is an amount of the record.
 func (v *view) lockMoney(a design.Amount) money.Money {
-	return money.Priced(a.Steps(), 1, amountSteps, v.Job.Record.Lock.Currency, money.HalfAway)
+	return a.In(v.Job.Record.Lock.Currency)
 }
 
 func (v *view) signedAmount(a design.Amount) string { return signed(v.lockMoney(a), v.locale()) }

@@ -53,7 +53,8 @@ func (v *view) More() int { return v.Papers.Count - len(v.Papers.Sheets) }
 
 // PaperPart is the place of a further part of the papers with its sheets.
 func PaperPart(in Input, first int) Fragment {
-	return Fragment{paperPart(first), newView(in).render("leaves", newView(in))}
+	v := newView(in)
+	return Fragment{paperPart(first), v.render("leaves", v)}
 }
 
 // PartID names the place of a part.

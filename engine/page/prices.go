@@ -118,7 +118,7 @@ func (v *view) OfferLine() string {
 	if o == nil {
 		return ""
 	}
-	gross := money.Priced(o.Gross.Steps(), 1, amountSteps, o.Currency, money.HalfAway)
+	gross := o.Gross.In(o.Currency)
 	return v.T("offer/line", "gross", gross, "date", o.ValidUntil)
 }
 
@@ -131,8 +131,6 @@ func (v *view) OfferDelivery() string {
 	return v.T("offer/ready", "from", o.ReadyFrom, "by", o.ReadyBy, "date", o.ValidUntil)
 }
 
-// amountSteps make one currency unit of a design.Amount.
-const amountSteps = 10_000
 
 // OfferNotes say what has become of the offer: that it has lapsed, that the
 // design is another by now.

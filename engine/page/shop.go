@@ -183,7 +183,7 @@ func (v *view) driftLine(g engine.Group, s engine.Section) string {
 
 func offBy(mm float64) string {
 	text := fmt.Sprintf("%+.1f mm", mm)
-	return strings.Replace(text, "-", "−", 1)
+	return withSign(text)
 }
 
 // takenLine says what the field is with the measured size; false where it is the size

@@ -2,7 +2,6 @@ package page
 
 import (
 	"fmt"
-	"math"
 	"slices"
 	"strings"
 
@@ -38,8 +37,8 @@ type Line struct{ Label, Value string }
 
 // at is a place along a wall or above the floor, as a tape shows it.
 func (v *view) at(m float64) length.Length {
-	const micrometre, tenth = 1e6, 100
-	return length.Micrometres(int64(math.Round(m*micrometre/tenth)) * tenth)
+	const millimetres = 1000
+	return length.ToTenth(m * millimetres)
 }
 
 // lines says facts of the wall.

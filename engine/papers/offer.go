@@ -275,8 +275,7 @@ func (m *maker) large(text string) sheet.Block {
 
 // ofAmount is an amount of the offer as money.
 func (m *maker) ofAmount(a design.Amount) money.Money {
-	const stepsPerUnit = 10_000
-	return money.Priced(a.Steps(), 1, stepsPerUnit, m.Doc.Offer.Currency, money.HalfAway)
+	return a.In(m.Doc.Offer.Currency)
 }
 
 func (m *maker) selling() design.SellingBook {

@@ -112,8 +112,7 @@ func (m *maker) taxLabel() string {
 }
 
 func (m *maker) agreed(a design.Amount) money.Money {
-	const stepsPerUnit = 10_000
-	return money.Priced(a.Steps(), 1, stepsPerUnit, m.Job.Record.Lock.Currency, money.HalfAway)
+	return a.In(m.Job.Record.Lock.Currency)
 }
 
 func (m *maker) sums() sheet.Table {

@@ -2,7 +2,6 @@ package papers
 
 import (
 	"fmt"
-	"math"
 	"strings"
 
 	"blockfield/engine/draw"
@@ -83,7 +82,7 @@ func (m *maker) corner(key string, c wall.Corner) string {
 
 // mm is a length in mm to a tenth, as a tape shows it.
 func (m *maker) mm(mm float64) length.Length {
-	return length.Micrometres(int64(math.Round(mm*10)) * 100)
+	return length.ToTenth(mm)
 }
 
 // at is a place in m.

@@ -16,7 +16,7 @@ func ShaderConstants() string {
 		value float64
 	}{
 		{"Never", never}, {"Tiny", tiny}, {"LiftM", liftM},
-		{"GoldenAngle", goldenAngle}, {"LampRim", lampRim}, {"ScatterX", scatterX}, {"ScatterY", scatterY}, {"Bounce", bounce}, {"SideLift", sideLift}, {"Shoulder", shoulder},
+		{"GoldenAngle", goldenAngle}, {"LampRim", lampRim}, {"ScatterX", scatterX}, {"ScatterY", scatterY}, {"SameLight", sameLight / 255.0}, {"Bounce", bounce}, {"SideLift", sideLift}, {"Shoulder", shoulder},
 		{"GlossShine", glossShine}, {"GlossDull", glossDull}, {"GlossSharp", glossSharp},
 		{"SeamDark", seamDark}, {"ArrisM", arrisM}, {"ArrisLight", arrisLight}, {"FreeEdgeM", freeEdgeM}, {"MitreM", mitreM},
 		{"Sticks", sticks}, {"DriftM", driftM}, {"PithNearM", pithNearM}, {"PithSpanM", pithSpanM},

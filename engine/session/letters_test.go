@@ -171,15 +171,7 @@ func TestLettersHoldNoPrivateFigure(t *testing.T) {
 		l.Copy, l.Asked = "", "" // their letters hold digits by chance
 		return all + string(design.EncodeLetter(l))
 	}
-	leaks := func(text string) []string {
-		var found []string
-		for _, secret := range secrets {
-			if strings.Contains(text, secret) {
-				found = append(found, secret)
-			}
-		}
-		return found
-	}
+	leaks := func(text string) []string { return leaked(text, secrets) }
 	answer := whole(written(t, maker).Text)
 	assert.Contains(t, answer, `"gross"`, "the offer goes along")
 	assert.Contains(t, answer, `"readyBy"`, "with its days")

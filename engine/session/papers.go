@@ -58,16 +58,22 @@ func (s *Session) paperReader() papers.Reader {
 	}
 }
 
-// papers are the sheets of the chosen set for its reader, of the first set where
-// none is chosen that this reader has.
+// paperSets are the sets of the reader and the chosen one of them: the first where none
+// is chosen that this reader has.
+func (s *Session) paperSets() (sets []string, chosen string) {
+	sets = papers.For(s.paperReader(), s.now.doc.Design.Work.Scope(), s.record().Lock != nil)
+	if slices.Contains(sets, s.paper.set) {
+		return sets, s.paper.set
+	}
+	return sets, sets[0]
+}
+
+// papers are the sheets of the chosen set for its reader.
 func (s *Session) papers(in page.Input) page.PaperView {
-	sets := papers.For(s.paperReader(), s.now.doc.Design.Work.Scope(), s.record().Lock != nil)
-	out := page.PaperView{Sets: sets, Set: s.paper.set}
+	var out page.PaperView
+	out.Sets, out.Set = s.paperSets()
 	for _, f := range sheet.Formats() {
 		out.Formats = append(out.Formats, f.Name)
-	}
-	if !slices.Contains(sets, out.Set) {
-		out.Set = sets[0]
 	}
 	from := s.paperInput(in)
 	out.Format = from.Format.Name
@@ -96,11 +102,7 @@ func drawn(set papers.Set) []string {
 // part draws the part of the chosen set that begins with a sheet.
 func (s *Session) part(req Request) Response {
 	in := s.plain()
-	sets := papers.For(s.paperReader(), s.now.doc.Design.Work.Scope(), s.record().Lock != nil)
-	name := s.paper.set
-	if !slices.Contains(sets, name) {
-		name = sets[0]
-	}
+	_, name := s.paperSets()
 	from := s.paperInput(in)
 	from.Drawn = sheet.Span{From: max(req.At, 1), To: max(req.At, 1) + partSheets}
 	set, _ := papers.Make(from, name)
@@ -146,7 +148,8 @@ func (s *Session) paperPicture(req Request) Response {
 // sheets themselves print from the page, with its font.
 func (s *Session) paperFiles() Response {
 	in := s.paperInput(s.plain())
-	packed, err := papers.Zip(papers.Files(in, papers.For(s.paperReader(), s.now.doc.Design.Work.Scope(), s.record().Lock != nil), papers.Fonts{}))
+	sets, _ := s.paperSets()
+	packed, err := papers.Zip(papers.Files(in, sets, papers.Fonts{}))
 	if err != nil {
 		return s.refuse(err)
 	}

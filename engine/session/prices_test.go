@@ -321,15 +321,7 @@ func TestNoPrivateFigureReachesAClient(t *testing.T) {
 		secrets = append(secrets, name, strings.Trim(figure, `",`)+" €", "€"+strings.Trim(figure, `",`)+"<")
 	}
 
-	leaks := func(text string) []string {
-		var found []string
-		for _, secret := range secrets {
-			if strings.Contains(text, secret) {
-				found = append(found, secret)
-			}
-		}
-		return found
-	}
+	leaks := func(text string) []string { return leaked(text, secrets) }
 	require.True(t, set(t, s, "view.reading", "client").OK)
 	byName := map[string]bool{}
 	for i, section := range page.Sections(page.Client) {
@@ -375,4 +367,15 @@ func TestALeverIsOneStep(t *testing.T) {
 
 	set(t, s, "money.budget", "0")
 	assert.False(t, ask(t, s, session.Request{Op: "act", Name: "lever", Path: key}).OK, "no lever without a budget")
+}
+
+// leaked are the secrets that a text holds.
+func leaked(text string, secrets []string) []string {
+	var found []string
+	for _, secret := range secrets {
+		if strings.Contains(text, secret) {
+			found = append(found, secret)
+		}
+	}
+	return found
 }
