@@ -131,7 +131,6 @@ func (v *view) OfferDelivery() string {
 	return v.T("offer/ready", "from", o.ReadyFrom, "by", o.ReadyBy, "date", o.ValidUntil)
 }
 
-
 // OfferNotes say what has become of the offer: that it has lapsed, that the
 // design is another by now.
 func (v *view) OfferNotes() []string {
