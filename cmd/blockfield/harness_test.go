@@ -383,12 +383,31 @@ func newServer(t testing.TB, h http.Handler) *server {
 		s.mu.Unlock()
 		h.ServeHTTP(w, r)
 	}))
+	s.Listener.Close()
+	s.Listener = listenAnew(t)
 	var open context.Context
 	open, s.end = context.WithCancel(context.Background())
 	s.Config.BaseContext = func(net.Listener) context.Context { return open }
 	s.Start()
 	t.Cleanup(s.stop)
 	return s
+}
+
+// ports are those that a test of this run has listened at. The browser keeps what it
+// keeps by port, and the system may give one a second time.
+var ports sync.Map
+
+// listenAnew listens at a port that no test has had.
+func listenAnew(t testing.TB) net.Listener {
+	t.Helper()
+	for {
+		l, err := net.Listen("tcp", "127.0.0.1:0")
+		require.NoError(t, err)
+		if _, had := ports.LoadOrStore(l.Addr().String(), true); !had {
+			return l
+		}
+		l.Close()
+	}
 }
 
 // paths are those that were asked for, in order.

@@ -8,6 +8,7 @@ import (
 	"path/filepath"
 	"slices"
 	"testing"
+	"time"
 
 	"github.com/chromedp/cdproto/emulation"
 	"github.com/chromedp/chromedp"
@@ -124,6 +125,7 @@ func TestSoundThatHangsGivesWay(t *testing.T) {
 	b.set(earPath, "3 m")
 	_, plan := edited(t, earPath, "3 m")
 	b.shows(plan.Revision)
+	time.Sleep(calm) // longer than edits rest before one is heard: the worker is at it
 	b.set(earPath, "4 m")
 	_, plan = edited(t, earPath, "4 m")
 	b.shows(plan.Revision)
