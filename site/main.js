@@ -11,6 +11,7 @@ import { watchPhotos } from "./photos.js";
 import { makeRows } from "./rows.js";
 import { makeStage } from "./stage.js";
 import * as status from "./status.js";
+import { recover } from "./store.js";
 import { insertAll, keepOffline } from "./trusted.js";
 import { watchWalls } from "./wallmap.js";
 
@@ -22,6 +23,8 @@ const hash = () => location.hash.slice(1);
 const scanned = () => /^paper-\w{1,16}$/.test(hash());
 // A fragment that is neither a word nor a place on the page is meant as a link.
 const linked = () => !/^[a-z-]*$/.test(hash()) && byID(hash()) === null && !scanned();
+
+await recover();
 
 let begun = false; // the first design is open
 

@@ -1,11 +1,12 @@
-// The records of jobs at the bench, and the pictures that go with them, in the browser's
-// database: they grow with the work, and outlive a full local storage. Both have the id
-// of their job. A browser may have no database, or refuse it: reading then finds nothing,
-// writing says so.
+// What is kept in the browser's database. The records of jobs at the bench, and the
+// pictures that go with them: they grow with the work, and outlive a full local storage.
+// Both have the id of their job. And copies of what the local storage keeps, by its keys:
+// the database alone says when something is on the disk. A browser may have no database,
+// or refuse it: reading then finds nothing, writing says so.
 
 const NAME = "blockfield";
-const STORES = ["records", "photos"];
-const VERSION = 2;
+const STORES = ["records", "photos", "copies"];
+const VERSION = 3;
 
 let opened = null; // promise of the database
 
@@ -31,9 +32,9 @@ function open() {
   return opened;
 }
 
-// run does something with a store and promises what it made.
+// run does something with a store and promises what it made, once that is on the disk.
 async function run(name, mode, act) {
-  const transaction = (await open()).transaction(name, mode);
+  const transaction = (await open()).transaction(name, mode, { durability: "strict" });
   const made = act(transaction.objectStore(name));
   return new Promise((resolve, reject) => {
     transaction.oncomplete = () => resolve(made);
@@ -65,3 +66,11 @@ export const keepPhoto = (key, { kind, day, blob }) =>
 export const dropPhoto = (key) => run("photos", "readwrite", (store) => store.delete(key)).catch(() => null);
 
 export const dropPhotos = (id) => run("photos", "readwrite", (store) => store.delete(ofJob(id))).catch(() => null);
+
+// copies promises the copies of what the local storage keeps: [key, copy].
+export const copies = () =>
+  run("copies", "readonly", (store) => [store.getAllKeys(), store.getAll()])
+    .then(([keys, all]) => keys.result.map((key, i) => [key, all.result[i]]), () => []);
+
+export const keepCopies = (entries) =>
+  run("copies", "readwrite", (store) => entries.forEach(([key, copy]) => store.put(copy, key))).catch(() => null);

@@ -1,6 +1,7 @@
 // What this browser keeps: jobs, the price book, edits that were under way when
 // the page was left, and for each tab what it shows. A browser may keep nothing
 // at all (storage blocked or full): reading then finds nothing, writing says so.
+import { copies, keepCopies } from "./records.js";
 
 const JOB = "blockfield.job"; // a job, with when it was begun behind it. opening.js reads it too
 const LAST = "blockfield.last"; // the id of the job that was edited last
@@ -9,7 +10,10 @@ const BOOK = "blockfield.book";
 const BOOKS = "blockfield.books"; // further price books, as the engine writes them
 const BOOK_ASIDE = "blockfield.book-aside"; // a book that could not be read and had to give way
 const BOOKS_ASIDE = "blockfield.books-aside"; // such further books
+const WRITES = "blockfield.writes"; // how many there were
 const TAB = "blockfield.tab"; // in the tab's own storage
+
+const RECOVER_MS = 2_000; // longest wait for the database
 
 const named = (family, id) => `${family}.${id}`;
 
@@ -32,6 +36,45 @@ function write(key, text, storage = "localStorage") {
   }
 }
 
+// Browsers write the local storage to the disk late: one that is ended by force, or loses
+// its power, forgets the last half minute of it. So the database has copies, each with
+// the number of its writing.
+const uncopied = new Map();
+let copying = false;
+
+async function copyAll() {
+  if (copying) return;
+  copying = true;
+  while (uncopied.size > 0) {
+    const entries = [...uncopied];
+    uncopied.clear();
+    await keepCopies(entries);
+  }
+  copying = false;
+}
+
+const writes = () => Number(read(WRITES) ?? 0);
+
+// keep is write for what shall outlive the end of the browser.
+function keep(key, text) {
+  if (!write(key, text)) return false;
+  const number = writes() + 1;
+  write(WRITES, String(number));
+  uncopied.set(key, { text, number });
+  copyAll();
+  return true;
+}
+
+// recover writes down again what the local storage has forgotten: the copies that bear a
+// higher number than the last of its writings. It comes before anything is read.
+export async function recover() {
+  const known = writes();
+  const all = await Promise.race([copies(), new Promise((resolve) => { setTimeout(resolve, RECOVER_MS, []); })]);
+  const forgotten = all.filter(([, { number }]) => number > known);
+  for (const [key, { text }] of forgotten) write(key, text);
+  if (forgotten.length > 0) write(WRITES, String(Math.max(...forgotten.map(([, { number }]) => number))));
+}
+
 function parse(text) {
   try {
     return JSON.parse(text);
@@ -48,10 +91,10 @@ export const keeps = () => write("blockfield.probe", "1") && write("blockfield.p
 
 export const jobKey = (id) => named(JOB, id);
 export const job = (id) => read(jobKey(id));
-export const keepJob = (id, text) => write(jobKey(id), text);
-export const removeJob = (id) => write(jobKey(id), null);
+export const keepJob = (id, text) => keep(jobKey(id), text);
+export const removeJob = (id) => keep(jobKey(id), null);
 export const lastJob = () => read(LAST);
-export const setLastJob = (id) => write(LAST, id);
+export const setLastJob = (id) => keep(LAST, id);
 
 // jobs lists the kept jobs, the one begun last first. A job's title is empty
 // where its text cannot be read.
@@ -81,7 +124,7 @@ export const edits = (id) => {
   return Array.isArray(kept) ? kept : [];
 };
 export const keepEdits = (id, requests) =>
-  write(named(EDITS, id), requests.length > 0 ? JSON.stringify(requests) : null);
+  keep(named(EDITS, id), requests.length > 0 ? JSON.stringify(requests) : null);
 
 // The price book
 
@@ -91,14 +134,14 @@ export const book = () => read(BOOK);
 // keepBook keeps a book; an empty text takes the kept one away. aside is for one
 // that could not be read and has to give way.
 export function keepBook(text, { aside = null } = {}) {
-  if (aside !== null) write(BOOK_ASIDE, aside);
-  return write(BOOK, text === "" ? null : text);
+  if (aside !== null) keep(BOOK_ASIDE, aside);
+  return keep(BOOK, text === "" ? null : text);
 }
 
 export const booksKey = BOOKS;
 export const books = () => read(BOOKS);
-export const setBooksAside = (text) => write(BOOKS_ASIDE, text);
-export const keepBooks = (text) => write(BOOKS, text);
+export const setBooksAside = (text) => keep(BOOKS_ASIDE, text);
+export const keepBooks = (text) => keep(BOOKS, text);
 
 // The tab
 

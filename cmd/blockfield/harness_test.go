@@ -64,6 +64,13 @@ func startChromium() {
 		chromium.err = err
 		return
 	}
+	ctx, end, err := launch(path, profile)
+	chromium.close = []func(){end, func() { os.RemoveAll(profile) }}
+	chromium.ctx, chromium.err = ctx, err
+}
+
+// launch starts a browser with the profile of a folder, until it is ended.
+func launch(path, profile string) (ctx context.Context, end func(), err error) {
 	alloc, stop := chromedp.NewExecAllocator(context.Background(),
 		chromedp.ExecPath(path), chromedp.Headless, chromedp.NoSandbox, chromedp.NoFirstRun,
 		chromedp.UserDataDir(profile),
@@ -86,8 +93,7 @@ func startChromium() {
 		chromedp.Flag("enable-features", "IsolateSandboxedIframes"),
 	)
 	ctx, cancel := chromedp.NewContext(alloc)
-	chromium.close = []func(){cancel, stop, func() { os.RemoveAll(profile) }}
-	chromium.ctx, chromium.err = ctx, chromedp.Do(ctx)
+	return ctx, func() { cancel(); stop() }, chromedp.Do(ctx)
 }
 
 func closeChromium() {
@@ -100,8 +106,9 @@ func closeChromium() {
 // went to the console as an error, was thrown without being caught or broke the
 // content policy fails it.
 type tab struct {
-	t   testing.TB
-	ctx context.Context
+	t       testing.TB
+	ctx     context.Context
+	browser context.Context
 
 	mu       sync.Mutex
 	faults   []string
@@ -136,8 +143,13 @@ func openTab(t testing.TB, how ...chromedp.ContextOption) *tab {
 	t.Helper()
 	chromium.once.Do(startChromium)
 	require.NoError(t, chromium.err)
-	b := &tab{t: t}
-	ctx, cancel := chromedp.NewContext(chromium.ctx, append(how, chromedp.WithNewWindow(true), chromedp.WithListener(b.listen))...)
+	return openTabIn(t, chromium.ctx, how...)
+}
+
+func openTabIn(t testing.TB, browser context.Context, how ...chromedp.ContextOption) *tab {
+	t.Helper()
+	b := &tab{t: t, browser: browser}
+	ctx, cancel := chromedp.NewContext(browser, append(how, chromedp.WithNewWindow(true), chromedp.WithListener(b.listen))...)
 	t.Cleanup(cancel)
 	require.NoError(t, chromedp.Do(ctx))
 	b.ctx, cancel = context.WithTimeout(ctx, tabTimeout)
@@ -177,7 +189,7 @@ func (b *tab) listen(ev any) {
 // join listens to a worker or to a frame in a process of its own, until the
 // test ends. One that has already gone away has nothing more to say.
 func (b *tab) join(id target.ID, kind, url string) {
-	ctx, cancel := chromedp.NewContext(chromium.ctx,
+	ctx, cancel := chromedp.NewContext(b.browser,
 		chromedp.WithTargetID(id), chromedp.WithDetachOnCancel(), chromedp.WithListener(b.listen))
 	context.AfterFunc(b.t.Context(), cancel)
 	if err := chromedp.Do(ctx); err != nil {

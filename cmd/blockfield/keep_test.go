@@ -7,9 +7,11 @@ import (
 	"net/http"
 	"net/http/httptest"
 	"os"
+	"os/exec"
 	"strings"
 	"sync/atomic"
 	"testing"
+	"time"
 
 	cdpage "github.com/chromedp/cdproto/page"
 	"github.com/chromedp/chromedp"
@@ -27,7 +29,7 @@ import (
 // sibling opens another tab of the same profile: it has the same storage.
 func (b *tab) sibling() *tab {
 	b.t.Helper()
-	other := &tab{t: b.t}
+	other := &tab{t: b.t, browser: b.browser}
 	ctx, cancel := chromedp.NewContext(b.ctx, chromedp.WithListener(other.listen))
 	b.t.Cleanup(cancel)
 	require.NoError(b.t, chromedp.Do(ctx))
@@ -63,6 +65,15 @@ func (b *tab) reload() {
 	b.t.Helper()
 	b.do(chromedp.Reload())
 	b.alive()
+}
+
+// forgetAll takes away everything that the browser keeps of the site.
+func (b *tab) forgetAll() {
+	b.t.Helper()
+	eval[any](b, `new Promise((done) => {
+		const request = indexedDB.deleteDatabase("blockfield");
+		request.onsuccess = () => { localStorage.clear(); sessionStorage.clear(); done(); };
+	})`)
 }
 
 // stored is everything that the profile keeps for the site.
@@ -262,7 +273,8 @@ func TestUnreadableJobStays(t *testing.T) {
 		`{"format":"blockfield design","version":1,"design":{"tit`: "cannot be read",
 		`{"format":"blockfield design","version":99}`:              "newer program",
 	} {
-		eval[any](b, `(localStorage.clear(), sessionStorage.clear(), localStorage.setItem("blockfield.last", "1"), localStorage.setItem("blockfield.job.1", `+quote(text)+`))`)
+		b.forgetAll()
+		eval[any](b, `(localStorage.setItem("blockfield.last", "1"), localStorage.setItem("blockfield.job.1", `+quote(text)+`))`)
 		b.reload()
 		b.says("could not be read")
 		b.says(why)
@@ -337,7 +349,7 @@ func TestTypedAndLeft(t *testing.T) {
 	b, s := openPage(t)
 	_, wide := edited(t, widthPath, "1.6 m")
 	for _, leave := range []string{"about:blank", s.URL + "/?again"} {
-		eval[any](b, `(localStorage.clear(), sessionStorage.clear())`)
+		b.forgetAll()
 		b.open(s.URL + "/")
 		b.alive()
 		b.focus(control(widthPath))
@@ -555,4 +567,35 @@ func TestRequestsCarryTheDate(t *testing.T) {
 	today := eval[string](b, `new Date().toLocaleDateString("sv")`)
 	assert.Equal(t, today, eval[string](b, "sent[0].today"))
 	assert.Regexp(t, `^\d{4}-\d\d-\d\d$`, today)
+}
+
+// A browser that is ended by force, or by a loss of power, has what was edited right
+// before: it writes its local storage to the disk much later.
+func TestKilledBrowserHasTheLastEdits(t *testing.T) {
+	path, err := exec.LookPath("chromium")
+	require.NoError(t, err)
+	profile := t.TempDir()
+	s := newServer(t, newGate(builtSite(t).Handler(), "preview.wasm"))
+	open := func() (*tab, context.Context) {
+		browser, end, err := launch(path, profile)
+		t.Cleanup(end)
+		require.NoError(t, err)
+		b := openTabIn(t, browser)
+		b.open(s.URL + "/")
+		b.alive()
+		return b, browser
+	}
+	b, browser := open()
+	for _, width := range []string{"1.5 m", "1.6 m"} {
+		_, plan := edited(t, widthPath, width)
+		b.set(widthPath, width)
+		b.shows(plan.Revision)
+		time.Sleep(calm) // shorter than the browser waits before it writes anything
+	}
+	require.NoError(t, chromedp.FromContext(browser).Browser.Process().Kill())
+	time.Sleep(calm)
+
+	b, _ = open()
+	_, plan := edited(t, widthPath, "1.6 m")
+	b.shows(plan.Revision)
 }
