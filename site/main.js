@@ -166,6 +166,33 @@ async function open(request, { from, id, silent = false }) {
   return answer;
 }
 
+// openFile opens a chosen file; of a letter about a job that is kept here it asks first.
+async function openFile(text) {
+  const apart = () => open({ op: "open", text, from: "file" }, { from: "file" });
+  const { found, old } = await engine.ask({ op: "known", text, jobs: await keeping.kept() }).catch(() => ({}));
+  if (!found) {
+    await apart();
+    return;
+  }
+  const then = (act) => async () => {
+    status.hide("letter-again");
+    await act();
+  };
+  status.show("letter-again", { also: old, actions: [["letter-take-in", then(() => takeIn(text, found))], ["letter-apart", then(apart)]] });
+}
+
+// takeIn makes a letter a change of a job that is kept.
+async function takeIn(text, id) {
+  if (keeping.job() !== id) await keeping.list.goTo(id);
+  const answer = await ask({ op: "open", text, from: "again" });
+  if (!answer.ok) {
+    refuse(answer, "not-opened");
+    return;
+  }
+  if (answer.photos) await photos.keep(answer.photos);
+  status.show("letter-taken-in", { also: answer.announce, details: answer.details ?? [] });
+}
+
 async function openExample(address) {
   const text = await fetch(address).then((file) => (file.ok ? file.text() : null), () => null);
   if (text === null) status.show("not-fetched");
@@ -377,12 +404,15 @@ document.addEventListener("keydown", (event) => {
 watchFiles({
   input: byID("file"),
   drop: byID("drop"),
-  opened: (text) => open({ op: "open", text, from: "file" }, { from: "file" }),
+  opened: openFile,
   tooLarge: () => status.show("too-large"),
   notRead: () => status.show("not-read"),
 });
 watchJobList({ menu: byID("menu"), place: byID("jobs"), ...keeping.list });
 window.addEventListener("hashchange", followHash);
+window.addEventListener("beforeprint", () => {
+  if (document.querySelector(".leaf")) ask({ op: "printed" });
+});
 
 // The first answers. Without a job or a link that could be opened they say what
 // the page shows already: only the picture is new.

@@ -7,8 +7,11 @@ import (
 	"testing"
 	"time"
 
+	"github.com/chromedp/chromedp"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"blockfield/engine/design"
 )
 
 // taken has a tab keep the files that it would hand to its share sheet.
@@ -22,9 +25,10 @@ type handed struct {
 	To   string `json:"to"`
 }
 
-// A client writes to the workshop, the workshop opens the letter as a job, changes the
-// design and answers, and the client sees what was changed. The two browsers share
-// nothing but the files.
+// A client writes to the workshop, with a picture of the wall, the workshop opens the
+// letter as a job, changes the design and answers, and the client sees what was changed,
+// and writes once more: that is a change of the job. The two browsers share nothing but
+// the files.
 func TestALetterGoesToAndFro(t *testing.T) {
 	t.Parallel()
 	client, server := openPage(t)
@@ -34,10 +38,18 @@ func TestALetterGoesToAndFro(t *testing.T) {
 	client.put(`[name="money.budget"]`, "2400")
 	client.put(`[name="record.client.message"]`, "For the music room.")
 	client.wait(`["“Ada Beech”", "“ada@example.org”", "2400", "“For the music room.”"].every((one) => document.querySelector("#send-leaves").textContent.includes(one))`)
-	eval[any](client, `void (function () {`+taken+`})()`)
-	client.click(`[data-do="send"]`)
-	client.wait(`window.handed`)
-	enquiry := eval[handed](client, `window.handed`)
+	eval[any](client, `document.getElementById("photos-more").open = true`)
+	client.do(chromedp.SetUploadFiles(chromedp.CSS(`#money-send [data-photo="wall"]`), []string{photo(t, 2600, 1300)}))
+	client.wait(`document.querySelector("#photos img")?.naturalWidth === 2000`)
+	enquiry := client.handsOn()
+	sent, _, err := design.DecodeLetter([]byte(enquiry.Text))
+	require.NoError(t, err)
+	require.Len(t, sent.Photos, 1)
+	assert.Equal(t, "wall", sent.Photos[0].Kind)
+	kept := client.stored()
+	for name, text := range kept {
+		assert.NotContains(t, text, sent.Photos[0].JPEG[:64], "%s: a design holds no picture", name)
+	}
 	assert.Equal(t, "workshop@example.org", enquiry.To)
 	assert.True(t, strings.HasSuffix(enquiry.Name, ".txt"), enquiry.Name)
 	client.wait(`document.querySelector("#send-leaves").textContent.includes("open its file here")`)
@@ -51,16 +63,17 @@ func TestALetterGoesToAndFro(t *testing.T) {
 	maker.wait(`document.querySelector("#enquiry").textContent.includes("“Ada Beech”")`)
 	assert.Contains(t, maker.text("#enquiry"), "“For the music room.”")
 	assert.NotContains(t, eval[string](maker, `Object.keys(localStorage).map((key) => localStorage[key]).join()`), "Ada", "a design file knows no client")
+	maker.section("wall")
+	eval[any](maker, `document.getElementById("photos-more").open = true`)
+	maker.wait(`document.querySelector("#photos img")?.naturalWidth === 1600`)
+	assert.Contains(t, maker.text("#photos figcaption"), "The wall")
 	maker.section("look")
 	maker.choose("walls[0].groups[0].wood", "oak")
 	maker.section("money")
 	maker.wait(`document.querySelector("#enquiry-leaves .changes")?.textContent.includes("Oak")`)
 	maker.put(`[name="record.client.answer"]`, "Oak goes with your floor.")
 	maker.wait(`document.querySelector('#enquiry-leaves a')?.href.startsWith("mailto:ada@example.org?")`)
-	eval[any](maker, `void (function () {`+taken+`})()`)
-	maker.click(`[data-do="send"]`)
-	maker.wait(`window.handed`)
-	answer := eval[handed](maker, `window.handed`)
+	answer := maker.handsOn()
 	require.NotContains(t, answer.Text, "Ada")
 
 	client.give(answer)
@@ -68,23 +81,68 @@ func TestALetterGoesToAndFro(t *testing.T) {
 	client.wait(`document.querySelector("#came")?.textContent.includes("Oak goes with your floor.")`)
 	assert.Contains(t, client.text("#came .changes"), "Poplar\tOak")
 	assert.Equal(t, "Ada Beech", eval[string](client, `document.getElementsByName("record.client.name")[0].value`), "nobody types their name twice")
-	require.Eventually(t, func() bool {
-		return eval[bool](client, `new Promise((resolve) => {
-			indexedDB.open("blockfield").onsuccess = ({target: {result: db}}) => {
-				db.transaction("records").objectStore("records").getAll().onsuccess = ({target}) => {
-					db.close();
-					resolve(target.result.some((text) => text.includes("Oak goes with your floor.")));
-				};
-			};
-		})`)
-	}, time.Minute, 100*time.Millisecond, "the answer is kept with the job")
+	client.recorded("Oak goes with your floor.")
 	client.reload()
 	client.section("money")
 	client.wait(`document.querySelector("#came")?.textContent.includes("Oak goes with your floor.")`)
+
+	client.section("look")
+	client.choose("walls[0].groups[0].wood", "ash")
+	client.section("money")
+	client.put(`[name="record.client.message"]`, "Or rather ash?")
+	client.wait(`document.querySelector("#send-leaves").textContent.includes("ash?”")`)
+	again := client.handsOn()
+	jobs, revision := len(maker.jobs()), maker.revision()
+	maker.chooses(again)
+	maker.says("“Ada Beech”")
+	assert.Equal(t, revision, maker.revision(), "nothing was opened yet")
+	maker.press("Take it in as a change of that job")
+	maker.says("The job was changed.")
+	maker.says("Wood: Oak → Ash")
+	maker.section("money")
+	maker.wait(`document.querySelector("#enquiry").textContent.includes("Or rather ash?")`)
+	assert.Len(t, maker.jobs(), jobs, "no further job")
+}
+
+// handsOn sends a letter, by a share sheet that keeps it.
+func (b *tab) handsOn() handed {
+	b.t.Helper()
+	eval[any](b, `void (function () { window.handed = null; `+taken+`})()`)
+	b.click(`[data-do="send"]`)
+	b.wait(`window.handed`)
+	return eval[handed](b, `window.handed`)
+}
+
+// jobs are the names under which the profile keeps designs.
+func (b *tab) jobs() []string {
+	b.t.Helper()
+	return eval[[]string](b, `Object.keys(localStorage).filter((key) => key.startsWith("blockfield.job."))`)
+}
+
+// recorded waits until the record of some job holds a text.
+func (b *tab) recorded(text string) {
+	b.t.Helper()
+	require.Eventually(b.t, func() bool {
+		return eval[bool](b, fmt.Sprintf(`new Promise((resolve) => {
+			indexedDB.open("blockfield").onsuccess = ({target: {result: db}}) => {
+				db.transaction("records").objectStore("records").getAll().onsuccess = ({target}) => {
+					db.close();
+					resolve(target.result.some((text) => text.includes(%q)));
+				};
+			};
+		})`, text))
+	}, time.Minute, 100*time.Millisecond, "it is kept with the job")
 }
 
 // give opens a letter as a file that a person has chosen.
 func (b *tab) give(h handed) {
+	b.t.Helper()
+	b.chooses(h)
+	b.wait(`/is open/.test(document.querySelector("#announce").textContent)`)
+}
+
+// chooses gives a letter as a file.
+func (b *tab) chooses(h handed) {
 	b.t.Helper()
 	text, err := json.Marshal(h)
 	require.NoError(b.t, err)
@@ -96,7 +154,6 @@ func (b *tab) give(h handed) {
 		input.files = chosen.files;
 		input.dispatchEvent(new Event("change"));
 	})(`+string(text)+`)`)
-	b.wait(`/is open/.test(document.querySelector("#announce").textContent)`)
 }
 
 // Pictures of the letters, as their two readers see them.
@@ -112,7 +169,6 @@ func TestLetterScreens(t *testing.T) {
 	b.put(`[name="record.client.reach"]`, "ada@example.org")
 	b.put(`[name="record.client.message"]`, "For the music room, where the piano stands.")
 	b.wait(`document.querySelector("#send-leaves").textContent.includes("“Ada")`)
-	eval[any](b, `void (function () {`+taken+`})()`)
 	widths := []int64{1440, 768, 390}
 	shoot := func(name string) {
 		for _, width := range widths {
@@ -121,9 +177,7 @@ func TestLetterScreens(t *testing.T) {
 		}
 	}
 	shoot("send")
-	b.click(`[data-do="send"]`)
-	b.wait(`window.handed`)
-	enquiry := eval[handed](b, `window.handed`)
+	enquiry := b.handsOn()
 	b.read("maker")
 	b.give(enquiry)
 	b.section("money")
@@ -143,10 +197,7 @@ func TestLetterScreens(t *testing.T) {
 	b.click(`[data-act="make-offer"]`)
 	b.put(`[name="record.client.answer"]`, "Oak goes with your floor, and takes a knock better.")
 	shoot("enquiry")
-	b.wait(`(window.handed = null) === null`)
-	b.click(`[data-do="send"]`)
-	b.wait(`window.handed`)
-	answer := eval[handed](b, `window.handed`)
+	answer := b.handsOn()
 	b.read("client")
 	b.give(answer)
 	b.section("money")

@@ -102,6 +102,20 @@ func TestPaperOpensItsJob(t *testing.T) {
 	b.reload()
 	assert.Equal(t, both.Revision, b.revision())
 	assert.True(t, b.kept(high.Revision))
+
+	// What was printed is in the record of the job, when the steps of the history are gone.
+	b.section(page.Papers)
+	b.wait(`document.querySelector(".leaf")`)
+	b.printed()
+	b.recorded(`"` + both.Revision + `"`)
+	_, third := edited(t, widthPath, "1.7 m", heightPath, "1 m")
+	b.section(page.Look)
+	b.set(widthPath, "1.7 m")
+	b.shows(third.Revision)
+	b.reload()
+	b.open(s.URL + "/#paper-" + both.Revision)
+	b.says("out of date")
+	assert.Equal(t, third.Revision, b.revision())
 }
 
 // The further sheets of a large field come part by part when they are to be printed:

@@ -27,6 +27,12 @@ type Book struct {
 	Taxes         []TaxRate `json:"taxes,omitempty"`         // beside the usual one of a design; empty: none
 	ReverseCharge string    `json:"reverseCharge,omitempty"` // said where the client owes the tax
 	Terms         string    `json:"terms,omitempty"`         // that stand on an offer
+
+	// The letterhead of papers that go to a client.
+	Workshop  string `json:"workshop,omitempty"`  // by name
+	Address   string `json:"address,omitempty"`   // and how to reach it, a line each
+	TaxNumber string `json:"taxNumber,omitempty"` // as the law of the place wants it on an invoice
+
 	// Own are the paths of figures that the workshop has set where Placeholder says
 	// that there are invented ones; else nil: all are its own.
 	Own []string `json:"own,omitempty"`

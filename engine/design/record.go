@@ -2,6 +2,7 @@ package design
 
 import (
 	"reflect"
+	"slices"
 	"sync"
 
 	"blockfield/engine/length"
@@ -43,6 +44,7 @@ type Record struct {
 	Lock     *Lock     `json:"lock,omitempty"` // nil: nothing was agreed on
 	Slips    []Slip    `json:"slips,omitempty"`
 	Calls    []Call    `json:"calls,omitempty"`
+	Printed  []string  `json:"printed,omitempty"` // revisions that papers were printed of, the last one last
 }
 
 // Client is who the job is for, what they wrote, and what was answered: on the client's
@@ -216,7 +218,16 @@ func (r Record) Revisions() []string {
 	for _, c := range r.Calls {
 		all = append(all, c.Revision)
 	}
-	return all
+	return append(all, r.Printed...)
+}
+
+// WithPrinted is the record with a revision that papers were printed of. The oldest one
+// gives way where there are too many.
+func (r Record) WithPrinted(revision string) Record {
+	all := slices.DeleteFunc(slices.Clone(r.Printed), func(code string) bool { return code == revision })
+	all = append(all, revision)
+	r.Printed = all[max(0, len(all)-maxPrinted):]
+	return r
 }
 
 // NewRecord is the record of a job that has not begun. Its habits are common

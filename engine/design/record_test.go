@@ -38,6 +38,7 @@ func fullRecord() design.Record {
 	}}
 	rec.Learn = design.Learn{Aside: true, Why: "Flooded shop"}
 	rec.Tools = []string{"mitre saw", "level"}
+	rec.Printed = []string{"ABCDEF", "3F7K2M"}
 	return rec
 }
 
@@ -51,6 +52,21 @@ func TestRecordAndBack(t *testing.T) {
 		assert.Equal(t, string(data), string(design.EncodeRecord(again)))
 		assert.Equal(t, design.RecordFormat, design.FormatOf(data))
 	}
+}
+
+// What was printed last stands last, once, and the oldest gives way.
+func TestPrintedRevisions(t *testing.T) {
+	rec := fullRecord()
+	again := rec.WithPrinted("ABCDEF")
+	assert.Equal(t, []string{"3F7K2M", "ABCDEF"}, again.Printed)
+	assert.Equal(t, []string{"ABCDEF", "3F7K2M"}, rec.Printed, "as it was")
+	for n := range 80 {
+		again = again.WithPrinted(fmt.Sprintf("%06d", n))
+	}
+	require.NoError(t, design.ValidateRecord(again))
+	assert.Equal(t, "000079", again.Printed[len(again.Printed)-1])
+	assert.NotContains(t, again.Revisions(), "000000")
+	assert.Contains(t, again.Revisions(), "000079")
 }
 
 // The standard library's encoder agrees on names, order, indentation and texts.

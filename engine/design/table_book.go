@@ -97,6 +97,9 @@ func bookRows() []Field {
 		numberRow("taxes[].percent", 0, 100, 1, "%", "The rate.").required(),
 		textRow("reverseCharge", longText, "What stands on papers where the client owes the tax.").lines().sparse(),
 		textRow("terms", longText, "Terms that stand on an offer.").lines().sparse(),
+		textRow("workshop", shortText, "Name of the workshop, at the head of papers that go to a client.").sparse(),
+		textRow("address", longText, "Its address and how to reach it, a line each.").lines().sparse(),
+		textRow("taxNumber", shortText, "Its tax number, as an invoice has to show it.").sparse(),
 		textRow("own", shortText, "Paths of the figures that the workshop has set, where others are invented examples.").
 			filled().list(0, maxFigures).fixed().sparse(),
 	)

@@ -15,6 +15,7 @@ const (
 	longAnswer   = 400
 	maxWeighedKg = 1000
 	maxLifters   = 12
+	maxPrinted   = 60
 )
 
 // Tools returns the names of what a home builder may have at hand.
@@ -43,6 +44,7 @@ func recordRows() []Field {
 		textRow("lay.paper", codeLetters, "Revision on the row cards in hand; empty where they are on the screen."),
 		integerRow("lay.at", 1, maxLaid*maxSide, "Card that is on the screen, in the order of work."),
 	}
+	rows = append(rows, kindRow("printed", KindCode, "Revisions that papers were printed of.").list(0, maxPrinted).fixed().sparse())
 	rows = append(rows, agreementRows()...)
 	rows = append(rows, measuredRows()...)
 	rows = append(rows, countRows()...)

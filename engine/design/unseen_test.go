@@ -72,7 +72,7 @@ func TestNoTextOfABookTakesUnseenCharacters(t *testing.T) {
 		_, err := design.DecodeBook(design.EncodeBook(book))
 		assert.EqualError(t, err, want)
 	}
-	assert.Equal(t, 10, texts)
+	assert.Equal(t, 13, texts)
 
 	_, err := design.DecodeSelling(design.EncodeSelling(design.SellingBook{
 		Format: design.SellingFormat, Version: 1, Name: "a\u2066b", Currency: "EUR",

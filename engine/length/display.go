@@ -3,6 +3,7 @@ package length
 import (
 	"fmt"
 	"strconv"
+	"strings"
 )
 
 // Units is the way in which one reader wants to see lengths. It never changes
@@ -15,6 +16,9 @@ const (
 	Inch16 Units = "in/16" // inches to the nearest sixteenth
 	Inch32 Units = "in/32" // inches to the nearest thirty-second
 )
+
+// inch64 is how goods are sold in inches; nobody reads a tape so.
+const inch64 Units = "in/64"
 
 // Bare is the unit that a number without a unit takes.
 func (u Units) Bare() Notation {
@@ -31,6 +35,8 @@ func (u Units) Number(l Length) string {
 		return inches(l.nm, 16)
 	case Inch32:
 		return inches(l.nm, 32)
+	case inch64:
+		return inches(l.nm, 64)
 	default:
 		return decimal(rounded(l.nm, nmPerMM/10), 10)
 	}
@@ -45,11 +51,33 @@ func inches(nm, parts int64) string {
 	return fraction(rounded(nm, nmPerInch/parts), parts)
 }
 
+// Sold writes the size of goods as they are called whatever a reader's own units: in
+// millimetres or in inches, as it was written. What is sold as 50 mm is no 1 15/16 in.
+func Sold(size ...Length) string {
+	texts := make([]string, len(size))
+	for i, l := range size {
+		u := l.trade()
+		texts[i] = u.Number(l)
+		if i+1 == len(size) || size[i+1].trade() != u {
+			texts[i] += " " + u.Word()
+		}
+	}
+	return strings.Join(texts, " × ")
+}
+
+// trade is the unit that goods of a length are sold in.
+func (l Length) trade() Units {
+	if l.notation == InInch || l.notation == InFeet {
+		return inch64
+	}
+	return Metric
+}
+
 // Bit writes the bore of a hole as drills are sold: to a tenth of a millimetre or a
 // sixty-fourth of an inch.
 func (u Units) Bit(l Length) string {
 	if u.Bare() == InInch {
-		return inches(l.nm, 64) + " in"
+		return inch64.Format(l)
 	}
 	return Metric.Format(l)
 }

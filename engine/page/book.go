@@ -70,7 +70,7 @@ func bookParts() []bookPart {
 		{name: "tasks", list: "tasks", fields: []string{"low", "typical", "high"}, units: []string{"", "", ""}},
 		{name: "stages", list: "stages", fields: []string{"name", "percent"}, units: []string{"", ""}, growing: true},
 		{name: "taxes", list: "taxes", fields: []string{"name", "percent"}, units: []string{"", ""}, growing: true},
-		{name: "texts", fields: []string{"name", "currency", "validFrom", "validUntil", "terms", "reverseCharge"}, text: true},
+		{name: "texts", fields: []string{"name", "currency", "validFrom", "validUntil", "workshop", "address", "taxNumber", "terms", "reverseCharge"}, text: true},
 	}
 }
 

@@ -260,6 +260,17 @@ func (v *view) changeLines(before, after design.Document, fits func(string) bool
 	return lines, rest
 }
 
+// ChangesSaid are the differences between two designs, one a line.
+func ChangesSaid(in Input, before, after design.Document) []string {
+	v := newView(in)
+	lines, _ := v.changeLines(before, after, func(string) bool { return true })
+	all := make([]string, len(lines))
+	for i, l := range lines {
+		all[i] = v.T("change/line", "label", l.Label, "was", l.Was, "now", l.Now)
+	}
+	return all
+}
+
 // longValue is from how many characters on a value is not repeated.
 const longValue = 80
 

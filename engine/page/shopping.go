@@ -93,7 +93,7 @@ func (v *view) sheetItems() []Item {
 		text := v.T("buy/sheet", "sheet", v.T("choice/"+s.Sheet), "thickness", s.Thickness)
 		if whole, ok := wood.FindSheet(s.Sheet); ok {
 			text = v.T("buy/sheet-of", "sheet", v.T("choice/"+s.Sheet), "thickness", s.Thickness,
-				"width", v.Words.Units.Number(whole.Width), "length", whole.Length)
+				"size", []length.Length{whole.Width, whole.Length})
 		}
 		all = append(all, Item{text, v.T("buy/sheets", "n", s.Count)})
 	}
@@ -142,7 +142,7 @@ func (v *view) finishItems() []Item {
 func (v *view) frameItems() []Item {
 	var all []Item
 	for _, f := range v.Plan.Bill.Frame {
-		board := v.T("buy/board", "wood", v.T("choice/"+f.Wood), "thickness", v.Words.Units.Number(f.Thickness), "board", f.Board)
+		board := v.T("buy/board", "wood", v.T("choice/"+f.Wood), "size", []length.Length{f.Thickness, f.Board})
 		if f.Cuts.Planned() {
 			all = append(all, v.barItems(f.Cuts.Bars, func(long length.Length) string {
 				return v.T("buy/board-of", "board", board, "length", long)
@@ -211,12 +211,12 @@ func (v *view) stripItems() []Item {
 	for _, s := range v.Plan.Bill.Cleat.Strips {
 		if !s.Cuts.Planned() {
 			all = append(all, Item{
-				v.T("buy/strips", "width", v.Words.Units.Number(bench.StripWidth()), "thickness", s.Thickness), v.Metres(s.BoughtM),
+				v.T("buy/strips", "size", []length.Length{bench.StripWidth(), s.Thickness}), v.Metres(s.BoughtM),
 			})
 			continue
 		}
 		all = append(all, v.barItems(s.Cuts.Bars, func(long length.Length) string {
-			return v.T("buy/strips-of", "width", v.Words.Units.Number(bench.StripWidth()), "thickness", s.Thickness, "length", long)
+			return v.T("buy/strips-of", "size", []length.Length{bench.StripWidth(), s.Thickness}, "length", long)
 		})...)
 	}
 	all = append(all, v.wallStripItems()...)

@@ -24,7 +24,7 @@ func (m *maker) offer() sheet.Paper {
 	if !m.offered() {
 		p.Title = m.T("paper/indication")
 	}
-	p.Blocks = append(p.Blocks,
+	p.Blocks = append(m.letterhead(),
 		sheet.Beside{Shares: []float64{1.08, 1}, Columns: [][]sheet.Block{{m.offerPicture()}, {m.offerFacts()}}},
 		sheet.Heading(m.T("offering/sound")),
 	)
@@ -318,6 +318,10 @@ func (m *maker) careCard() sheet.Paper {
 		m.T("care/dust"), m.T("care/water"), m.T("care/air"), m.T("care/heat"), m.T("care/spare", "heights", m.Show(m.allHeights())),
 		m.T("care/lift", "mass", heaviest), m.T("care/look"),
 	}
-	return m.paper("care-card", sheet.NoView, sheet.List{Items: items},
-		sheet.Blanks{{Label: m.T("care/call"), Share: 2}, {Label: m.T("care/unlock"), Share: 1}, {Label: m.T("care/lock"), Share: 1}})
+	lock := sheet.Blanks{{Label: m.T("care/unlock"), Share: 1}, {Label: m.T("care/lock"), Share: 1}}
+	from := m.letterhead()
+	if len(from) == 0 {
+		lock = append(sheet.Blanks{{Label: m.T("care/call"), Share: 2}}, lock...)
+	}
+	return m.paper("care-card", sheet.NoView, append(from, sheet.List{Items: items}, lock)...)
 }

@@ -29,7 +29,7 @@ func (m *maker) changeSlips() []sheet.Paper {
 		}
 		row("more-tax", s.Tax, false)
 		row("more-gross", s.Gross, true)
-		p.Blocks = append(p.Blocks,
+		p.Blocks = append(m.letterhead(),
 			sheet.Say(m.T("order-paper/slip-lead", "before", s.Before, "revision", s.Revision, "date", s.Day)),
 			sheet.Heading(m.T("order-paper/what")),
 		)
@@ -81,8 +81,12 @@ func (m *maker) invoices() []sheet.Paper {
 		row(m.taxLabel(), m.agreed(c.Tax), false)
 		row(m.T("order-paper/due"), m.agreed(c.Gross), true)
 		earlier = earlier.Add(m.agreed(c.Gross))
-		p.Blocks = append(p.Blocks,
-			sheet.Blanks{{Label: m.T("offering/for-workshop"), Share: 1}, {Label: m.T("offering/for-client"), Share: 1}},
+		sides := sheet.Blanks{{Label: m.T("offering/for-client"), Share: 1}}
+		p.Blocks = m.letterhead()
+		if len(p.Blocks) == 0 {
+			sides = append(sheet.Blanks{{Label: m.T("offering/for-workshop"), Share: 1}}, sides...)
+		}
+		p.Blocks = append(p.Blocks, sides,
 			sheet.Say(m.T("order-paper/invoice-lead", "title", m.Doc.Design.Title, "stage", capital(c.Stage), "date", c.Day, "revision", c.Revision)),
 			sheet.Heading(m.T("order-paper/so-far")), t,
 			sheet.Heading(capital(c.Stage)), this,

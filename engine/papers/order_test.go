@@ -52,6 +52,7 @@ func locked(t *testing.T, name string, book design.Book) planned {
 func TestOrderPapers(t *testing.T) {
 	book, digits := designtest.Sentinel(t)
 	book.Policy.ChangeFee = design.Units(60)
+	book.Workshop, book.TaxNumber = "Elm Yard", "XA 404"
 	p := locked(t, "default", book)
 	in := p.input(length.Metric, sheet.A4())
 	in.Book = book
@@ -60,6 +61,9 @@ func TestOrderPapers(t *testing.T) {
 	require.Len(t, set.Sheets, 3, "a slip and two invoices")
 	for _, s := range set.Sheets {
 		assert.Empty(t, s.Overflow)
+	}
+	for _, s := range set.Sheets {
+		assert.Contains(t, said(t, papers.Set{Sheets: []sheet.Sheet{s}}), "Elm Yard\nTax number XA 404\n", "%s: who writes", s.Paper)
 	}
 	text := said(t, set)
 	lock := p.job.Record.Lock

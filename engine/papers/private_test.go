@@ -40,6 +40,7 @@ func figures(p planned) []string {
 // on the sheets, not in their drawings, not in a table.
 func TestClientPapersHoldNoPrivateFigure(t *testing.T) {
 	book, digits := designtest.Sentinel(t)
+	book.Workshop, book.Address, book.TaxNumber = "Elm Yard", "5 Mill Lane\nAppleby\n\nhands@elm.example", "XA 404"
 	for _, name := range []string{"default", "s1", "s2", "s5", "s7"} {
 		p := planOf(t, job(t, name).doc, book)
 		secrets := figures(p)
@@ -48,7 +49,10 @@ func TestClientPapersHoldNoPrivateFigure(t *testing.T) {
 			in.Book, in.Client = book, client
 			in.Words.Locale = "en"
 			all := read(t, in, papers.For(papers.Client, design.HungScope, false))
-			require.NotEmpty(t, all)
+			for _, paper := range []string{"offer", "care-card"} {
+				head := said(t, papers.Set{Sheets: of(make1(t, in, papers.OfferSet), paper)[:1]})
+				assert.Contains(t, head, "Elm Yard\n5 Mill Lane · Appleby · hands@elm.example · Tax number XA 404\n", paper)
+			}
 			price := p.plan.Price
 			shown := []money.Money{price.Net, price.Tax, price.Gross}
 			for _, s := range price.Stages {

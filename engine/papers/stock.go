@@ -88,7 +88,7 @@ func (m *maker) frameGoods() []goods {
 	var all []goods
 	for _, f := range m.Plan.Bill.Frame {
 		like := goods{aisle: timberAisle, look: m.T("stock/look-boards"), instead: m.T("stock/instead-boards"), price: "line/frame-stock"}
-		board := capital(m.T("buy/board", "wood", m.wood(f.Wood), "thickness", m.Words.Units.Number(f.Thickness), "board", f.Board))
+		board := capital(m.T("buy/board", "wood", m.wood(f.Wood), "size", []length.Length{f.Thickness, f.Board}))
 		if f.Cuts.Planned() {
 			all = append(all, m.bars(f.Cuts.Bars, like, func(long length.Length) string {
 				return m.T("buy/board-of", "board", board, "length", long)
@@ -106,14 +106,14 @@ func (m *maker) stripGoods() []goods {
 	for _, s := range m.Plan.Bill.Cleat.Strips {
 		like := goods{aisle: timberAisle, look: m.T("stock/look-strips"), instead: m.T("stock/instead-strips"), price: "line/cleat-stock"}
 		say := func(long length.Length) string {
-			return capital(m.T("buy/strips-of", "width", m.Words.Units.Number(bench.StripWidth()), "thickness", s.Thickness, "length", long))
+			return capital(m.T("buy/strips-of", "size", []length.Length{bench.StripWidth(), s.Thickness}, "length", long))
 		}
 		if s.Cuts.Planned() {
 			all = append(all, m.bars(s.Cuts.Bars, like, say)...)
 			continue
 		}
 		like.count, like.quantity, like.unit = m.running(s.BoughtM), s.BoughtM, "metres"
-		like.what = m.T("stock/strip", "width", m.Words.Units.Number(bench.StripWidth()), "thickness", s.Thickness)
+		like.what = m.T("stock/strip", "size", []length.Length{bench.StripWidth(), s.Thickness})
 		all = append(all, like)
 	}
 	return append(all, m.wallStripGoods()...)
@@ -150,7 +150,7 @@ func (m *maker) sheetGoods() []goods {
 		what := m.T("buy/sheet", "sheet", m.wood(s.Sheet), "thickness", s.Thickness)
 		if whole, ok := wood.FindSheet(s.Sheet); ok {
 			what = m.T("buy/sheet-of", "sheet", m.wood(s.Sheet), "thickness", s.Thickness,
-				"width", m.Words.Units.Number(whole.Width), "length", whole.Length)
+				"size", []length.Length{whole.Width, whole.Length})
 		}
 		all = append(all, goods{
 			aisle: sheetAisle, count: m.T("buy/sheets", "n", s.Count), what: capital(what), look: m.T("stock/look-sheets"),

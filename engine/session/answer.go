@@ -52,6 +52,10 @@ func (s *Session) answer(req Request) Response {
 		return s.paperPicture(req)
 	case "sheets":
 		return s.part(req)
+	case "known":
+		return s.known(req)
+	case "printed":
+		return s.printed()
 	case "scan":
 		return s.scan(req)
 	case "point":

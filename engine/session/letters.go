@@ -57,6 +57,9 @@ func (s *Session) openLetter(req Request) Response {
 		res.Stays = s.reader().Say("page/stays")
 		return res
 	}
+	if req.From == takenIn && l.From == design.FromClient {
+		return s.takeLetter(l, doc)
+	}
 	rec := design.NewRecord()
 	if l.From == design.FromClient {
 		rec.Client = design.Client{Name: l.Name, Reach: l.Reach, Message: l.Message, Wrote: l.Day, Asked: l.Copy}

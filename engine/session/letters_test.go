@@ -190,3 +190,64 @@ func open(t *testing.T, s *session.Session, text string) session.Response {
 	t.Helper()
 	return ask(t, s, session.Request{Op: "open", Text: text, From: "file", Today: today})
 }
+
+// A second enquiry of the same client about the same design is known, and becomes a change
+// of the job that is kept: what the workshop has settled stays.
+func TestASecondEnquiryIsAChange(t *testing.T) {
+	client, first := enquired(t)
+	maker := fresh()
+	set(t, maker, "view.reading", "maker")
+	require.True(t, open(t, maker, first.Text).OK)
+	set(t, maker, "bench.kerf", "4")
+	set(t, maker, "money.discount", "3")
+	set(t, maker, "record.days.people", "2")
+	kept := session.Job{ID: "ada", Text: ask(t, maker, session.Request{Op: "save"}).File.Text, Record: ask(t, maker, session.Request{Op: "save", Name: "record"}).File.Text}
+	other, _ := named("oak")
+
+	require.True(t, set(t, client, "walls[0].groups[0].wood", "oak").OK)
+	set(t, client, "money.budget", "2900")
+	set(t, client, "record.client.message", "And in oak?")
+	second := written(t, client)
+	known := func(text string, jobs ...session.Job) session.Response {
+		res := ask(t, maker, session.Request{Op: "known", Text: text, Jobs: jobs})
+		assert.True(t, res.OK)
+		assert.Empty(t, res.Fragments)
+		return res
+	}
+	res := known(second.Text, other, session.Job{ID: "broken", Text: "{"}, kept)
+	assert.Equal(t, "ada", res.Found)
+	assert.Contains(t, res.Old, "Ada Beech")
+	assert.Empty(t, known(second.Text, other).Found, "nobody else's job")
+	assert.Empty(t, known(kept.Text, kept).Found, "no letter")
+	assert.Empty(t, known(strings.Replace(second.Text, "ada@example.org", "ben@example.org", 1), kept).Found, "somebody else")
+	assert.Equal(t, "ada", known(strings.Replace(second.Text, "ada@example.org", "Ada@Example.org ", 1), kept).Found)
+	set(t, client, "title", "The porch")
+	assert.Empty(t, known(written(t, client).Text, kept).Found, "about another design")
+
+	later := fresh()
+	set(t, later, "view.reading", "maker")
+	require.True(t, ask(t, later, session.Request{Op: "open", Text: kept.Text, From: "saved"}).OK)
+	res = ask(t, later, session.Request{Op: "open", Text: kept.Record, From: "saved"})
+	require.True(t, res.OK)
+	before := later.Document()
+	taken := ask(t, later, session.Request{Op: "open", Text: second.Text, From: "again", Today: today})
+	require.True(t, taken.OK, "%v", taken.Faults)
+	assert.Equal(t, res.Opening, taken.Opening, "no other job")
+	require.NotNil(t, taken.Record)
+	for _, want := range []string{"And in oak?", `"people": 2`} {
+		assert.Contains(t, *taken.Record, want)
+	}
+	d := later.Document().Design
+	assert.Equal(t, "oak", d.Walls[0].Groups[0].Wood)
+	assert.Equal(t, design.Units(2900), d.Money.Budget)
+	assert.Equal(t, before.Design.Bench, d.Bench)
+	assert.InDelta(t, 3, d.Money.Discount, 0)
+	assert.Contains(t, taken.Details, "Wood: Poplar → Oak")
+	assert.Contains(t, taken.Announce, "undo")
+	require.True(t, ask(t, later, session.Request{Op: "undo"}).OK)
+	assert.Equal(t, before, later.Document())
+
+	broken := ask(t, later, session.Request{Op: "open", Text: second.Text[:80], From: "again"})
+	assert.False(t, broken.OK)
+	assert.Equal(t, before, later.Document())
+}

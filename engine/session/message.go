@@ -57,7 +57,8 @@ type Response struct {
 	Found     string          `json:"found,omitempty"` // id of the kept job that was looked for; empty: it is open
 	Old       string          `json:"old,omitempty"`   // of a paper of an earlier revision: what to do about it
 	Faults    []Fault         `json:"faults,omitempty"`
-	Stays     string          `json:"stays,omitempty"` // of a document that was refused: what is as it was
+	Details   []string        `json:"details,omitempty"` // lines that say more than Announce
+	Stays     string          `json:"stays,omitempty"`   // of a document that was refused: what is as it was
 	Announce  string          `json:"announce,omitempty"`
 	Next      string          `json:"next,omitempty"` // field of the section Bench to be filled in now
 	File      *File           `json:"file,omitempty"`

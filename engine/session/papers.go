@@ -144,6 +144,16 @@ func (s *Session) paperPicture(req Request) Response {
 	return s.whole("papers/pictured")
 }
 
+// printed notes in the record of the job that papers of its revision are in a hand now,
+// so that they are known to be old once the design has changed. Those of a client have no
+// code to scan.
+func (s *Session) printed() Response {
+	if s.section != page.Papers || s.paperReader() == papers.Client {
+		return s.common(Response{})
+	}
+	return s.common(s.recorded(s.record().WithPrinted(s.now.plan.Revision)))
+}
+
 // paperFiles are the drawings and tables of the reader's sets in one archive. The
 // sheets themselves print from the page, with its font.
 func (s *Session) paperFiles() Response {

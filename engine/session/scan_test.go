@@ -65,6 +65,25 @@ func TestScanTellsAnOldPaper(t *testing.T) {
 	assert.Equal(t, "ash", res.Found)
 	assert.Contains(t, res.Old, ashCode)
 
+	// What was printed is known after a reload as well, by the record that was kept.
+	printing := fresh()
+	ask(t, printing, session.Request{Op: "section", Name: "papers"})
+	res = ask(t, printing, session.Request{Op: "printed"})
+	assert.Nil(t, res.Record, "a client's papers have no code")
+	require.True(t, set(t, printing, "view.reading", "maker").OK)
+	res = ask(t, printing, session.Request{Op: "printed"})
+	require.NotNil(t, res.Record)
+	assert.Empty(t, res.Fragments, "the sheets stay as they are while they print")
+	oak, oakCode := named("oak")
+	oak.Record = *res.Record
+	res = ask(t, fresh(), session.Request{Op: "scan", Name: "paper-" + printing.Plan().Revision, Jobs: []session.Job{oak}})
+	assert.True(t, res.OK, "open is the default design itself")
+	reloaded := fresh()
+	require.True(t, ask(t, reloaded, session.Request{Op: "open", Text: ash.Text, From: "saved"}).OK)
+	res = ask(t, reloaded, session.Request{Op: "scan", Name: "paper-" + printing.Plan().Revision, Jobs: []session.Job{oak}})
+	assert.Equal(t, "oak", res.Found)
+	assert.Contains(t, res.Old, oakCode)
+
 	// What was open before in this tab is another job.
 	res = ask(t, s, session.Request{Op: "open", Text: ash.Text, From: "file"})
 	require.True(t, res.OK)

@@ -50,8 +50,8 @@ func englishStockFields() map[string]string {
 func englishCuts() map[string]string {
 	return map[string]string{
 		"buy/there":     "{n} of your own",
-		"buy/board-of":  "{board}, {length} long",
-		"buy/strips-of": "dry pine or ply, {width} × {thickness}, {length} long",
+		"buy/board-of":  "{board}, {length:sold} long",
+		"buy/strips-of": "dry pine or ply, {size:sold}, {length:sold} long",
 
 		"bench/boards":    "Boards, backers and trimming",
 		"bench/add-stock": "Add other wood, or wood that is there",
@@ -94,7 +94,7 @@ func englishCuts() map[string]string {
 		"cuts/chosen-cost":   "Chosen: what costs less, with an hour in the shop at {rate}.",
 
 		"cuts/sheets":       "Backers out of sheets",
-		"cuts/board":        "{sheet}, {thickness}",
+		"cuts/board":        "{sheet}, {thickness:sold}",
 		"cuts/backer":       "{width} × {height}",
 		"cuts/sheet-title":  "A sheet with {n} {n|backer|backers} to cut out of it",
 		"cuts/sheet-alike":  "{n} {n|sheet|sheets} like this; the grain runs from left to right.",

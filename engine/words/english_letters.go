@@ -48,6 +48,14 @@ func englishLetters() map[string]string {
 		"enquiry/without-offer": "There is no offer of this very design: the client sees a range.",
 		"enquiry/leaves":        "What leaves this browser is the client's copy of the design, your message, and what the client sent.",
 
+		"letter/again":            "“{name}” has written before, about the job “{title}”.",
+		"letter/taken-in":         "What the client has written is in the job “{title}” now. What is about the work in the shop, the terms and the offer stay as they were; undo takes the design back.",
+		"message/letter-again":    "Nothing was opened yet: this enquiry belongs to a job that is kept here.",
+		"message/letter-take-in":  "Take it in as a change of that job",
+		"message/letter-apart":    "Open it as another job",
+		"message/letter-taken-in": "The job was changed.",
+
+		"change/line":            "{label}: {was} → {now}",
 		"change/rest":            "{n} further {n|value|values} that {n|concerns|concern} the work in the shop.",
 		"change/absent":          "not there",
 		"change/added":           "added",

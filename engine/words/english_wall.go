@@ -55,7 +55,7 @@ func englishWallFields() map[string]string {
 // englishHung is what is watched over on a wall.
 func englishHung() map[string]string {
 	return map[string]string{
-		"wall/screws":           "{count} wood screws No. {gauge}, {long} long, hold one strip: {each} above one another in {studs|the|each of} {studs} {studs|stud|studs}, the strip {high} high. They are used to {use} with {factor} times the load. Counted for sound, dry studs of spruce or pine, 38 mm (1 1/2 in) wide and 75 mm (3 in) deep at least, that were found by hand, for {board} of wall board, bored holes and plain wood screws; another make needs its maker's value. Where the ground shakes, a professional has to look.",
+		"wall/screws":           "{count} wood screws No. {gauge}, {long:sold} long, hold one strip: {each} above one another in {studs|the|each of} {studs} {studs|stud|studs}, the strip {high} high. They are used to {use} with {factor} times the load. Counted for sound, dry studs of spruce or pine, 38 mm (1 1/2 in) wide and 75 mm (3 in) deep at least, that were found by hand, for {board} of wall board, bored holes and plain wood screws; another make needs its maker's value. Where the ground shakes, a professional has to look.",
 		"wall/overloaded":       "No strip with wood screws that fits behind the panel holds it: the best, with {count} of No. {gauge} in {studs} {studs|stud|studs}, {high} high, would be used to {use} with {factor} times the load. Make the panel lighter or higher, hit more studs, or take a flatter bevel, a thicker cleat or thicker screws.",
 		"wall/rated":            "{count} fixings a panel ({what}) are used to {use} by the value that was typed, with {factor} times the load. That value must be for this very wall, and the load must already be allowed by it. Where the ground shakes, a professional has to look.",
 		"wall/rated-overloaded": "{count} fixings a panel ({what}) would still be used to {use} by the value that was typed, with {factor} times the load. Take a stronger fixing or a lighter panel.",
@@ -73,7 +73,7 @@ func englishHung() map[string]string {
 		"wall/safety-device":    "The panel covers or crowds something that keeps people safe ({kind} at {x} from the left corner). Move the panel, and ask whoever answers for safety there.",
 		"wall/in-reach":         "The lower edge hangs at {bottom}, within reach in a public room. Fingers and bags will find it below {limit}.",
 		"wall/damp-or-cold":     "Up to {humidity} humidity, down to {cold}: a cold or damp wall. Leave 20 mm (3/4 in) of air behind the panel, seal its back, and expect movement.",
-		"wall/too-few-cells":    "The cleat needs {need} screws of {long} where they cannot show, and the best rows have {have} places. Take fewer short blocks and voids, thicker ply, or a lighter panel. Screws of {short} everywhere, which end in the backer, and glue cannot show either, but what they hold is not checked: the glue's maker or a professional has to say.",
+		"wall/too-few-cells":    "The cleat needs {need} screws of {long:sold} where they cannot show, and the best rows have {have} places. Take fewer short blocks and voids, thicker ply, or a lighter panel. Screws of {short:sold} everywhere, which end in the backer, and glue cannot show either, but what they hold is not checked: the glue's maker or a professional has to say.",
 		"wall/way-in":           "A panel of {wide} × {high} does not come in: {step}, and the longest that does is {longest} with its packing. {bare}",
 		"way/door":              "from the corridor it does not turn through the door",
 		"way/stairs":            "it does not turn on the landing of the stairs",
@@ -117,7 +117,7 @@ func englishHolding() map[string]string {
 		"wall/niosh-over":       "By the lifting equation of NIOSH, which is for one person, nobody should lift more than {limit} so, and the panel has {mass}: hands {away} in front of the ankles, from {from} to {to} above the floor, a poor grip, now and then. It says nothing of teams.",
 		"wall/niosh-outside":    "The lifting equation of NIOSH, which is for one person, has no value for this lift: the hands would end {to} above the floor, and it ends at 175 cm (69 in). Take a panel lifter, or stand higher.",
 
-		"buy/cleat-screws-of": "screws for the cleats, through the backer: wood screws No. {gauge}, {long} long",
+		"buy/cleat-screws-of": "screws for the cleats, through the backer: wood screws No. {gauge}, {long:sold} long",
 		"buy/wall-strip":      "board for the strip in the wall: {height} × {thickness}, {length} long, its upper edge at {bevel}",
 
 		"spot/middle": "Middle of the wall",
@@ -132,7 +132,7 @@ func englishHolding() map[string]string {
 		"hold/strips":             "Strips in the wall",
 		"hold/strips-value":       "{count}, of which this one is used most",
 		"hold/screws":             "Screws in the wall",
-		"hold/screws-value":       "{count} wood screws No. {gauge}, {long} long: {each} one above another in each stud, at {at} from the left corner",
+		"hold/screws-value":       "{count} wood screws No. {gauge}, {long:sold} long: {each} one above another in each stud, at {at} from the left corner",
 		"hold/strip":              "Strip in the wall",
 		"hold/strip-value":        "{thick} thick, {high} high, {long} long, its tip {tip} above the floor",
 		"hold/bored":              "Bored in the strip",
@@ -150,7 +150,7 @@ func englishHolding() map[string]string {
 		"hold/rated-used":         "Used",
 		"hold/rated-used-value":   "to {use} with {factor} times the load, shear and pull added",
 		"hold/half":               "Cleat on the panel",
-		"hold/half-value":         "{count} wood screws No. {gauge}, {long} long, in row {rows}, each used to {use}",
+		"hold/half-value":         "{count} wood screws No. {gauge}, {long:sold} long, in row {rows}, each used to {use}",
 		"hold/half-open":          "Cleat on the panel",
 		"hold/half-open-value":    "too few places where its screws cannot show",
 		"hold/lock":               "Lift lock",
@@ -189,7 +189,7 @@ func englishRear() map[string]string {
 		"rear/text":         "{count} rings mark the screws of the cleat; hatched cells have a block too short for them, dark cells none.",
 		"rear/heading":      "REAR VIEW",
 		"rear/panels":       "Back {letter}, panels {numbers}",
-		"rear/marks":        "Rings: wood screws No. {gauge}, {long} long, through cleat and backer. Open cells hide their tips (blocks of {least} and more), hatched ones do not, dark ones are bare backer. Columns are numbered as in front, so they run backwards here.",
+		"rear/marks":        "Rings: wood screws No. {gauge}, {long:sold} long, through cleat and backer. Open cells hide their tips (blocks of {least} and more), hatched ones do not, dark ones are bare backer. Columns are numbered as in front, so they run backwards here.",
 		"rear/turn":         "Turn the panel over its upright edge, like a page: the triangle stays at the top. Then look at its edge before you drill:",
 		"rear/corner-left":  "At the top left of the back is column {column} of the front: from the top {heights}.",
 		"rear/corner-right": "At the top right of the back is column {column} of the front: from the top {heights}.",

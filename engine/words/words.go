@@ -3,8 +3,9 @@
 // The other rooms never make sentences: they return a key such as
 // "frame/too-shallow" with arguments, and a Reader says it in the language,
 // the units and the number style of whoever reads. A message is plain text with
-// placeholders: {stack} is replaced by the argument of that name, and
-// {n|block|blocks} by the first or the second word as n is one or not.
+// placeholders: {stack} is replaced by the argument of that name, {long:sold} by
+// lengths in the unit in which goods of that size are sold, and {n|block|blocks} by the first
+// or the second word as n is one or not.
 //
 // A key without a message is said as ⟪key⟫, which a test finds. The
 // pseudo-language wraps every sentence in ⟦ ⟧, so that text which came past
@@ -129,9 +130,13 @@ func (r Reader) fill(message string, args Args) string {
 
 func (r Reader) placeholder(inner string, args Args) string {
 	name, choice, plural := strings.Cut(inner, "|")
+	name, sold := strings.CutSuffix(name, ":sold")
 	value, ok := args[name]
 	if !ok {
 		return "⟪" + name + "⟫"
+	}
+	if sold {
+		return soldAs(value)
 	}
 	if !plural {
 		return r.Show(value)
@@ -141,6 +146,18 @@ func (r Reader) placeholder(inner string, args Args) string {
 		return one
 	}
 	return many
+}
+
+// soldAs writes the size of goods.
+func soldAs(value any) string {
+	switch v := value.(type) {
+	case length.Length:
+		return length.Sold(v)
+	case []length.Length:
+		return length.Sold(v...)
+	default:
+		panic(fmt.Sprintf("words: internal error: no goods are sold by a %T", value))
+	}
 }
 
 // Show writes one value for the reader.

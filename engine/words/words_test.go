@@ -35,6 +35,20 @@ func TestPseudoWrapsEverySentence(t *testing.T) {
 	}
 }
 
+// Goods are called by their trade size, whatever the reader's own units.
+func TestGoodsBySize(t *testing.T) {
+	mm, in := length.MM, length.Sixtyfourths
+	for _, units := range []length.Units{length.Metric, length.Inch16, length.Inch32} {
+		r := words.Reader{Language: words.English(), Units: units}
+		sheet := func(size ...length.Length) string {
+			return r.Say("buy/sheet-of", words.Args{"sheet": "ply", "thickness": in(30), "size": size})
+		}
+		assert.Equal(t, "ply, 15/32 in, whole sheets of 1220 × 2440 mm", sheet(mm(1220), mm(2440)), units)
+		assert.Equal(t, "ply, 15/32 in, whole sheets of 3/4 in × 130 mm", sheet(in(48), mm(130)), units)
+		assert.Contains(t, r.Say("buy/cleat-screws-of", words.Args{"gauge": 8, "long": mm(50)}), "No. 8, 50 mm long", units)
+	}
+}
+
 func TestShow(t *testing.T) {
 	r := english()
 	inch := r

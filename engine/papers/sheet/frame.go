@@ -13,7 +13,10 @@ const (
 
 // title writes the strip at the head of a sheet: what it is, of which job, and
 // of which revision.
-func (f Frame) title(p Pen, title string, number, of int) {
+func (f Frame) title(p Pen, title string, number, of int, scan bool) {
+	if scan && f.Scan != nil {
+		p = p.In(0, 0, p.Width-f.Scan.width(), p.Height)
+	}
 	const line1, line2 = 5.4, 10.8
 	codeWidth := Width(Bold, codeSize, f.Code)
 	p.Text(0, line1, Type{Size: titleSize, Face: Bold, Class: "paper-title"}, Fit(Bold, titleSize, p.Width-codeWidth-gutter, title))
@@ -41,8 +44,8 @@ func (f Frame) strip(p Pen, v View) {
 // barMM is the length of the bar that tells a print at another size.
 const barMM = 100
 
-// foot writes the bar that shows whether a print is at its size, the units, and the
-// code where a paper has one.
+// foot writes the bar that shows whether a print is at its size, the units, and what the
+// code at the head is for, where a paper has one.
 func (f Frame) foot(p Pen, scan bool) {
 	const high, steps = 2, 10
 	p.Line(0, 0, p.Width, 0, draw.Fine)
@@ -54,27 +57,35 @@ func (f Frame) foot(p Pen, scan bool) {
 		p.Box(0, top, barMM, high, draw.Fine)
 	})
 	p.Text(0, top-1.4, Type{Size: 2.8}, Fit(Regular, 2.8, barMM, f.Bar))
-	right := p.Width
+	width := p.Width - barMM - gutter
 	if scan && f.Scan != nil {
-		right -= f.Scan.draw(p) + gutter/2
-		p.Text(right, p.Height-1-Leading(SmallSize), Type{Size: SmallSize, Align: Right}, Fit(Regular, SmallSize, right-barMM-gutter, f.Scan.Text))
+		p.Text(p.Width, p.Height-1-Leading(SmallSize), Type{Size: SmallSize, Align: Right}, Fit(Regular, SmallSize, width, f.Scan.Text))
 	}
-	p.Text(right, p.Height-1, Type{Size: SmallSize, Align: Right}, Fit(Regular, SmallSize, right-barMM-gutter, f.Units))
+	p.Text(p.Width, p.Height-1, Type{Size: SmallSize, Align: Right}, Fit(Regular, SmallSize, width, f.Units))
 }
 
-// draw puts a code into the right corner and returns how wide it is. ISO/IEC 18004
-// wants four modules of white round it (from memory): above it lies the foot's line,
-// at its sides white paper.
-func (s *Scan) draw(p Pen) float64 {
+// scanSide is how wide a code is: what the head of a sheet has room for beside its title.
+// The widest one, of 41 modules, has them of a third of a millimetre, which a telephone
+// reads at arm's length. Common practice, no source.
+const scanSide = 14
+
+// pitch is from one module to the next.
+func (s *Scan) pitch() float64 { return scanSide / float64(s.Modules) }
+
+// width is that of the code with the white at its side. ISO/IEC 18004 wants four modules
+// of it all round (from memory): the others are the margins and what lies above the body.
+func (s *Scan) width() float64 {
 	const quiet = 4
-	pitch := p.Height / float64(s.Modules+quiet)
-	side := pitch * float64(s.Modules)
-	f := draw.Field{Columns: s.Modules, Rows: s.Modules, Levels: make([]uint8, len(s.Dark)), Pitch: pitch}
+	return scanSide + quiet*s.pitch()
+}
+
+// draw puts a code into the lower right corner.
+func (s *Scan) draw(p Pen) {
+	f := draw.Field{Columns: s.Modules, Rows: s.Modules, Levels: make([]uint8, len(s.Dark)), Pitch: s.pitch()}
 	for i, dark := range s.Dark {
 		if dark {
 			f.Levels[i] = 1
 		}
 	}
-	p.Group("scan", func() { p.Cells(p.Width-side, p.Height-side, f, 1, Black()) })
-	return side
+	p.Group("scan", func() { p.Cells(p.Width-scanSide, p.Height-scanSide, f, 1, Black()) })
 }

@@ -59,8 +59,7 @@ const (
 	titleHeight = 13
 	stripHeight = 7
 	footHeight  = 9
-	scanHeight  = 15 // of a foot with a code
-	apart       = 4  // between them and the body
+	apart       = 4 // between them and the body
 )
 
 // BodyWidth is how wide what stands on a sheet may be.
@@ -75,8 +74,8 @@ func (f Format) bodyTop(v View) float64 {
 	return top
 }
 
-func (f Format) bodyHeight(v View, foot float64) float64 {
-	return f.Height - marginFoot - foot - apart - f.bodyTop(v)
+func (f Format) bodyHeight(v View) float64 {
+	return f.Height - marginFoot - footHeight - apart - f.bodyTop(v)
 }
 
 // View is the side from which the drawings of a paper are seen.
@@ -94,7 +93,7 @@ type Paper struct {
 	Name   string // in files: "stop-list"
 	Title  string
 	View   View
-	Scan   bool // the frame's code stands at its foot, if there is one
+	Scan   bool // the frame's code stands at its head, if there is one
 	Blocks []Block
 }
 
@@ -117,14 +116,6 @@ type Scan struct {
 	Modules int
 	Dark    []bool
 	Text    string // what it is for
-}
-
-// footOf is how high the foot of a paper is.
-func (f Frame) footOf(p Paper) float64 {
-	if p.Scan && f.Scan != nil {
-		return scanHeight
-	}
-	return footHeight
 }
 
 // Sheet is one side of paper.
@@ -151,7 +142,7 @@ func (s Span) has(i int) bool { return s == Span{} || i >= s.From && i < s.To }
 func Layout(id string, f Format, frame Frame, papers []Paper, drawn Span) []Sheet {
 	var pages []page
 	for _, p := range papers {
-		for _, slabs := range fewest(flow(p.Blocks, f.BodyWidth()), f.bodyHeight(p.View, frame.footOf(p))) {
+		for _, slabs := range fewest(flow(p.Blocks, f.BodyWidth()), f.bodyHeight(p.View)) {
 			pages = append(pages, page{paper: p, slabs: slabs})
 		}
 	}
@@ -183,13 +174,15 @@ func (p page) draw(id string, f Format, frame Frame, number, of int) Sheet {
 	c.Label(Plain(p.paper.Title + ", " + frame.Number(number, of)))
 	whole := Pen{canvas: c, out: &s.Overflow, Width: f.Width, Height: f.Height - hair}
 	width := f.BodyWidth()
-	frame.title(whole.In(marginLeft, marginTop, width, titleHeight), p.paper.Title, number, of)
+	frame.title(whole.In(marginLeft, marginTop, width, titleHeight), p.paper.Title, number, of, p.paper.Scan)
+	if p.paper.Scan && frame.Scan != nil {
+		frame.Scan.draw(whole.In(0, 0, marginLeft+width, marginTop+titleHeight))
+	}
 	if p.paper.View != NoView {
 		frame.strip(whole.In(marginLeft, marginTop+titleHeight+apart, width, stripHeight), p.paper.View)
 	}
-	foot := frame.footOf(p.paper)
-	frame.foot(whole.In(marginLeft, f.Height-marginFoot-foot, width, foot), p.paper.Scan)
-	body := whole.In(marginLeft, f.bodyTop(p.paper.View), width, f.bodyHeight(p.paper.View, foot))
+	frame.foot(whole.In(marginLeft, f.Height-marginFoot-footHeight, width, footHeight), p.paper.Scan)
+	body := whole.In(marginLeft, f.bodyTop(p.paper.View), width, f.bodyHeight(p.paper.View))
 	y := 0.0
 	for i, slab := range p.slabs {
 		if i > 0 {
