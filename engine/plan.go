@@ -15,6 +15,7 @@ import (
 	"blockfield/engine/bench"
 	"blockfield/engine/check"
 	"blockfield/engine/cost"
+	"blockfield/engine/cut"
 	"blockfield/engine/design"
 	"blockfield/engine/panel"
 	"blockfield/engine/wall"
@@ -81,13 +82,14 @@ func Plan(d design.Design, b design.Book) (Result, error) { return NewPlanner(b)
 
 // Planner plans many designs with one price book.
 type Planner struct {
-	book design.Book
-	code string // of the book: taking it needs the whole of it written
+	book  design.Book
+	code  string      // of the book: taking it needs the whole of it written
+	plans *cut.Memory // that took long; they change no result
 }
 
 // NewPlanner returns a planner with a price book, which must not change while the
 // planner is in use.
-func NewPlanner(b design.Book) Planner { return Planner{book: b, code: b.Code()} }
+func NewPlanner(b design.Book) Planner { return Planner{book: b, code: b.Code(), plans: &cut.Memory{}} }
 
 // Book returns the planner's price book.
 func (p Planner) Book() design.Book { return p.book }
@@ -110,6 +112,7 @@ func (p Planner) Plan(d design.Design) (Result, error) {
 	out.WatchOuts = append(out.WatchOuts, sticksAndAir(d, groups)...)
 	out.Hangings = make([]wall.Hanging, len(groups))
 	pace := paceOf(d, b)
+	pace.Plans = p.plans
 	pace.Holds = func(group int, panelKg float64) bench.Held { return out.hang(d, group, panelKg) }
 	out.Bill, err = bench.Estimate(d, pace, built)
 	if err != nil {

@@ -40,6 +40,9 @@ func quantities(d design.Design, b bench.Bill) cost.Quantities {
 		q.Boards = append(q.Boards, timber(f.Wood, f.BoughtM3))
 	}
 	for _, s := range b.Sheets {
+		if s.Count == 0 {
+			continue // all come out of what is there
+		}
 		q.Sheets = append(q.Sheets, cost.Sheet{Sheet: s.Sheet, Thickness: s.Thickness, Count: s.Count})
 	}
 	for _, f := range b.Finishes {

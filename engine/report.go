@@ -91,11 +91,13 @@ type StockReport struct {
 type CutsReport struct {
 	Wood   string             `json:"wood"`
 	Size   length.Length      `json:"size"`
-	Bought int                `json:"bought"` // with those for knots and splits
-	Own    int                `json:"own"`    // that are there already
-	Sticks int                `json:"sticks"` // that are cut
-	Proven bool               `json:"proven"` // no plan of sound sticks costs less than that with the fewest of them
-	Visits int                `json:"visits"` // sticks that are set aside and fetched again
+	Bought int                `json:"bought"`                 // with those for knots and splits
+	Own    int                `json:"own"`                    // that are there already
+	Sticks int                `json:"sticks"`                 // that are cut
+	Proven bool               `json:"proven"`                 // no plan of sound sticks costs less than that with the fewest of them
+	Gap    float64            `json:"gapPercent,omitempty"`   // how far that plan can be from the cheapest
+	Longer bool               `json:"longerSearch,omitempty"` // it comes out of a longer search
+	Visits int                `json:"visits"`                 // sticks that are set aside and fetched again
 	Groups []StickGroupReport `json:"groups"`
 }
 
@@ -230,7 +232,7 @@ func (r Result) cuts() []CutsReport {
 	for _, lot := range r.Bill.Lots {
 		c := CutsReport{
 			Wood: lot.Wood, Size: lot.Size, Bought: lot.Sticks, Own: lot.OwnSticks, Sticks: lot.SticksBeforeDefects,
-			Proven: lot.Proven, Visits: lot.Cuts.Visits,
+			Proven: lot.Proven, Gap: round(lot.GapPercent, 3), Longer: r.Bill.Longer, Visits: lot.Cuts.Visits,
 		}
 		for _, b := range lot.Cuts.Boards {
 			n := lot.StickLength.Notation()

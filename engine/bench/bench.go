@@ -20,6 +20,7 @@ import (
 	"math"
 	"slices"
 
+	"blockfield/engine/cut"
 	"blockfield/engine/design"
 	"blockfield/engine/panel"
 )
@@ -30,6 +31,7 @@ type Pace struct {
 	SpeedKmh float64
 	Factors  Factors
 	Prices   Prices
+	Plans    *cut.Memory                           // of plans that took long; nil: none are kept
 	Holds    func(group int, panelKg float64) Held // what holds a group whose heaviest panel has a mass; nil: nobody has said
 }
 
@@ -45,10 +47,11 @@ func Estimate(d design.Design, pace Pace, groups []panel.Group) (Bill, error) {
 	bill := Bill{Groups: make([]GroupBill, len(jobs))}
 	bill.pieces(jobs)
 	there := &pile{items: slices.Clone(d.Bench.Stock)}
-	if bill.Lots, err = lots(d.Bench, jobs, there, pace.Prices); err != nil {
+	by := bill.effort(d.Bench, jobs, pace.Plans)
+	if bill.Lots, err = lots(d.Bench, jobs, there, pace.Prices, by); err != nil {
 		return Bill{}, err
 	}
-	if err := bill.handle(d, pace, there); err != nil {
+	if err := bill.handle(d, pace, there, by); err != nil {
 		return Bill{}, err
 	}
 	for _, lot := range bill.Lots {
@@ -59,7 +62,7 @@ func Estimate(d design.Design, pace Pace, groups []panel.Group) (Bill, error) {
 	if err := bill.sheets(d.Bench, jobs); err != nil {
 		return Bill{}, err
 	}
-	if err := bill.frames(d.Bench, jobs, there, pace.Prices); err != nil {
+	if err := bill.frames(d.Bench, jobs, there, pace.Prices, by); err != nil {
 		return Bill{}, err
 	}
 	bill.glue(jobs)
@@ -68,7 +71,7 @@ func Estimate(d design.Design, pace Pace, groups []panel.Group) (Bill, error) {
 	}
 	bill.weigh(jobs)
 	bill.hold(jobs, pace.Holds)
-	if err := bill.cleats(d.Bench, jobs, there); err != nil {
+	if err := bill.cleats(d.Bench, jobs, there, by); err != nil {
 		return Bill{}, err
 	}
 	bill.splits(d, jobs)

@@ -2,6 +2,7 @@ package bench
 
 import (
 	"blockfield/engine/cut"
+	"blockfield/engine/design"
 	"blockfield/engine/length"
 )
 
@@ -18,6 +19,8 @@ type Bill struct {
 	CutBlocks int // with spares
 	Visits    int // boards that are set aside and fetched again at the stop block
 	Lots      []Lot
+	CutsCode  string // of blocks and sticks, whatever they cost: what a longer search is asked for
+	Longer    bool   // it was made
 	Sheets    []SheetNeed
 	Frame     []FrameStock
 	Finishes  []FinishNeed
@@ -83,10 +86,18 @@ type SheetNeed struct {
 	Sheet     string
 	Thickness length.Length
 	Count     int
-	PerSheet  int           // the fewest backers of one group that come out of a sheet; 0 where one is larger than a sheet
-	TooLarge  bool          // some backer has to be joined out of several sheets
-	Backers   []Backer      // that come out of one sheet, by their sizes; the parts of Plan
-	Plan      cut.SheetPlan // of Backers; x across and y along the sheet
+	PerSheet  int                 // the fewest backers of one group that come out of a sheet; 0 where one is larger than a sheet
+	TooLarge  bool                // some backer has to be joined out of several sheets
+	Backers   []Backer            // that come out of one sheet, by their sizes; the parts of Plan
+	There     []design.SheetStock // sheets of this board that are there already, as Plan counts them
+	Rests     []SheetRest         // what is left over and worth keeping, the largest first
+	Plan      cut.SheetPlan       // of Backers; x across and y along the sheet
+}
+
+// SheetRest is a number of rests of sheets, all of one size.
+type SheetRest struct {
+	Width, Length length.Length // across and along the grain
+	Count         int
 }
 
 // FrameStock is the frame board of one wood, thickness and width.

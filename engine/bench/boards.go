@@ -21,7 +21,7 @@ const (
 
 // frames pools the frame boards by wood, thickness and width, and plans how the
 // pieces of the frames come out of them.
-func (b *Bill) frames(in design.Bench, jobs []job, there *pile, prices Prices) error {
+func (b *Bill) frames(in design.Bench, jobs []job, there *pile, prices Prices, by effort) error {
 	var pieces []boardPieces
 	for _, j := range jobs {
 		if !j.built.Framed {
@@ -48,7 +48,7 @@ func (b *Bill) frames(in design.Bench, jobs []job, there *pile, prices Prices) e
 		})
 		weighed(offers, prices.board(f.Wood))
 		var err error
-		if f.Cuts, f.BoughtM3, err = pieces[i].cut(in, offers, there, cut.QuickSteps/int64(len(b.Frame))); err != nil {
+		if f.Cuts, f.BoughtM3, err = pieces[i].cut(in, offers, there, by.share(len(b.Frame))); err != nil {
 			return err
 		}
 		if f.Cuts.Planned() {
@@ -76,7 +76,7 @@ func (b *Bill) frameStock(want FrameStock) int {
 
 // cleats pools the strips for cleats and spacers by their thickness. What is left
 // of the frame boards serves where it is thick enough and wide enough.
-func (b *Bill) cleats(in design.Bench, jobs []job, there *pile) error {
+func (b *Bill) cleats(in design.Bench, jobs []job, there *pile, by effort) error {
 	var pieces []boardPieces
 	for n, j := range jobs {
 		halves, high := cleatHalves, b.Groups[n].StripM2
@@ -108,7 +108,7 @@ func (b *Bill) cleats(in design.Bench, jobs []job, there *pile) error {
 		weighed(offers, func(offer) int64 { return 0 })
 		var err error
 		var boughtM3 float64
-		if s.Cuts, boughtM3, err = pieces[i].cut(in, offers, there, cut.QuickSteps/int64(len(b.Cleat.Strips))); err != nil {
+		if s.Cuts, boughtM3, err = pieces[i].cut(in, offers, there, by.share(len(b.Cleat.Strips))); err != nil {
 			return err
 		}
 		if s.BoughtM = s.Cuts.boughtM(); !s.Cuts.Planned() {
@@ -166,13 +166,13 @@ func (p *boardPieces) add(j job, longer length.Length, count func(panel.Part) in
 // returns what is bought in m³. It returns nil where boards are bought by the
 // running metre, and no plan where a piece is longer than any board. No tail is
 // kept: a piece of a frame is long enough to hold.
-func (p *boardPieces) cut(in design.Bench, offers []offer, there *pile, steps int64) (*BoardCuts, float64, error) {
+func (p *boardPieces) cut(in design.Bench, offers []offer, there *pile, by effort) (*BoardCuts, float64, error) {
 	if in.BoardLength.IsZero() {
 		return nil, 0, nil
 	}
-	plan, err := cut.Solve(cut.Problem{
+	plan, err := by.plans.Solve(cut.Problem{
 		Bars: bars(offers, 0), Kerf: in.Kerf.Nanometres(), EndTrim: in.EndTrim.Nanometres(), Pieces: p.pieces, Goal: cut.Cost,
-	}, steps)
+	}, by.steps)
 	var tooLong *cut.PieceError
 	switch {
 	case errors.As(err, &tooLong):

@@ -48,15 +48,15 @@ func (p Pace) visitMinutes(w design.Work) float64 {
 // handle finds, for each lot, the plans with the fewest visits at the stop block,
 // with as few sticks as possible and with some more, and chooses among them.
 // What the chosen plan cuts of the pile is taken from it.
-func (b *Bill) handle(d design.Design, pace Pace, there *pile) error {
+func (b *Bill) handle(d design.Design, pace Pace, there *pile, by effort) error {
 	in, minutes, hour := d.Bench, pace.visitMinutes(d.Work), pace.Prices.Hour.Steps()
 	if d.Work.OwnBuild {
 		hour = 0 // one's own time has no price
 	}
 	for i := range b.Lots {
 		l := &b.Lots[i]
-		steps := cut.QuickSteps / int64(len(b.Lots))
-		curve, err := cut.FewestVisits(l.problem(in, l.offers), l.Cuts, moreBoards, steps)
+		one := by.share(len(b.Lots))
+		curve, err := one.plans.FewestVisits(l.problem(in, l.offers), l.Cuts, moreBoards, one.steps)
 		if err != nil {
 			return fmt.Errorf("design.bench: %w", err)
 		}

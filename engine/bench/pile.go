@@ -72,7 +72,8 @@ func (p *pile) take(offers []offer) {
 	}
 }
 
-// shortestKept is an offcut that is worth keeping for the next lot.
+// shortestKeptMM is an offcut that is worth keeping for the next lot, and the shorter side
+// of a rest of a sheet that is. Common practice, no source.
 const shortestKeptMM = 300
 
 // add puts the offcuts of boards on the pile, for lots that come after them.

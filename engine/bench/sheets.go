@@ -1,6 +1,7 @@
 package bench
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 
@@ -100,13 +101,57 @@ func (s *SheetNeed) plan(in design.Bench) error {
 	for _, k := range s.Backers[:min(len(s.Backers), cut.MaxSizes)] {
 		p.Parts = append(p.Parts, k.part(in.BackerGrain))
 	}
+	for _, there := range in.Sheets {
+		if there.Sheet == s.Sheet && there.Thickness.Same(s.Thickness) {
+			s.There = append(s.There, there)
+			p.There = append(p.There, cut.There{Width: there.Width.Nanometres(), Length: there.Length.Nanometres(), Count: there.Count})
+		}
+	}
 	plan, err := cut.SolveSheets(p)
 	if err != nil {
 		return fmt.Errorf("design.bench: %w", err)
 	}
 	s.Count += plan.Sheets
 	s.Plan = plan
+	s.rests()
 	return nil
+}
+
+// Size is the size of the sheets of a layout, across and along the grain.
+func (s SheetNeed) Size(l cut.SheetLayout) (width, long length.Length) {
+	if l.There > 0 {
+		t := s.There[l.There-1]
+		return t.Width, t.Length
+	}
+	whole, _ := wood.FindSheet(s.Sheet)
+	return whole.Width, whole.Length
+}
+
+// WorthKeeping reports whether a rest of a sheet is kept for another job.
+func WorthKeeping(r cut.Rest) bool {
+	return min(r.Width, r.Length) >= length.MM(shortestKeptMM).Nanometres()
+}
+
+// rests counts what is left over and worth keeping.
+func (s *SheetNeed) rests() {
+	for _, l := range s.Plan.Layouts {
+		for _, r := range l.Rests {
+			if !WorthKeeping(r) {
+				continue
+			}
+			const mm = 1_000_000 // whole ones will do
+			w, long := length.MM(r.Width/mm), length.MM(r.Length/mm)
+			i := slices.IndexFunc(s.Rests, func(o SheetRest) bool { return o.Width.Same(w) && o.Length.Same(long) })
+			if i < 0 {
+				i = len(s.Rests)
+				s.Rests = append(s.Rests, SheetRest{Width: w, Length: long})
+			}
+			s.Rests[i].Count += l.Count
+		}
+	}
+	slices.SortStableFunc(s.Rests, func(a, b SheetRest) int { // by area
+		return cmp.Compare(b.Width.Metres()*b.Length.Metres(), a.Width.Metres()*a.Length.Metres())
+	})
 }
 
 // sheetNeed returns the index of the line for a board, which it adds where it

@@ -139,3 +139,35 @@ func TestSplit(t *testing.T) {
 	d.Walls[0].Groups[0].Width, d.Walls[0].Groups[0].Height = mm(1000), mm(1000)
 	assert.Equal(t, &check.Fix{Path: "walls[0].groups[0].panelsHigh", Value: "2"}, watch(t, d, withoutSanding())["bench/split"].Fix)
 }
+
+// Sheets that are there are cut before whole ones are bought, only where they are of the
+// same board, and what is left over is said where another job can use it. By hand: a
+// field of 24 × 24 cells takes a backer of 1210 × 1210, which leaves of a sheet of
+// 1220 × 2440, 10 mm off at its far edges, 1217 mm behind it.
+func TestSheetsThatAreThere(t *testing.T) {
+	d := groups([3]int{24, 24, 1}, [3]int{10, 10, 1})
+	s := estimate(t, d).Sheets[0]
+	assert.Equal(t, 1, s.Count)
+	require.NotEmpty(t, s.Rests)
+
+	board := d.Walls[0].Groups[0].Backer
+	own := design.SheetStock{Sheet: board.Sheet, Thickness: board.Thickness, Width: length.MM(1220), Length: length.MM(1220), Count: 1}
+	d.Bench.Sheets = []design.SheetStock{own}
+	s = estimate(t, d).Sheets[0]
+	assert.Equal(t, 1, s.Count, "the larger backer alone comes out of what is there")
+	own.Count = 2
+	d.Bench.Sheets = []design.SheetStock{own}
+	s = estimate(t, d).Sheets[0]
+	assert.Equal(t, 0, s.Count)
+	assert.Equal(t, 2, s.Plan.Own)
+	width, long := s.Size(s.Plan.Layouts[0])
+	assert.Equal(t, []string{"1220 mm", "1220 mm"}, []string{width.String(), long.String()})
+	assert.True(t, s.Plan.Proven)
+
+	own.Thickness = board.Thickness.Add(length.MM(3))
+	d.Bench.Sheets = []design.SheetStock{own}
+	assert.Equal(t, 1, estimate(t, d).Sheets[0].Count, "another board")
+	own.Thickness, own.Width = board.Thickness, length.MM(1219)
+	d.Bench.Sheets = []design.SheetStock{own}
+	assert.Equal(t, 1, estimate(t, d).Sheets[0].Count, "1209 mm are too few for 1210")
+}

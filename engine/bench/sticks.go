@@ -65,10 +65,10 @@ func (l *Lot) count(b design.Bench) {
 // lots pools the blocks of all groups and plans the cheapest sticks of each lot.
 // All lots share the steps of one plan, so that a job of many sections takes no
 // longer than one of few.
-func lots(b design.Bench, jobs []job, there *pile, prices Prices) ([]Lot, error) {
+func lots(b design.Bench, jobs []job, there *pile, prices Prices, by effort) ([]Lot, error) {
 	out := pooled(b, jobs)
 	for i := range out {
-		if err := out[i].plan(b, there, prices, cut.QuickSteps/int64(len(out))); err != nil {
+		if err := out[i].plan(b, there, prices, by.share(len(out))); err != nil {
 			return nil, err
 		}
 	}
@@ -77,12 +77,12 @@ func lots(b design.Bench, jobs []job, there *pile, prices Prices) ([]Lot, error)
 
 // plan finds the cheapest sticks. No two lots of sticks ask for the same wood of
 // the pile.
-func (l *Lot) plan(b design.Bench, there *pile, prices Prices, steps int64) error {
+func (l *Lot) plan(b design.Bench, there *pile, prices Prices, by effort) error {
 	l.offers = there.offers(b.StickLength, l.Size, l.Size, func(s design.Stock) bool {
 		return s.Wood == l.Wood && s.Width.Same(l.Size) && s.Thickness.Same(l.Size)
 	})
 	l.Priced = weighed(l.offers, prices.stick(l.Wood, l.Size))
-	plan, err := l.cheapest(b, steps)
+	plan, err := l.cheapest(b, by)
 	var tooLong *cut.PieceError
 	if errors.As(err, &tooLong) || errors.Is(err, cut.ErrSupply) {
 		tallest := l.Heights[len(l.Heights)-1].Height
@@ -99,17 +99,17 @@ func (l *Lot) plan(b design.Bench, there *pile, prices Prices, steps int64) erro
 	l.buy(b, plan)
 	l.FewestM3, l.FewestUsedPercent = l.BoughtM3, l.UsedPercent
 	if l.Priced && len(l.offers) > 1 {
-		return l.publicVolume(b, steps)
+		return l.publicVolume(b, by)
 	}
 	return nil
 }
 
 // publicVolume is what the sticks come to where their lengths alone are compared:
 // what is quoted to a client must not follow from private prices.
-func (l *Lot) publicVolume(b design.Bench, steps int64) error {
+func (l *Lot) publicVolume(b design.Bench, by effort) error {
 	public := Lot{Heights: l.Heights, offers: slices.Clone(l.offers)}
 	weighed(public.offers, func(offer) int64 { return 0 })
-	plan, err := public.cheapest(b, steps)
+	plan, err := public.cheapest(b, by)
 	if err != nil {
 		return fmt.Errorf("design.bench: %w", err)
 	}
@@ -124,9 +124,9 @@ func (l *Lot) publicVolume(b design.Bench, steps int64) error {
 // cheapest is the cheapest plan of sound sticks. Sticks are bought whole to make
 // up for defects, of each length for itself: where one length alone costs less by
 // that, it is taken.
-func (l *Lot) cheapest(b design.Bench, steps int64) (cut.Plan, error) {
+func (l *Lot) cheapest(b design.Bench, by effort) (cut.Plan, error) {
 	p := l.problem(b, l.offers)
-	best, err := cut.Solve(p, steps)
+	best, err := by.plans.Solve(p, by.steps)
 	if err != nil {
 		return cut.Plan{}, err
 	}
@@ -143,7 +143,7 @@ func (l *Lot) cheapest(b design.Bench, steps int64) (cut.Plan, error) {
 		}
 		one := p
 		one.Bars = alone
-		plan, err := cut.Solve(one, steps)
+		plan, err := by.plans.Solve(one, by.steps)
 		if err != nil {
 			continue // the blocks do not all come out of this length
 		}

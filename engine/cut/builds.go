@@ -140,27 +140,56 @@ func within(a, b []int) bool {
 	return true
 }
 
-// place lays out a build, without the parts that are no longer needed.
-func (b *builds) place(n *build, left []int, p SheetProblem) []Placed {
-	var out []Placed
-	var put func(n *build, x, y int64)
-	put = func(n *build, x, y int64) {
-		switch {
-		case n.first == nil && left[n.part] > 0:
-			left[n.part]--
-			out = append(out, Placed{
-				Part: n.part, X: x, Y: y, Width: n.width - p.Kerf, Length: n.length - p.Kerf,
-				Turned: n.turned, FactoryX: x == 0, FactoryY: y == 0,
-			})
-		case n.first == nil:
-		case n.behind:
-			put(n.first, x, y)
-			put(n.second, x, y+n.first.length)
-		default:
-			put(n.first, x, y)
-			put(n.second, x+n.first.width, y)
+// place lays out a build, without the parts that are no longer needed, and takes those
+// that are off the demand.
+func (b *builds) place(n *build, demand []int) SheetLayout {
+	l := layer{kerf: b.p.Kerf, demand: demand}
+	l.put(n, Rest{Width: b.width, Length: b.length})
+	slices.SortStableFunc(l.out.Rests, func(x, y Rest) int { return product(y.Width, y.Length).Cmp(product(x.Width, x.Length)) })
+	return l.out
+}
+
+// layer lays out one sheet.
+type layer struct {
+	kerf   int64
+	demand []int
+	out    SheetLayout
+}
+
+// put lays a build into the corner of a box that holds it. What is over of the box is
+// cut off first, so that the larger rest stays whole. Boxes carry one kerf both ways.
+func (l *layer) put(n *build, box Rest) {
+	right, behind := box.Width-n.width, box.Length-n.length
+	if product(right, box.Length).Cmp(product(box.Width, behind)) >= 0 {
+		l.rest(Rest{box.X + n.width, box.Y, right, box.Length})
+		l.rest(Rest{box.X, box.Y + n.length, n.width, behind})
+	} else {
+		l.rest(Rest{box.X, box.Y + n.length, box.Width, behind})
+		l.rest(Rest{box.X + n.width, box.Y, right, n.length})
+	}
+	switch {
+	case n.first == nil && l.demand[n.part] > 0:
+		l.demand[n.part]--
+		l.out.Parts = append(l.out.Parts, Placed{
+			Part: n.part, X: box.X, Y: box.Y, Width: n.width - l.kerf, Length: n.length - l.kerf,
+			Turned: n.turned, FactoryX: box.X == 0, FactoryY: box.Y == 0,
+		})
+	case n.first == nil:
+		l.rest(Rest{box.X, box.Y, n.width, n.length})
+	case n.behind:
+		l.put(n.first, Rest{box.X, box.Y, n.width, n.first.length})
+		l.put(n.second, Rest{box.X, box.Y + n.first.length, n.width, n.second.length})
+	default:
+		l.put(n.first, Rest{box.X, box.Y, n.first.width, n.length})
+		l.put(n.second, Rest{box.X + n.first.width, box.Y, n.second.width, n.length})
+	}
+}
+
+// rest keeps what is left over, without the cut that frees it.
+func (l *layer) rest(r Rest) {
+	if r.Width -= l.kerf; r.Width > 0 {
+		if r.Length -= l.kerf; r.Length > 0 {
+			l.out.Rests = append(l.out.Rests, r)
 		}
 	}
-	put(n, 0, 0)
-	return out
 }

@@ -20,6 +20,16 @@ type covering struct {
 
 type choice struct{ pattern int }
 
+// newCovering grows the ways to fill a sheet of a problem.
+func newCovering(p SheetProblem) *covering {
+	b := newBuilds(p)
+	c := &covering{p: p, builds: b, steps: coverSteps, complete: b.run()}
+	if c.complete {
+		c.patterns = b.patterns()
+	}
+	return c
+}
+
 // solve starts from the fullest patterns and tries one sheet less until that
 // cannot be, or the steps are spent.
 func (c *covering) solve(demand []int) []choice {

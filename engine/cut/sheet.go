@@ -17,6 +17,15 @@ type SheetProblem struct {
 	Kerf          int64 // taken by each cut
 	Trim          int64 // lost each way, at the far edges, kerf included
 	Parts         []Part
+	There         []There // sheets that are there already and cost nothing
+}
+
+// There is a number of sheets of a size that are there already: the rests of other
+// jobs. Their grain runs along their length, and they lose as much to their edges as a
+// whole sheet.
+type There struct {
+	Width, Length int64
+	Count         int
 }
 
 // Part is a number of parts of one size, oversize included.
@@ -29,7 +38,8 @@ type Part struct {
 // SheetPlan says how to cut all parts.
 type SheetPlan struct {
 	Layouts []SheetLayout
-	Sheets  int
+	Sheets  int  // whole ones, to buy
+	Own     int  // that are there and are cut
 	Bound   int  // no plan needs fewer sheets
 	Proven  bool // this plan needs no more
 }
@@ -37,8 +47,13 @@ type SheetPlan struct {
 // SheetLayout is a number of sheets that are cut alike.
 type SheetLayout struct {
 	Count int
+	There int // which of the sheets that are there, from 1; 0: a whole one
 	Parts []Placed
+	Rests []Rest // what is left over, in one piece each, the largest first
 }
+
+// Rest is a rectangle that is left over of a sheet, as it lies.
+type Rest struct{ X, Y, Width, Length int64 }
 
 // Placed is where a part lies, from the corner with the factory edges: x across
 // and y along the sheet.
@@ -68,39 +83,48 @@ const (
 // few parts go on a sheet, as backers do, it looks at every way to fill one and
 // the plan is proven; where there are too many ways it says how far it can be
 // from the best.
+//
+// Sheets that are there are taken where that saves whole ones, and no more of them than
+// it takes.
 func SolveSheets(p SheetProblem) (SheetPlan, error) {
 	if err := p.check(); err != nil {
 		return SheetPlan{}, err
-	}
-	b := newBuilds(p)
-	c := covering{p: p, builds: b, steps: coverSteps, complete: b.run()}
-	if c.complete {
-		c.patterns = b.patterns()
 	}
 	demand := make([]int, len(p.Parts))
 	for i, q := range p.Parts {
 		demand[i] = q.Count
 	}
+	c := newCovering(p)
 	chosen := c.solve(demand)
-	plan := SheetPlan{Sheets: len(chosen), Bound: c.bound, Proven: c.bound == len(chosen)}
-	for _, at := range chosen {
-		left := slices.Clone(demand)
-		parts := b.place(c.patterns[at.pattern], left, p)
-		for _, q := range parts {
-			demand[q.Part]--
+	plan := SheetPlan{Bound: c.bound}
+	if len(chosen) > 0 && len(p.There) > 0 {
+		var taken []taken
+		if taken, chosen, plan.Bound = c.withThere(demand, chosen); len(taken) > 0 {
+			for _, one := range taken {
+				plan.add(one.builds, one.build, one.there, demand)
+			}
 		}
-		plan.add(parts)
+	}
+	plan.Sheets, plan.Proven = len(chosen), plan.Bound == len(chosen)
+	for _, at := range chosen {
+		plan.add(c.builds, c.patterns[at.pattern], 0, demand)
 	}
 	return plan, nil
 }
 
-// add adds a sheet to those that are cut like it.
-func (p *SheetPlan) add(parts []Placed) {
-	if n := len(p.Layouts); n > 0 && slices.Equal(p.Layouts[n-1].Parts, parts) {
+// add cuts one more sheet to a pattern, without what is no longer needed, which it
+// takes off the demand.
+func (p *SheetPlan) add(b *builds, pattern *build, there int, demand []int) {
+	one := b.place(pattern, demand)
+	one.There, one.Count = there, 1
+	if there > 0 {
+		p.Own++
+	}
+	if n := len(p.Layouts); n > 0 && p.Layouts[n-1].There == there && slices.Equal(p.Layouts[n-1].Parts, one.Parts) {
 		p.Layouts[n-1].Count++
 		return
 	}
-	p.Layouts = append(p.Layouts, SheetLayout{Count: 1, Parts: parts})
+	p.Layouts = append(p.Layouts, one)
 }
 
 func (p SheetProblem) check() error {
@@ -117,6 +141,12 @@ func (p SheetProblem) check() error {
 	if n := len(p.Parts); n > MaxSizes {
 		faults = append(faults, fmt.Errorf("parts: %d sizes (allowed up to %d)", n, MaxSizes))
 		return errors.Join(faults...)
+	}
+	for i, t := range p.There {
+		path := fmt.Sprintf("there[%d]", i)
+		outside(path+".width", t.Width, 1, maxSheetLength)
+		outside(path+".length", t.Length, 1, maxSheetLength)
+		outside(path+".count", int64(t.Count), 0, MaxParts)
 	}
 	count := 0
 	for i, q := range p.Parts {

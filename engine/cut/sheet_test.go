@@ -15,9 +15,23 @@ import (
 func checkSheets(t *testing.T, p cut.SheetProblem, plan cut.SheetPlan) {
 	t.Helper()
 	made := make([]int, len(p.Parts))
-	sheets := 0
+	sheets, own := 0, make([]int, len(p.There)+1)
 	for _, l := range plan.Layouts {
-		sheets += l.Count
+		own[l.There] += l.Count
+		width, length := p.Width, p.Length
+		if l.There == 0 {
+			sheets += l.Count
+		} else {
+			width, length = p.There[l.There-1].Width, p.There[l.There-1].Length
+		}
+		all := append([]cut.Placed{}, l.Parts...)
+		for _, r := range l.Rests {
+			require.Positive(t, min(r.Width, r.Length))
+			require.LessOrEqual(t, r.X+r.Width, width-p.Trim)
+			require.LessOrEqual(t, r.Y+r.Length, length-p.Trim)
+			all = append(all, cut.Placed{X: r.X, Y: r.Y, Width: r.Width, Length: r.Length})
+		}
+		require.True(t, cutApart(all, p.Kerf), "rests: %+v", all)
 		for _, q := range l.Parts {
 			made[q.Part] += l.Count
 			part := p.Parts[q.Part]
@@ -29,14 +43,19 @@ func checkSheets(t *testing.T, p cut.SheetProblem, plan cut.SheetPlan) {
 			require.Equal(t, [2]int64{w, h}, [2]int64{q.Width, q.Length})
 			require.GreaterOrEqual(t, q.X, int64(0))
 			require.GreaterOrEqual(t, q.Y, int64(0))
-			require.LessOrEqual(t, q.X+w, p.Width-p.Trim)
-			require.LessOrEqual(t, q.Y+h, p.Length-p.Trim)
+			require.LessOrEqual(t, q.X+w, width-p.Trim)
+			require.LessOrEqual(t, q.Y+h, length-p.Trim)
 			require.Equal(t, q.X == 0, q.FactoryX)
 			require.Equal(t, q.Y == 0, q.FactoryY)
 		}
 		require.True(t, cutApart(l.Parts, p.Kerf), "%+v", l.Parts)
 	}
 	require.Equal(t, plan.Sheets, sheets)
+	for i, there := range p.There {
+		require.LessOrEqual(t, own[i+1], there.Count)
+		plan.Own -= own[i+1]
+	}
+	require.Zero(t, plan.Own)
 	for i, part := range p.Parts {
 		require.Equal(t, part.Count, made[i])
 	}

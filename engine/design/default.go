@@ -63,6 +63,8 @@ func newEntryOf(d Design, list string) any {
 	switch list {
 	case "design.bench.stock":
 		return sticksAlike(d)
+	case "design.bench.sheets":
+		return sheetAlike(d)
 	case "design.room.surfaces":
 		return newSurface(d.Room)
 	default:
@@ -74,6 +76,13 @@ func newEntryOf(d Design, list string) any {
 func sticksAlike(d Design) Stock {
 	g := d.Walls[0].Groups[0]
 	return Stock{Wood: g.Wood, Width: g.Block.Size, Thickness: g.Block.Size, Length: d.Bench.StickLength, Count: 1, Owned: true}
+}
+
+// sheetAlike is a rest of the board that the backers of a design are cut from. Its size
+// is that of a board as it is often kept; whoever has it measures it.
+func sheetAlike(d Design) SheetStock {
+	b := d.Walls[0].Groups[0].Backer
+	return SheetStock{Sheet: b.Sheet, Thickness: b.Thickness, Width: length.MM(600), Length: length.MM(1200), Count: 1}
 }
 
 // newEntry is what a new part of a list starts as, whether it is added by hand
@@ -90,6 +99,8 @@ func newEntry(list string) any {
 		return Obstacle{Kind: "other", Width: length.MM(100), Height: length.MM(100)}
 	case "design.bench.stock":
 		return sticksAlike(defaultDesign())
+	case "design.bench.sheets":
+		return sheetAlike(defaultDesign())
 	case "design.money.extras":
 		return Extra{}
 	case "looks":

@@ -8,7 +8,8 @@ import (
 )
 
 // Add returns the design with a fresh part at the end of a list, "walls",
-// "walls[0].groups", "walls[0].obstacles", "room.surfaces", "bench.stock" or "money.extras",
+// "walls[0].groups", "walls[0].obstacles", "room.surfaces", "bench.stock", "bench.sheets" or
+// "money.extras",
 // and the path of that part. What comes from the real world in it is assumed.
 func Add(doc Document, list string) (Document, string, error) {
 	full := fullPath(list)

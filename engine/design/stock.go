@@ -48,6 +48,16 @@ type Stock struct {
 	Owned     bool          `json:"owned"` // it is there and costs nothing
 }
 
+// SheetStock is sheets, or rests of sheets, that are there already and cost nothing. The
+// grain runs along their length.
+type SheetStock struct {
+	Sheet     string        `json:"sheet"`
+	Thickness length.Length `json:"thickness"`
+	Width     length.Length `json:"width"`
+	Length    length.Length `json:"length"`
+	Count     int           `json:"count"`
+}
+
 // stockRows are the rows of how wood and sheets are bought and cut.
 func stockRows(at string) []Field {
 	const each = "stock[]."
@@ -61,8 +71,16 @@ func stockRows(at string) []Field {
 		integerRow(at+each+"count", 0, 999, "How many there are; 0 for as many as are wanted."),
 		yesNoRow(at+each+"owned", "Whether it is there already and costs nothing."),
 		choiceRow(at+"handling", "What decides between fewer boards and less handling of them.", CheaperPlan, FewestBoards, FewestVisits),
+		textRow(at+"longerFor", codeLetters, "Code of the blocks and sticks for whose cutting plan somebody asked for a longer search; another one has no effect.").
+			fixed().sparse(),
 		lengthRow(at+"backerOversize", 0, 50, 1, "How much larger a backer is cut than its field, each way."),
 		choiceRow(at+"backerGrain", "Which way the face grain of a backer runs.", AnyGrain, GrainAcross, GrainUp),
+		partsRow(at+"sheets", 0, maxStock, "Sheets, and rests of sheets, that are there already.").sparse(),
+		choiceRow(at+"sheets[].sheet", "Which board.", Sheets()...),
+		lengthRow(at+"sheets[].thickness", 9, 25, 1, "Its thickness."),
+		lengthRow(at+"sheets[].width", 100, 3000, 10, "Its size across the grain."),
+		lengthRow(at+"sheets[].length", 100, 3000, 10, "Its size along the grain."),
+		integerRow(at+"sheets[].count", 1, 99, "How many there are."),
 		choiceRow(at+"trim", "What is trimmed once the glue has set.", TrimBacker, TrimBlocks),
 		lengthRow(at+"sawDepth", 15, 200, 5, "How deep the trimming saw cuts."),
 	}

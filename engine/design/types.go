@@ -276,12 +276,14 @@ type Bench struct {
 	StickLength     length.Length `json:"stickLength"`
 	BoardLength     length.Length `json:"boardLength"` // of frame boards, cleats and spacers; 0: by the running metre
 	Stock           []Stock       `json:"stock"`
-	Handling        string        `json:"handling"` // between boards and visits at the stop block
+	Handling        string        `json:"handling"`            // between boards and visits at the stop block
+	LongerFor       string        `json:"longerFor,omitempty"` // code of the blocks and sticks that a longer search was asked for
 	Kerf            length.Length `json:"kerf"`
 	EndTrim         length.Length `json:"endTrim"`
 	HoldTail        length.Length `json:"holdTail"`
 	BackerOversize  length.Length `json:"backerOversize"` // each way
 	BackerGrain     string        `json:"backerGrain"`
+	Sheets          []SheetStock  `json:"sheets,omitempty"`
 	Trim            string        `json:"trim"`
 	SawDepth        length.Length `json:"sawDepth"` // of the trimming saw
 	Carrier         bool          `json:"carrier"`  // a clamped carrier holds short pieces at the saw

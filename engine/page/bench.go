@@ -34,12 +34,22 @@ func (v *view) benchSets() []set {
 		path := fmt.Sprintf("bench.stock[%d]", i)
 		id := fmt.Sprintf("stock-%d", i)
 		all = append(all, set{
-			id: id, name: id + "-name", part: path, base: path + ".",
+			id: id, name: id + "-name", part: path, taking: "page/leave-out", base: path + ".",
 			fields: []string{"wood", "length", "width", "thickness", "count", "owned"},
 		})
 	}
 	last := &all[len(all)-1]
 	last.add, last.adding = "bench.stock", "bench/add-stock"
+	for i := range v.Doc.Design.Bench.Sheets {
+		path := fmt.Sprintf("bench.sheets[%d]", i)
+		id := fmt.Sprintf("own-sheet-%d", i)
+		all = append(all, set{
+			id: id, name: id + "-name", part: path, taking: "page/leave-out", base: path + ".",
+			fields: []string{"sheet", "thickness", "width", "length", "count"},
+		})
+	}
+	last = &all[len(all)-1]
+	last.also, last.alsoAdding = "bench.sheets", "bench/add-sheet"
 	for _, g := range v.Groups() {
 		all = append(all, set{
 			id: "finish-when-" + g.Key, heading: "finish/heading", base: g.Path + ".", fields: []string{"finish.when"},
@@ -68,6 +78,14 @@ func (v *view) stockNames() []slot {
 			id: fmt.Sprintf("stock-%d-name", i), template: "part-name", inline: true,
 			data:  v.T(key, "wood", v.T("choice/"+s.Wood)),
 			after: func(changed string) bool { return changed == path+"wood" || changed == path+"owned" },
+		})
+	}
+	for i, s := range v.Doc.Design.Bench.Sheets {
+		path := fmt.Sprintf("bench.sheets[%d].", i)
+		all = append(all, slot{
+			id: fmt.Sprintf("own-sheet-%d-name", i), template: "part-name", inline: true,
+			data:  capital(v.T("stock/sheet", "sheet", v.T("choice/"+s.Sheet), "thickness", s.Thickness)),
+			after: func(changed string) bool { return changed == path+"sheet" || changed == path+"thickness" },
 		})
 	}
 	return all

@@ -168,18 +168,20 @@ func (v *view) controls(base string, names []string) []Control {
 
 // set is a group of controls under a heading. Rarer ones stand under "more".
 type set struct {
-	id      string
-	heading string // key of its words
-	base    string // path before the names of the fields
-	fields  []string
-	slot    string // what follows from them, below them
-	more    []string
-	part    string // path of what the set describes, where that can be taken away
-	taking  string // key of the words for that
-	add     string // path of a list that grows below the set
-	adding  string // key of the words for that
-	name    string // slot with the heading, where that follows from an edit
-	folded  bool   // its fields are looked at only when they are asked for
+	id         string
+	heading    string // key of its words
+	base       string // path before the names of the fields
+	fields     []string
+	slot       string // what follows from them, below them
+	more       []string
+	part       string // path of what the set describes, where that can be taken away
+	taking     string // key of the words for that
+	add        string // path of a list that grows below the set
+	adding     string // key of the words for that
+	also       string // path of another one
+	alsoAdding string
+	name       string // slot with the heading, where that follows from an edit
+	folded     bool   // its fields are looked at only when they are asked for
 }
 
 // Set is a group of controls, ready for its template.
@@ -192,17 +194,25 @@ type Set struct {
 	NameID      string
 	Remove      string // path of what can be taken away
 	Removing    string
-	Add, Adding string
+	Adds        []Adding // lists that grow below the set
 	Folded      bool
 }
+
+// Adding is a button that adds a part to a list.
+type Adding struct{ List, Label string }
 
 // Sets are the groups of controls of the open section.
 func (v *view) Sets() []Set {
 	var all []Set
 	for _, s := range v.sets() {
 		one := Set{
-			view: v, ID: s.id, Heading: v.T(s.heading), SlotID: s.slot, NameID: s.name, Remove: s.part, Removing: s.taking, Add: s.add, Adding: s.adding, Folded: s.folded,
+			view: v, ID: s.id, Heading: v.T(s.heading), SlotID: s.slot, NameID: s.name, Remove: s.part, Removing: s.taking, Folded: s.folded,
 			Fields: v.controls(s.base, s.fields), More: v.controls(s.base, s.more),
+		}
+		for _, a := range []Adding{{s.add, s.adding}, {s.also, s.alsoAdding}} {
+			if a.List != "" {
+				one.Adds = append(one.Adds, Adding{a.List, v.T(a.Label)})
+			}
 		}
 		for i := range one.More {
 			one.More[i].Watch = nil // it is in the list, where it can be seen

@@ -146,6 +146,19 @@ func (l CutLot) Proof() string {
 	}
 }
 
+// LookedLonger says how good the plans of the longer search are.
+func (v *view) LookedLonger() string {
+	gap, visits := 0.0, 0
+	for _, l := range v.Plan.Bill.Lots {
+		gap = max(gap, l.GapPercent)
+		visits += l.Cuts.Visits - l.Curve[l.Chosen].Least
+	}
+	if gap == 0 && visits == 0 {
+		return v.T("cuts/looked-best")
+	}
+	return v.T("cuts/looked-gap", "share", words.Percent(gap), "n", visits)
+}
+
 // HandlingLine is one point of boards against handling.
 type HandlingLine struct {
 	Sticks, Bought, Visits, Minutes, Cost string
@@ -251,8 +264,24 @@ func (s SheetLot) Figures() []SheetFigure {
 	var all []SheetFigure
 	for i, l := range s.Plan.Layouts[:min(len(s.Plan.Layouts), mostSheets)] {
 		all = append(all, SheetFigure{s.T("cuts/sheet-alike", "n", l.Count), s.layout(i, l)})
+		if l.There > 0 {
+			width, long := s.Size(l)
+			all[i].Caption = s.T("cuts/sheet-own", "n", l.Count, "width", s.Words.Units.Number(width), "length", long)
+		}
 	}
 	return all
+}
+
+// RestsText is what is left over of the sheets and worth keeping; empty: nothing.
+func (s SheetLot) RestsText() string {
+	var all []words.Phrase
+	for _, r := range s.Rests {
+		all = append(all, words.Phrase{Key: "cuts/rest-of", Args: words.Args{"n": r.Count, "width": s.Words.Units.Number(s.Whole(r.Width)), "length": s.Whole(r.Length)}})
+	}
+	if len(all) == 0 {
+		return ""
+	}
+	return s.T("cuts/rests", "rests", all)
 }
 
 // BackerLine is one size of backer.

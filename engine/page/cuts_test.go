@@ -91,7 +91,9 @@ func TestWoodThatIsThere(t *testing.T) {
 func TestSheetsFinishAndTrim(t *testing.T) {
 	text := said(t, benchOf(t, design.Default(), page.Maker))
 	for _, want := range []string{
-		"1205 × 806 mm 1 No plan takes fewer than 1 sheet.",
+		// The backer is 1204.6 × 806.4 mm, a sheet 2440 × 1220 with 10 mm off at its far
+		// edges: 2430 − 1204.6 − 3 = 1222.4 behind it, 1210 − 806.4 − 3 = 400.6 beside it.
+		"1205 × 806 mm 1 Left over and worth keeping (broken lines), across and along the grain: 1 of 1210 × 1222 mm, 1 of 400 × 1204 mm. No plan takes fewer than 1 sheet.",
 		"The glued field lies for 24 h in this shop",
 		"Top edge 10 mm comes off through 12 mm Left edge stays as it is Right edge 10 mm comes off through 12 mm Bottom edge stays as it is",
 		"Waterborne varnish on the field, 1 of 2 next coat after 2 to 4 h 0.24 l 0.04 l",

@@ -6,12 +6,12 @@ import (
 	"math"
 	"unicode/utf8"
 
+	"blockfield/engine/bench"
 	"blockfield/engine/cut"
 	"blockfield/engine/draw"
 	"blockfield/engine/field"
 	"blockfield/engine/length"
 	"blockfield/engine/scene"
-	"blockfield/engine/wood"
 )
 
 // tone is the colour of one level out of n: dark wells, light tops, as under a
@@ -64,8 +64,8 @@ const (
 // corner with the two straight edges that the backers start from is at the top
 // left.
 func (s SheetLot) layout(i int, l cut.SheetLayout) template.HTML {
-	sheet, _ := wood.FindSheet(s.Sheet)
-	width, height := sheet.Length.Millimetres(), sheet.Width.Millimetres()
+	across, along := s.Size(l)
+	width, height := along.Millimetres(), across.Millimetres()
 	mm := func(nm int64) float64 { return length.Nanometres(nm, length.InMM).Millimetres() }
 	c := draw.New(fmt.Sprintf("sheet-%d-%d", s.index, i), draw.Box{
 		X: -sheetMargin, Y: -sheetMargin, Width: width + 2*sheetMargin, Height: height + 2*sheetMargin,
@@ -74,8 +74,16 @@ func (s SheetLot) layout(i int, l cut.SheetLayout) template.HTML {
 	c.Title(s.T("cuts/sheet-title", "n", len(l.Parts)))
 	c.Rect(draw.Box{X: 0, Y: 0, Width: width, Height: height}, draw.Class("sheet"), draw.Fill("none"),
 		draw.Stroke("currentColor"), draw.StrokeWidth(4))
-	c.Path(draw.Polyline(width, 0, 0, 0, 0, height), draw.Class("factory"), draw.Fill("none"),
-		draw.Stroke("currentColor"), draw.StrokeWidth(16))
+	if l.There == 0 {
+		c.Path(draw.Polyline(width, 0, 0, 0, 0, height), draw.Class("factory"), draw.Fill("none"),
+			draw.Stroke("currentColor"), draw.StrokeWidth(16))
+	}
+	for _, r := range l.Rests {
+		if bench.WorthKeeping(r) {
+			c.Rect(draw.Box{X: mm(r.Y), Y: mm(r.X), Width: mm(r.Length), Height: mm(r.Width)}, draw.Class("rest"), draw.Fill("none"),
+				draw.Stroke("currentColor"), draw.StrokeWidth(3), draw.Dash(24, 16))
+		}
+	}
 	for _, p := range l.Parts {
 		k := s.Backers[p.Part]
 		box := draw.Box{X: mm(p.Y), Y: mm(p.X), Width: mm(p.Length), Height: mm(p.Width)}

@@ -95,7 +95,18 @@ func (v *view) sheetItems() []Item {
 			text = v.T("buy/sheet-of", "sheet", v.T("choice/"+s.Sheet), "thickness", s.Thickness,
 				"size", []length.Length{whole.Width, whole.Length})
 		}
-		all = append(all, Item{text, v.T("buy/sheets", "n", s.Count)})
+		if s.Count > 0 {
+			all = append(all, Item{text, v.T("buy/sheets", "n", s.Count)})
+		}
+		for _, l := range s.Plan.Layouts {
+			if l.There > 0 {
+				width, long := s.Size(l)
+				all = append(all, Item{
+					v.T("buy/sheet-of", "sheet", v.T("choice/"+s.Sheet), "thickness", s.Thickness, "width", v.Words.Units.Number(width), "length", long),
+					v.T("buy/there", "n", l.Count),
+				})
+			}
+		}
 	}
 	number, in := v.Words.Units.Number, v.Doc.Design.Bench
 	for _, g := range v.Groups() {

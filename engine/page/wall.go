@@ -53,7 +53,7 @@ func (v *view) wallSets() []set {
 func (v *view) wallSet(w int) []set {
 	base := fmt.Sprintf("walls[%d].", w)
 	all := []set{{
-		id: fmt.Sprintf("wall-%d", w), heading: "wall/wall", base: base, part: v.removable("walls", w, len(v.Doc.Design.Walls)),
+		id: fmt.Sprintf("wall-%d", w), heading: "wall/wall", base: base, part: v.removable("walls", w, len(v.Doc.Design.Walls)), taking: "page/leave-out",
 		fields: []string{"kind", "width", "height", "studFirst", "studStep", "studs", "board"},
 		more:   []string{"rail", "walkway", "outside", "sun", "earHeight", "name", "note"},
 	}}
@@ -110,7 +110,7 @@ func placeSets(g groupView, weighed string) []set {
 	return []set{
 		{
 			id: "place-" + g.Key, heading: "wall/place", base: base,
-			part:   g.removable(fmt.Sprintf("walls[%d].groups", g.Wall), g.Index, len(groups)),
+			part: g.removable(fmt.Sprintf("walls[%d].groups", g.Wall), g.Index, len(groups)), taking: "page/remove",
 			fields: []string{"place.left", "place.edge", "place.height"},
 		}, {
 			id: "cleat-" + g.Key, heading: "wall/cleat", base: base,

@@ -10,7 +10,7 @@ import (
 	"blockfield/engine/length"
 	"blockfield/engine/measure"
 	"blockfield/engine/papers/sheet"
-	"blockfield/engine/wood"
+	"blockfield/engine/words"
 )
 
 // backerSheet says how the backers come out of their sheets and how they are marked
@@ -25,6 +25,9 @@ func (m *maker) backerSheet() sheet.Paper {
 		blocks = append(blocks, m.cautions("bench/sheet")...)
 		for j, l := range s.Plan.Layouts {
 			blocks = append(blocks, m.sheetLayout(i, j, s, l))
+		}
+		if text := m.rests(s); text != "" {
+			blocks = append(blocks, sheet.Say(text))
 		}
 		if len(s.Plan.Layouts) > 0 {
 			blocks = append(blocks, sheet.Small(m.T("cuts/sheet-edges")))
@@ -48,6 +51,18 @@ func (m *maker) backerTable(s bench.SheetNeed) sheet.Block {
 	return t
 }
 
+// rests is what is left over of the sheets of a board and worth keeping; empty: nothing.
+func (m *maker) rests(s bench.SheetNeed) string {
+	var all []words.Phrase
+	for _, r := range s.Rests {
+		all = append(all, words.Phrase{Key: "cuts/rest-of", Args: words.Args{"n": r.Count, "width": m.Words.Units.Number(r.Width), "length": r.Length}})
+	}
+	if len(all) == 0 {
+		return ""
+	}
+	return m.T("cuts/rests", "rests", all)
+}
+
 // diagonal is from corner to corner of a rectangle, to the nearest tenth of a mm.
 func (m *maker) diagonal(width, height length.Length) length.Length {
 	mm := math.Hypot(width.Millimetres(), height.Millimetres())
@@ -58,11 +73,15 @@ func (m *maker) diagonal(width, height length.Length) length.Length {
 // sheetLayout draws a sheet lying on its long side, with the parts that come out
 // of it; the thick edges are those of the factory.
 func (m *maker) sheetLayout(i, j int, s bench.SheetNeed, l cut.SheetLayout) sheet.Block {
-	whole, _ := wood.FindSheet(s.Sheet)
+	across, along := s.Size(l)
+	caption := m.T("cuts/sheet-alike", "n", l.Count)
+	if l.There > 0 {
+		caption = m.T("cuts/sheet-own", "n", l.Count, "width", m.Words.Units.Number(across), "length", along)
+	}
 	return sheet.Fitted(func(width float64) []sheet.Block {
 		const high, below = 60, 12
-		k := fitted(whole.Length.Millimetres(), whole.Width.Millimetres(), width, high)
-		w, h := k.of(whole.Length.Millimetres()), k.of(whole.Width.Millimetres())
+		k := fitted(along.Millimetres(), across.Millimetres(), width, high)
+		w, h := k.of(along.Millimetres()), k.of(across.Millimetres())
 		d := sheet.Drawing{
 			Name: m.name("sheet", i, j), Title: m.T("cuts/sheet-title", "n", len(l.Parts)), Width: width, Height: h + below,
 			Draw: func(p sheet.Pen) {
@@ -75,9 +94,16 @@ func (m *maker) sheetLayout(i, j int, s bench.SheetNeed, l cut.SheetLayout) shee
 					text := m.T("cuts/backer", "width", m.Words.Units.Number(back.Width), "height", m.Words.Units.Number(back.Height))
 					p.Text(x+long/2, y+deep/2+1.2, sheet.Type{Size: sheet.SmallSize, Align: sheet.Middle}, sheet.Fit(sheet.Regular, sheet.SmallSize, max(long-2, 0), text))
 				}
-				p.Line(0, 0, w, 0, draw.Heavy)
-				p.Line(0, 0, 0, h, draw.Heavy)
-				p.Text(0, h+4.5, sheet.Type{Size: sheet.SmallSize}, m.T("cuts/sheet-alike", "n", l.Count))
+				for _, r := range l.Rests {
+					if bench.WorthKeeping(r) {
+						p.DashedBox(k.of(float64(r.Y)/1e6), k.of(float64(r.X)/1e6), k.of(float64(r.Length)/1e6), k.of(float64(r.Width)/1e6), draw.Hidden)
+					}
+				}
+				if l.There == 0 {
+					p.Line(0, 0, w, 0, draw.Heavy)
+					p.Line(0, 0, 0, h, draw.Heavy)
+				}
+				p.Text(0, h+4.5, sheet.Type{Size: sheet.SmallSize}, sheet.Fit(sheet.Regular, sheet.SmallSize, width, caption))
 				m.scaleBar(p.In(0, h+6, width, scaleHeight), k)
 			},
 		}

@@ -152,6 +152,9 @@ func (m *maker) sheetGoods() []goods {
 			what = m.T("buy/sheet-of", "sheet", m.wood(s.Sheet), "thickness", s.Thickness,
 				"size", []length.Length{whole.Width, whole.Length})
 		}
+		if s.Count == 0 {
+			continue // all come out of what is there
+		}
 		all = append(all, goods{
 			aisle: sheetAisle, count: m.T("buy/sheets", "n", s.Count), what: capital(what), look: m.T("stock/look-sheets"),
 			instead: m.T("stock/instead-sheets"), price: "line/sheet", quantity: float64(s.Count), unit: "sheets",

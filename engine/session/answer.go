@@ -297,6 +297,8 @@ func (s *Session) acted(req Request) (design.Document, error) {
 		return s.answered(req.Name, req.Path)
 	case "sample":
 		return engine.Sample(s.now.doc, s.prices.book(), s.reader().Say("money/sample-name"))
+	case "look-longer":
+		return engine.LookLonger(s.now.doc, s.now.plan), nil
 	case "take-size", "take-moisture":
 		return s.taken(req)
 	case "confirm":

@@ -142,6 +142,11 @@ func (s *Session) change(doc design.Document) error {
 	if err != nil {
 		return err
 	}
+	if plain, stale := engine.LookedLonger(doc, next.plan); stale {
+		if next, err = s.planned(plain); err != nil {
+			return err
+		}
+	}
 	s.take(next)
 	return nil
 }

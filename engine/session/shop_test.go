@@ -170,3 +170,44 @@ func TestLearning(t *testing.T) {
 	assert.NotEqual(t, before, s.Plan().Bill.Hours.Shop.Typical, "the plan is one of the new book")
 	assert.False(t, ask(t, s, session.Request{Op: "act", Name: "learn"}).OK, "a second time")
 }
+
+// A longer search is asked for by a button, is a step of the history, and holds until
+// blocks or sticks change: papers and the stock order go by it until then.
+func TestLookLonger(t *testing.T) {
+	s := atTheBench(t, "s2")
+	first := ask(t, s, session.Request{Op: "section", Name: "bench"})
+	assert.Contains(t, fragment(first, "section"), `data-act="look-longer"`)
+	before := s.Plan()
+	res := work(t, s, "look-longer", "")
+	assert.NotContains(t, fragment(res, "section"), `data-act="look-longer"`)
+	assert.Contains(t, fragment(res, "section"), "Looked longer")
+	after := s.Plan()
+	assert.Less(t, after.Bill.Visits, before.Bill.Visits, "15 instead of 16")
+	assert.NotEqual(t, before.Revision, after.Revision, "the stop list is another one")
+
+	set(t, s, "walls[0].groups[0].place.left", "700")
+	assert.True(t, s.Plan().Bill.Longer, "the panel hangs elsewhere, its blocks are the same")
+	set(t, s, "bench.spares", "9")
+	assert.False(t, s.Plan().Bill.Longer)
+	assert.Empty(t, s.Document().Design.Bench.LongerFor, "nothing of it stays in the design")
+	for range 3 {
+		require.True(t, ask(t, s, session.Request{Op: "undo"}).OK)
+	}
+	assert.Equal(t, before.Revision, s.Plan().Revision)
+}
+
+// What is there already is left out again by a button that says so.
+func TestWhatIsThereIsLeftOut(t *testing.T) {
+	s := atTheBench(t, "s8")
+	ask(t, s, session.Request{Op: "section", Name: "bench"})
+	for _, list := range []string{"bench.stock", "bench.sheets"} {
+		html := fragment(work(t, s, "add", list), "section")
+		assert.Contains(t, html, `data-path="`+list+`[0]">Leave it out</button>`)
+		assert.NotContains(t, html, "⟪")
+	}
+	set(t, s, "bench.sheets[0].width", "1000")
+	set(t, s, "bench.sheets[0].length", "1000")
+	assert.Equal(t, 0, s.Plan().Bill.Sheets[0].Count, "the backer of 629 mm comes out of it")
+	work(t, s, "remove", "bench.sheets[0]")
+	assert.Equal(t, 1, s.Plan().Bill.Sheets[0].Count)
+}

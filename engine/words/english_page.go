@@ -32,6 +32,7 @@ func englishFrame() map[string]string {
 		"page/link":          "Copy a link",
 		"page/more":          "More",
 		"page/remove":        "Take it off the wall",
+		"page/leave-out":     "Leave it out",
 		"page/send":          "Write to the workshop",
 		"page/link-text":     "Link to this design",
 		"page/send-lead":     "You see what leaves this browser before it does.",

@@ -33,6 +33,7 @@ func writePapers(_ context.Context, args []string, s Streams) (int, error) {
 	paper := flags.String("paper", sheet.A4().Name, "")
 	set := flags.String("set", "", "")
 	pictured := flags.Bool("picture", false, "")
+	longer := flags.Bool("longer", false, "")
 	address := flags.String("site", "", "")
 	today := dayFlag(flags)
 	names, err := parse(flags, args)
@@ -49,7 +50,7 @@ func writePapers(_ context.Context, args []string, s Streams) (int, error) {
 	if *address != "" && !papers.IsSite(*address) {
 		return badInput, fmt.Errorf("-site: %s is no address of a site (allowed http:// or https:// with a host, without ? and #, 80 letters at most)", strconv.Quote(*address))
 	}
-	in, err := papersInput(names[0], *prices, *record, string(*today), format, s)
+	in, err := papersInput(names[0], *prices, *record, string(*today), *longer, format, s)
 	if err != nil {
 		return badInput, err
 	}
@@ -69,7 +70,7 @@ func writePapers(_ context.Context, args []string, s Streams) (int, error) {
 }
 
 // papersInput reads a design with its prices and its record, planned as of a day.
-func papersInput(name string, prices, record *string, today string, format sheet.Format, s Streams) (papers.Input, error) {
+func papersInput(name string, prices, record *string, today string, longer bool, format sheet.Format, s Streams) (papers.Input, error) {
 	doc, err := readDesign(name, s)
 	if err != nil {
 		return papers.Input{}, err
@@ -78,7 +79,7 @@ func papersInput(name string, prices, record *string, today string, format sheet
 	if err != nil {
 		return papers.Input{}, err
 	}
-	plan, err := engine.Plan(doc.Design, book)
+	doc, plan, err := planned(doc, book, longer)
 	if err != nil {
 		return papers.Input{}, located(name, err)
 	}

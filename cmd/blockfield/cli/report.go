@@ -33,6 +33,7 @@ func report(_ context.Context, args []string, s Streams) (int, error) {
 	record := optionalFile(flags, "record")
 	gate := flags.String("gate", "", "")
 	hear := flags.Bool("hear", false, "")
+	longer := flags.Bool("longer", false, "")
 	today := dayFlag(flags)
 	names, err := parse(flags, args)
 	if err != nil {
@@ -52,7 +53,7 @@ func report(_ context.Context, args []string, s Streams) (int, error) {
 	if err != nil {
 		return badInput, err
 	}
-	plan, err := engine.Plan(doc.Design, book)
+	doc, plan, err := planned(doc, book, *longer)
 	if err != nil {
 		return badInput, located(names[0], err)
 	}
@@ -79,6 +80,19 @@ func report(_ context.Context, args []string, s Streams) (int, error) {
 		return stopped, nil
 	}
 	return done, nil
+}
+
+// planned is the plan of a design, with a longer search for its cutting plans where it
+// is asked for. A design that holds it is of another revision.
+func planned(doc design.Document, book design.Book, longer bool) (design.Document, engine.Result, error) {
+	planner := engine.NewPlanner(book)
+	plan, err := planner.Plan(doc.Design)
+	if err != nil || !longer {
+		return doc, plan, err
+	}
+	doc = engine.LookLonger(doc, plan)
+	plan, err = planner.Plan(doc.Design)
+	return doc, plan, err
 }
 
 // followed is a plan with what the record of the job answers, where there is one,
