@@ -164,6 +164,12 @@ func (v *view) Amount(m money.Money) string {
 	return withSign(m.Format(v.locale()))
 }
 
+// PriceLead says what stands behind the price with tax.
+func (v *view) PriceLead() string {
+	p := v.Plan.Price
+	return v.T("money/price-lead", "net", v.Amount(p.Net), "left", v.Amount(p.Margin), "share", p.MarginPercent)
+}
+
 // BuildUp is the way from the direct cost to the gross price, each line in words;
 // down to the net price each is added to the ones above it.
 func (v *view) BuildUp() []MoneyLine {

@@ -354,6 +354,7 @@ func englishBenchMoney() map[string]string {
 		"money/sum":             "Together",
 		"money/build-up":        "To the price",
 		"money/extras":          "Part of the design: its file and its link hold {names} with the amounts.",
+		"money/price-lead":      "With tax. {net} before it, of which {left}, {share} %, is left after cost.",
 		"money/client-sees":     "The client sees {range}.",
 		"money/stages":          "Payments",
 		"money/role-material":   "Bought in",

@@ -42,7 +42,7 @@ func englishSound() map[string]string {
 		"sound/little-spread":  "This field spreads little that matters.",
 		"sound/rings-long":     "By what is noted of its surfaces the room rings for about {sabine} s, and about {wanted} s is usual for its use.",
 		"sound/smallish-room":  "In a room of {length} × {width} × {height} blocks want soft surfaces beside them: corners and first reflections first.",
-		"sound/small-area":     "{area} of blocks is decoration with some benefit; two to four square metres, or 20 to 40 square feet, are heard.",
+		"sound/small-area":     "{area} of blocks is a small amount of them: mostly for the eye, with some benefit; two to four square metres, or 20 to 40 square feet, are heard.",
 		"sound/if-it-rings":    "Should the room ring long, soft surfaces come first: blocks do not shorten that.",
 		"sound/public":         "The public comes in: ask about fire, and about hands and heads.",
 
