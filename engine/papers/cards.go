@@ -14,7 +14,7 @@ import (
 const (
 	cardFigure   = 5.0 // height of the figures, to be read at arm's length
 	cardNumber   = 8.0 // height of the row's number
-	cardHead     = 13.5
+	cardHead     = 12.6
 	cardBox      = 8.8 // height of the boxes
 	cardColumns  = 3.8 // of the column numbers above them
 	cardGroup    = 5   // boxes in a group

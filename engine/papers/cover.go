@@ -38,7 +38,7 @@ func (m *maker) coverPicture() sheet.Block {
 
 // facts are the first things that anybody asks of a job.
 func (m *maker) facts() sheet.Block {
-	t := sheet.Table{Columns: []sheet.Column{{}, {Grow: true}}}
+	t := sheet.Table{Size: m.inHand().Size, Columns: []sheet.Column{{}, {Grow: true}}}
 	add := func(key, value string) {
 		t.Rows = append(t.Rows, []sheet.Cell{{Text: m.T("cover/" + key)}, {Text: value, Bold: true}})
 	}
@@ -156,7 +156,7 @@ func (m *maker) cautionList() []sheet.Block {
 	if len(items) == 0 {
 		return nil
 	}
-	return []sheet.Block{sheet.Heading(m.T("cover/cautions")), sheet.List{Mark: sheet.Ticks, Size: 3.6, Items: items}}
+	return []sheet.Block{sheet.Heading(m.T("cover/cautions")), sheet.List{Mark: sheet.Ticks, Size: m.either(3.6, sheet.SmallSize), Items: items}}
 }
 
 // cautions are the Cautions and Stops that one paper concerns: those whose code

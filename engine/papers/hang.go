@@ -15,6 +15,7 @@ import (
 
 // cleatPaper is the section through panel, cleat and wall, with its sizes.
 func (m *maker) cleatPaper() sheet.Paper {
+	high := m.either(140, 112)
 	var blocks []sheet.Block
 	for i, h := range m.Plan.Hangings {
 		if h.Means == wall.Stand {
@@ -24,7 +25,7 @@ func (m *maker) cleatPaper() sheet.Paper {
 			blocks = append(blocks, sheet.Heading(m.groupName(i)))
 		}
 		blocks = append(blocks,
-			sheet.Fitted(func(width float64) []sheet.Block { return []sheet.Block{m.drawing(m.cleatSection(i, h, width))} }),
+			sheet.Fitted(func(width float64) []sheet.Block { return []sheet.Block{m.drawing(m.cleatSection(i, h, width, high))} }),
 			m.cleatTable(h), sheet.Small(m.T("hold/section-rule")))
 	}
 	if len(blocks) > 0 {
@@ -59,8 +60,8 @@ func (m *maker) cleatTable(h wall.Hanging) sheet.Block {
 }
 
 // cleatSection is the upper part of a panel on its strip, the wall at the left.
-func (m *maker) cleatSection(i int, h wall.Hanging, width float64) sheet.Drawing {
-	const left, right, high, above = 16.0, 34.0, 140.0, 12.0
+func (m *maker) cleatSection(i int, h wall.Hanging, width, high float64) sheet.Drawing {
+	const left, right, above = 16.0, 34.0, 12.0
 	cleat, backer := h.Design.Cleat.Thickness.Millimetres(), h.Design.Backer.Thickness.Millimetres()
 	deep := math.Max(h.Built.Stack.Millimetres(), h.Built.FrameDepth.Millimetres())
 	tip, lift := h.TipBelowTop().Millimetres(), h.LiftRoom.Millimetres()
@@ -213,14 +214,15 @@ func (m *maker) stopNotices(stops []check.WatchOut) []sheet.Block {
 }
 
 func (m *maker) hangBlocks(i int, h wall.Hanging) []sheet.Block {
+	high := m.either(92, 70)
 	var blocks []sheet.Block
 	if len(m.Plan.Groups) > 1 {
 		blocks = append(blocks, sheet.Heading(m.groupName(i)))
 	}
 	blocks = append(blocks,
-		sheet.Fitted(func(width float64) []sheet.Block { return []sheet.Block{m.drawing(m.hangDrawing(i, h, width))} }),
-		sheet.List{Mark: sheet.Ticks, Items: m.day(h)})
-	t := sheet.Table{Columns: []sheet.Column{{}, {Grow: true}}}
+		sheet.Fitted(func(width float64) []sheet.Block { return []sheet.Block{m.drawing(m.hangDrawing(i, h, width, high))} }),
+		sheet.List{Mark: sheet.Ticks, Size: m.either(sheet.BodySize, 3.8), Items: m.day(h)})
+	t := sheet.Table{Size: m.inHand().Size, Columns: []sheet.Column{{}, {Grow: true}}}
 	for _, f := range h.HoldFacts() {
 		t.Rows = append(t.Rows, m.factRow(f))
 	}
@@ -255,7 +257,7 @@ func halved(t sheet.Table) []sheet.Block {
 // in one line.
 func (m *maker) holeTable(h wall.Hanging) sheet.Table {
 	unit, number := m.Words.Units.Word(), m.Words.Units.Number
-	t := sheet.Table{Least: 7.5, Columns: []sheet.Column{
+	t := sheet.Table{Least: m.either(7.5, 6.5), Columns: []sheet.Column{
 		{Width: 8}, {Head: m.T("hanging/hole")}, {Head: m.T("day/along", "unit", unit), Width: 26, Right: true}, {Head: m.T("day/up", "unit", unit), Grow: true},
 		{Head: m.T("hanging/found"), Width: 18},
 	}}
@@ -286,8 +288,8 @@ func (m *maker) day(h wall.Hanging) []string {
 
 // hangDrawing is the wall to scale, seen from the room: studs, what is on it, the
 // panels, the level line and the holes.
-func (m *maker) hangDrawing(i int, h wall.Hanging, width float64) sheet.Drawing {
-	const left, below, high = 16.0, 20.0, 92.0
+func (m *maker) hangDrawing(i int, h wall.Hanging, width, high float64) sheet.Drawing {
+	const left, below = 16.0, 20.0
 	w := h.Wall
 	wide, tall := w.Width.Millimetres(), w.Height.Millimetres()
 	k := fitted(wide, tall, width-left-4, high)

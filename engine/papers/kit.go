@@ -30,12 +30,12 @@ func (m *maker) handOver() {
 
 // buildBook is what somebody at home builds by. With a kit the blocks are there.
 func (m *maker) buildBook() ([]sheet.Paper, []table) {
-	all := []sheet.Paper{m.before(), m.safety(), m.shopping(), m.tools(), m.homeSteps(), m.backerSheet()}
+	all := []sheet.Paper{m.fewest(m.before), m.fewest(m.safety), m.shopping(), m.tools(), m.homeSteps(), m.backerSheet()}
 	tables := []table{m.stock(), m.counts()}
 	if !m.kit() {
 		all, tables = append(all, m.stopList()), []table{m.stock(), m.cuts(), m.counts()}
 	}
 	return append(all, m.binLabels(), m.countCard(),
-		m.layOrder(), m.rowCards(), m.trimSheet(), m.finishSchedule(), m.frameList(), m.cleatPaper(), m.rearMap(), m.weighSlip(), m.liftingPlan(), m.wayIn(), m.hangSheet(), m.standSheet(), m.troubles(),
+		m.layOrder(), m.rowCards(), m.trimSheet(), m.finishSchedule(), m.frameList(), m.fewest(m.cleatPaper), m.rearMap(), m.weighSlip(), m.liftingPlan(), m.wayIn(), m.fewest(m.hangSheet), m.standSheet(), m.troubles(),
 	), append(tables, m.fields()...)
 }

@@ -15,12 +15,13 @@ import (
 func (m *maker) lookCard() sheet.Paper {
 	g := m.Plan.Groups[0]
 	grid := g.Built.Panels[0].Grid
+	high := m.either(110, 84)
 	blocks := []sheet.Block{
 		sheet.Say(m.T("look-paper/lead", "wood", capital(m.wood(g.Design.Wood)), "finish", m.wood(g.Design.Finish.Kind))),
 		sheet.Heading(m.T("look-paper/lamps")),
 		sheet.Fitted(func(width float64) []sheet.Block { return []sheet.Block{m.lamps(grid, g.Design.Heights, width)} }),
 		sheet.Heading(m.T("look-paper/natural")),
-		sheet.Fitted(func(width float64) []sheet.Block { return []sheet.Block{m.natural(g, width)} }),
+		sheet.Fitted(func(width float64) []sheet.Block { return []sheet.Block{m.natural(g, width, high)} }),
 		sheet.Heading(m.T("look-paper/heights")),
 		sheet.Fitted(func(width float64) []sheet.Block { return []sheet.Block{m.comb(g.Design.Heights, width)} }),
 	}
@@ -106,9 +107,9 @@ func shade(p sheet.Pen, x, y, pitch, share float64, columns, rows int) {
 }
 
 // natural draws the top left blocks at their natural size, as many as fit, up to four by
-// four. Darker is farther back.
-func (m *maker) natural(g engine.Group, width float64) sheet.Block {
-	const most, high = 4, 110.0
+// four and no higher than that. Darker is farther back.
+func (m *maker) natural(g engine.Group, width, high float64) sheet.Block {
+	const most = 4
 	pitch := g.Built.Pitch.Millimetres()
 	grid := g.Built.Panels[0].Grid
 	columns := max(1, min(most, int(width/pitch), grid.Columns))

@@ -29,10 +29,10 @@ func (m *maker) offer() sheet.Paper {
 		sheet.Heading(m.T("offering/sound")),
 	)
 	for _, s := range m.soundText() {
-		p.Blocks = append(p.Blocks, sheet.Say(s))
+		p.Blocks = append(p.Blocks, sheet.Text{Text: s, Type: m.inHand()})
 	}
 	p.Blocks = append(p.Blocks, sheet.Beside{Shares: []float64{1.08, 1}, Columns: [][]sheet.Block{
-		{sheet.Heading(m.T("offering/in")), sheet.List{Items: m.included()}, sheet.Heading(m.T("offering/out")), sheet.List{Items: m.left()}},
+		{sheet.Heading(m.T("offering/in")), sheet.List{Size: m.inHand().Size, Items: m.included()}, sheet.Heading(m.T("offering/out")), sheet.List{Size: m.inHand().Size, Items: m.left()}},
 		append([]sheet.Block{sheet.Heading(m.T("offering/price"))}, m.priceBlocks()...),
 	}})
 	if passed := m.cautions("supply/"); len(passed) > 0 {
@@ -67,19 +67,19 @@ func (m *maker) offered() bool {
 // offerPicture is the rendered picture where there is one, or else the panels on
 // their wall, to scale, with a person beside them.
 func (m *maker) offerPicture() sheet.Block {
+	most := m.either(88, 50)
 	return sheet.Fitted(func(width float64) []sheet.Block {
 		if p := m.Picture; len(p.Body) > 0 {
 			high := width * float64(p.Height) / float64(p.Width)
 			return []sheet.Block{sheet.Piece{Height: high, Draw: func(pen sheet.Pen) { pen.Picture(0, 0, width, high, p.Type, p.Body, m.T("offering/picture")) }}}
 		}
-		return []sheet.Block{m.wallPicture(width)}
+		return []sheet.Block{m.wallPicture(width, most)}
 	})
 }
 
-// wallPicture is the first wall with its panels and a person.
-func (m *maker) wallPicture(width float64) sheet.Block {
+// wallPicture is the first wall with its panels and a person, so high at most.
+func (m *maker) wallPicture(width, most float64) sheet.Block {
 	w := m.Doc.Design.Walls[m.Plan.Groups[0].Wall]
-	const most = 88
 	wide, high := w.Width.Millimetres(), w.Height.Millimetres()
 	k := scale(max(wide/width, high/most))
 	return sheet.Piece{Height: k.of(high) + 1, Draw: func(p sheet.Pen) {
@@ -122,7 +122,7 @@ func (m *maker) person(p sheet.Pen, k scale, right, wide, high float64) {
 
 // offerFacts are size, mass and make, in plain words.
 func (m *maker) offerFacts() sheet.Block {
-	t := sheet.Table{Columns: []sheet.Column{{}, {Grow: true}}}
+	t := sheet.Table{Size: m.inHand().Size, Columns: []sheet.Column{{}, {Grow: true}}}
 	add := func(key string, value string) {
 		t.Rows = append(t.Rows, []sheet.Cell{{Text: m.T("offering/" + key)}, {Text: value, Bold: true}})
 	}
@@ -208,26 +208,27 @@ func (m *maker) priceBlocks() []sheet.Block {
 
 // firm is a price with its tax, its payments and until when it holds.
 func (m *maker) firm(net, tax, gross money.Money, holds string) []sheet.Block {
-	blocks := []sheet.Block{
-		m.large(gross.Format(m.locale())),
-	}
-	for _, line := range m.taxLines(net, tax) {
-		blocks = append(blocks, sheet.Small(line))
-	}
-	if m.Book.Placeholder && !m.offered() {
-		blocks = append(blocks, sheet.Say(m.T("offering/example")))
-	}
+	lines := m.taxLines(net, tax)
 	if d := m.Doc.Design.Money; d.Discount > 0 {
 		key := "offering/discount"
 		if strings.TrimSpace(d.Reason) == "" {
 			key = "offering/discount-plain"
 		}
-		blocks = append(blocks, sheet.Small(m.T(key, "share", words.Quantity{Value: d.Discount, Unit: "%"}, "reason", d.Reason)))
+		lines = append(lines, m.T(key, "share", words.Quantity{Value: d.Discount, Unit: "%"}, "reason", d.Reason))
 	}
-	blocks = append(blocks, sheet.Small(holds))
+	lines = append(lines, holds)
+	if m.close {
+		lines = []string{strings.Join(lines, " · ")}
+	}
+	blocks := []sheet.Block{m.large(gross.Format(m.locale()))}
+	if m.Book.Placeholder && !m.offered() {
+		blocks = append(blocks, sheet.Text{Text: m.T("offering/example"), Type: m.inHand()})
+	}
+	for _, line := range lines {
+		blocks = append(blocks, sheet.Small(line))
+	}
 	if stages := m.stages(gross); len(stages) > 0 {
-		t := sheet.Table{Columns: []sheet.Column{{Head: m.T("money/stages"), Grow: true}, {Right: true}}, Rows: stages}
-		blocks = append(blocks, t)
+		blocks = append(blocks, sheet.Table{Size: m.inHand().Size, Columns: []sheet.Column{{Head: m.T("money/stages"), Grow: true}, {Right: true}}, Rows: stages})
 	}
 	return blocks
 }

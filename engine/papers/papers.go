@@ -120,7 +120,7 @@ func Make(in Input, name string) (Set, bool) {
 func (m *maker) set(name string) ([]sheet.Paper, []table) {
 	switch name {
 	case OfferSet:
-		return []sheet.Paper{m.offer(), m.lookCard(), m.careCard()}, nil
+		return []sheet.Paper{m.fewest(m.offer), m.fewest(m.lookCard), m.careCard()}, nil
 	case OrderSet:
 		return slices.Concat([]sheet.Paper{}, m.changeSlips(), m.invoices()), nil
 	case BookSet:
@@ -128,18 +128,18 @@ func (m *maker) set(name string) ([]sheet.Paper, []table) {
 	case CutSet:
 		tables := []table{m.stock(), m.cuts(), m.counts(), m.prices()}
 		if m.kit() {
-			return []sheet.Paper{m.cover(), m.stockOrder(), m.stopList(), m.binLabels(), m.countCard(), m.safety()}, tables
+			return []sheet.Paper{m.fewest(m.cover), m.stockOrder(), m.stopList(), m.binLabels(), m.countCard(), m.fewest(m.safety)}, tables
 		}
 		return []sheet.Paper{
-			m.cover(), m.stockOrder(), m.backerSheet(), m.stopList(), m.binLabels(), m.countCard(), m.frameList(), m.safety(),
+			m.fewest(m.cover), m.stockOrder(), m.backerSheet(), m.stopList(), m.binLabels(), m.countCard(), m.frameList(), m.fewest(m.safety),
 		}, tables
 	case GlueSet:
 		return []sheet.Paper{
-			m.cover(), m.countCard(), m.layOrder(), m.rowCards(), m.trimSheet(), m.finishSchedule(), m.timeSheet(),
+			m.fewest(m.cover), m.countCard(), m.layOrder(), m.rowCards(), m.trimSheet(), m.finishSchedule(), m.timeSheet(),
 		}, append([]table{m.counts(), m.hours()}, m.fields()...)
 	case HangSet:
 		return []sheet.Paper{
-			m.cover(), m.cleatPaper(), m.rearMap(), m.weighSlip(), m.liftingPlan(), m.wayIn(), m.hangSheet(), m.standSheet(), m.safety(),
+			m.fewest(m.cover), m.fewest(m.cleatPaper), m.rearMap(), m.weighSlip(), m.liftingPlan(), m.wayIn(), m.fewest(m.hangSheet), m.standSheet(), m.fewest(m.safety),
 		}, nil
 	case SurveySet:
 		return []sheet.Paper{m.surveyBlank(), m.surveyFilled()}, nil
@@ -170,6 +170,39 @@ func (m *maker) fullSize(set string) []sheet.Drawing {
 type maker struct {
 	Input
 	drawings []sheet.Drawing
+	close    bool // type and pictures are smaller
+}
+
+// fewest makes a paper, in smaller type and with smaller pictures where that saves a sheet.
+func (m *maker) fewest(paper func() sheet.Paper) sheet.Paper {
+	before := m.drawings
+	count := func(p sheet.Paper) int {
+		n := sheet.Count(m.Format, p)
+		m.drawings = before
+		return n
+	}
+	usual := paper()
+	sheets := count(usual)
+	if sheets < 2 {
+		return usual
+	}
+	m.close = true
+	if closer := paper(); count(closer) < sheets {
+		usual = closer
+	}
+	m.close = false
+	return usual
+}
+
+// inHand is the type of what is read in the hand.
+func (m *maker) inHand() sheet.Type { return sheet.Type{Size: m.either(sheet.BodySize, 3.5)} }
+
+// either is the size of type or of a picture, or the smaller one that saves a sheet.
+func (m *maker) either(usual, closer float64) float64 {
+	if m.close {
+		return closer
+	}
+	return usual
 }
 
 // T says a message. Its arguments come in pairs of name and value.

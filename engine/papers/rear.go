@@ -91,9 +91,12 @@ func (m *maker) at(metres float64) length.Length {
 	return m.mm(metres * millimetres)
 }
 
+// ringHeight is that of a row of the table of screws.
+const ringHeight = 7.5
+
 // ringTable is where each screw goes, from the rear's own left edge.
 func (m *maker) ringTable(b back) sheet.Block {
-	t := sheet.Table{Least: 7.5, Columns: []sheet.Column{
+	t := sheet.Table{Least: ringHeight, Columns: []sheet.Column{
 		{Width: 8}, {Head: m.T("rearing/ring")}, {Head: m.T("rearing/from-left"), Right: true}, {Head: m.T("rearing/from-top"), Right: true},
 		{Head: m.T("rearing/row"), Right: true}, {Head: m.T("rearing/column"), Right: true},
 	}}
@@ -116,7 +119,8 @@ const (
 // rearDrawing is the back: hatched where a block is too short for the screw, black
 // where there is none, ringed where to screw.
 func (m *maker) rearDrawing(i int, b back, width float64) sheet.Drawing {
-	const side, top, high = 9.0, 15.0, 118.0
+	const side, top = 9.0, 15.0
+	high := m.rearHigh(len(b.Holes(b.Row)))
 	wide, tall := b.FieldMM(), float64(b.Grid.Rows)*b.PitchMM
 	k := fitted(wide, tall, width-2*side, high)
 	w, h := k.of(wide), k.of(tall)
@@ -133,6 +137,17 @@ func (m *maker) rearDrawing(i int, b back, width float64) sheet.Drawing {
 			m.scaleBar(p.In(side, top+h+2.5, width-side, scaleHeight), k)
 		},
 	}
+}
+
+// rearHigh is how high a back is drawn: so that its table stands below it, where the
+// drawing does not become too small for that.
+func (m *maker) rearHigh(rings int) float64 {
+	const most, least = 118, 80
+	const beside, aRing = 148, ringHeight // what else stands on the sheet
+	if high := m.Format.Height - beside - aRing*float64(rings); high >= least {
+		return min(high, most)
+	}
+	return most
 }
 
 // rings are the screws with their numbers, those of the upper row above them and

@@ -17,7 +17,7 @@ func (m *maker) safety() sheet.Paper {
 	column := func(parts ...string) []sheet.Block {
 		var all []sheet.Block
 		for _, part := range parts {
-			all = append(all, sheet.Heading(m.T("safety/"+part)), sheet.List{Mark: sheet.Ticks, Size: 3.8, Items: m.safetyItems(part)})
+			all = append(all, sheet.Heading(m.T("safety/"+part)), sheet.List{Mark: sheet.Ticks, Size: m.either(3.8, 3.3), Items: m.safetyItems(part)})
 		}
 		return all
 	}

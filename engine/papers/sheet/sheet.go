@@ -157,6 +157,11 @@ func Layout(id string, f Format, frame Frame, papers []Paper, drawn Span) []Shee
 	return all
 }
 
+// Count is how many sheets a paper takes.
+func Count(f Format, p Paper) int {
+	return len(fewest(flow(p.Blocks, f.BodyWidth()), f.bodyHeight(p.View)))
+}
+
 // page is one sheet before it is drawn.
 type page struct {
 	paper Paper

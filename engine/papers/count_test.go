@@ -1,0 +1,62 @@
+package papers_test
+
+import (
+	"testing"
+
+	"blockfield/engine/length"
+	"blockfield/engine/papers"
+	"blockfield/engine/papers/sheet"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// What belongs on one sheet stands on one, on A4 and on Letter: what a client signs and
+// keeps, the cautions with whoever was told, and what a home builder reads first.
+func TestOneSheetEach(t *testing.T) {
+	for _, name := range jobs() {
+		for _, in := range []papers.Input{job(t, name).input(length.Metric, sheet.A4()), job(t, name).input(length.Metric, sheet.Letter())} {
+			in.Site = "https://blocks.example/"
+			offer, cut, hang := make1(t, in, papers.OfferSet), make1(t, in, papers.CutSet), make1(t, in, papers.HangSet)
+			for paper, set := range map[string]papers.Set{"offer": offer, "look-card": offer, "care-card": offer, "safety": cut, "cleat": hang} {
+				all := of(set, paper)
+				if name == "s3" && paper == "cleat" { // it stands on the floor
+					require.Empty(t, all)
+					continue
+				}
+				assert.Len(t, all, 1, "%s on %s, %s", name, in.Format.Name, paper)
+			}
+		}
+	}
+	for _, format := range sheet.Formats() {
+		in := job(t, "s8").input(length.Metric, format)
+		in.Site = "https://blocks.example/"
+		book := make1(t, in, papers.BookSet)
+		assert.Len(t, of(book, "before"), 1, format.Name)
+		assert.Len(t, of(book, "rear-map"), 1, format.Name)
+		assert.Len(t, of(book, "row-cards"), 2, format.Name)
+	}
+}
+
+// A code takes no room from what stands on a sheet.
+func TestACodeCostsNoSheet(t *testing.T) {
+	for _, name := range []string{"s2", "s8"} {
+		for _, set := range []string{papers.CutSet, papers.GlueSet, papers.BookSet} {
+			in := job(t, name).input(length.Metric, sheet.Letter())
+			without := len(make1(t, in, set).Sheets)
+			in.Site = "https://blocks.example/"
+			assert.Len(t, make1(t, in, set).Sheets, without, "%s, %s", name, set)
+		}
+	}
+}
+
+// Counting sheets draws nothing twice: each drawing is a file of its own once.
+func TestDrawingsOnce(t *testing.T) {
+	set := make1(t, job(t, "s1").input(length.Metric, sheet.Letter()), papers.HangSet)
+	names := map[string]bool{}
+	for _, d := range set.Drawings {
+		assert.False(t, names[d.Name], d.Name)
+		names[d.Name] = true
+	}
+	assert.NotEmpty(t, names)
+}
