@@ -375,11 +375,30 @@ document.addEventListener("click", (event) => {
   const lead = event.target.closest("a.to-field");
   if (lead) {
     event.preventDefault();
+    closeMenus(null);
     goToField(lead.dataset.field, lead.dataset.section);
   }
 });
 
+// A field is found by its name: typed after the key "/".
+const finder = byID("find");
+const wanted = byID("find-text");
+finder.addEventListener("toggle", () => {
+  if (!finder.open) return;
+  wanted.focus();
+  wanted.select();
+});
+wanted.addEventListener("input", () => ask({ op: "find", value: wanted.value }));
+wanted.addEventListener("keydown", (event) => {
+  if (event.key === "Enter") byID("found").querySelector("a")?.click();
+});
+const writes = (element) => element.matches("input, textarea, select");
+
 document.addEventListener("keydown", (event) => {
+  if (event.key === "/" && !writes(event.target) && finder.checkVisibility()) {
+    event.preventDefault();
+    finder.open = true;
+  }
   if (event.key === "Escape") {
     const menu = document.activeElement?.closest("details.menu[open]");
     closeMenus(null);

@@ -107,3 +107,18 @@ func TestOffline(t *testing.T) {
 	assert.Equal(t, "failed", eval[string](b, `fetch("not-kept.txt").then(() => "came", () => "failed")`))
 	b.read(page.Maker)
 }
+
+// A maker finds a field by its name, without a mouse, and goes on typing in it.
+func TestFindAField(t *testing.T) {
+	b, _ := openPage(t)
+	assert.False(t, eval[bool](b, `document.querySelector("#find").checkVisibility()`), "a client meets few fields")
+	b.read(page.Maker)
+	eval[any](b, `document.activeElement.blur()`)
+	b.do(chromedp.KeyEvent("/"))
+	b.wait(`document.activeElement.id === "find-text"`)
+	b.do(chromedp.KeyEvent("tail"))
+	b.wait(`document.querySelector('#found a[data-field="bench.holdTail"]')`)
+	b.do(chromedp.KeyEvent(kb.Enter))
+	b.wait(`document.activeElement.name === "bench.holdTail"`)
+	assert.False(t, eval[bool](b, `document.querySelector("#find").open`))
+}

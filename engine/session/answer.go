@@ -66,6 +66,8 @@ func (s *Session) answer(req Request) Response {
 		return s.heard(req)
 	case "row":
 		return s.row(req)
+	case "find":
+		return Response{Fragments: []page.Fragment{page.Find(s.plain(), req.Value)}}
 	default:
 		return s.refuse(errors.New("internal error: no such operation: " + strconv.Quote(req.Op)))
 	}

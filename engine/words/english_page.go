@@ -23,6 +23,7 @@ func englishFrame() map[string]string {
 		"page/tools":         "Tools",
 		"page/undo":          "Undo",
 		"page/redo":          "Redo",
+		"page/find":          "Find a field",
 		"page/examples":      "Examples",
 		"page/examples-lead": "Eight jobs, all made up, to look at and to start from.",
 		"page/menu":          "File",
