@@ -84,7 +84,7 @@ func (j Job) panelOf(c layup.Card) int {
 	})
 }
 
-// fieldCode is the code of what the cards of a panel say: section, slack, wood,
+// fieldCode is the code of what the cards of a panel say: section, slack, woods,
 // heights and levels. A panel that hangs elsewhere has the same cards.
 func (j Job) fieldCode(c layup.Card) string {
 	g := j.Plan.Groups[c.Field]
@@ -92,9 +92,14 @@ func (j Job) fieldCode(c layup.Card) string {
 	for _, h := range g.Design.Heights {
 		content = fmt.Appendf(content, " %d", h.Nanometres())
 	}
-	grid := g.Built.Panels[c.Panel].Grid
-	content = fmt.Appendf(content, " %d×%d ", grid.Columns, grid.Rows)
-	return design.CodeOf(append(content, grid.Levels...))
+	p := g.Built.Panels[c.Panel]
+	content = fmt.Appendf(content, " %d×%d ", p.Grid.Columns, p.Grid.Rows)
+	content = append(content, p.Grid.Levels...)
+	if p.Woods != nil {
+		content = fmt.Appendf(content, " %s ", g.Design.SecondWood)
+		content = append(content, p.Woods...)
+	}
+	return design.CodeOf(content)
 }
 
 // Panel is how far the panel of a card is.

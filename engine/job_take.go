@@ -22,7 +22,7 @@ func (j Job) TakeSize(doc design.Document, s Section) (design.Document, error) {
 	}
 	var err error
 	for _, g := range j.Plan.Groups {
-		if g.Design.Wood != s.Wood || !g.Design.Block.Size.Same(s.Size) {
+		if !slices.Contains(g.Design.Woods(), s.Wood) || !g.Design.Block.Size.Same(s.Size) {
 			continue
 		}
 		for _, edit := range [][2]string{
@@ -129,7 +129,7 @@ func (j Job) Tool(name string) design.Record {
 func (j Job) taught() learn.Job {
 	out := learn.Job{Times: j.Record.Times, Spent: j.Record.Spent}
 	for _, g := range j.Plan.Groups {
-		out.Woods = append(out.Woods, g.Design.Wood)
+		out.Woods = append(out.Woods, g.Design.Woods()...)
 		out.FrameWoods = append(out.FrameWoods, g.Design.Frame.Wood)
 		out.Finishes = append(out.Finishes, g.Design.Finish.Kind)
 		out.Sheets = append(out.Sheets, learn.Sheet{Name: g.Design.Backer.Sheet, Thickness: g.Design.Backer.Thickness})

@@ -6,6 +6,7 @@ import (
 
 	"blockfield/engine/check"
 	"blockfield/engine/design"
+	"blockfield/engine/layup"
 	"blockfield/engine/measure"
 	"blockfield/engine/words"
 )
@@ -41,7 +42,8 @@ const (
 func (j Job) answered(all []check.WatchOut) []check.WatchOut {
 	measured := map[string]bool{}
 	for _, g := range j.Plan.Groups {
-		if s, ok := j.sectionOf(g); ok && s.Known.Measured {
+		of := j.sectionsOf(g)
+		if len(of) > 0 && !slices.ContainsFunc(of, func(s Section) bool { return !s.Known.Measured }) {
 			measured[g.Path+".block.measured"] = true
 		}
 	}
@@ -50,22 +52,24 @@ func (j Job) answered(all []check.WatchOut) []check.WatchOut {
 	})
 }
 
-// sectionOf finds the sticks that a group's blocks are cut from.
-func (j Job) sectionOf(g Group) (Section, bool) {
+// sectionsOf are the sticks that a group's blocks are cut from, one section a wood.
+func (j Job) sectionsOf(g Group) []Section {
+	var all []Section
 	for _, s := range j.Sections {
-		if s.Wood == g.Design.Wood && s.Size.Same(g.Design.Block.Size) {
-			return s, true
+		if slices.Contains(g.Design.Woods(), s.Wood) && s.Size.Same(g.Design.Block.Size) {
+			all = append(all, s)
 		}
 	}
-	return Section{}, false
+	return all
 }
 
 // watchOuts are those of the record itself.
 func (j Job) watchOuts() []check.WatchOut {
 	var all []check.WatchOut
 	for _, g := range j.Plan.Groups {
-		s, _ := j.sectionOf(g)
-		all = append(all, measure.WatchOuts(g.Design, s.Known, g.Path)...)
+		for _, s := range j.sectionsOf(g) {
+			all = append(all, measure.WatchOuts(g.Design, s.Known, g.Path)...)
+		}
 	}
 	all = append(all, j.bins()...)
 	all = append(all, j.afterLock()...)
@@ -93,10 +97,18 @@ func (j Job) bins() []check.WatchOut {
 			continue
 		}
 		w.Code, w.Field = "record/bin-short", fmt.Sprintf("%sbins[%d].cut", design.RecordPrefix, c.Entry)
-		w.Args = words.Args{"height": c.Bin.Height, "good": c.Good, "need": c.Need, "short": c.Short, "cut": c.Short + recutSpare}
+		w.Args = words.Args{"height": j.binHeight(c.Bin), "good": c.Good, "need": c.Need, "short": c.Short, "cut": c.Short + recutSpare}
 		all = append(all, w)
 	}
 	return all
+}
+
+// binHeight names a bin: by its wood too where there are several kinds of stick.
+func (j Job) binHeight(b layup.Bin) any {
+	if len(j.Sections) > 1 {
+		return words.Phrase{Key: "rows/bin-of", Args: words.Args{"height": b.Height, "wood": words.Key("choice/" + b.Wood)}}
+	}
+	return b.Height
 }
 
 // cardsInHand watches over the cards that rows are laid from.

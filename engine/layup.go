@@ -19,6 +19,7 @@ func (r Result) layup(d design.Design, start string, good func(layup.Bin) int) [
 		fields[i] = layup.Field{Group: g.Design, GramsPerBlock: r.gramsPerBlock(i)}
 		for _, p := range g.Built.Panels {
 			fields[i].Panels = append(fields[i].Panels, p.Grid)
+			fields[i].Woods = append(fields[i].Woods, p.Woods)
 		}
 	}
 	return layup.Lay(fields, layup.Way{Start: start, AtOnce: r.Bill.BlocksAtATime(d.Bench), Good: good})

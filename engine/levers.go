@@ -131,8 +131,8 @@ func (l *Lever) say(before, after Result) {
 	_, has := after.Cells()
 	g := after.Groups[0]
 	l.Args = words.Args{
-		"size": g.Design.Block.Size, "wood": words.Key("choice/" + g.Design.Wood),
-		"was": words.Key("choice/" + before.Groups[0].Design.Wood),
+		"size": g.Design.Block.Size, "wood": g.Design.WoodName(),
+		"was": before.Groups[0].Design.WoodName(),
 		"n":   len(g.Design.Heights), "heights": g.Design.Heights,
 		"width": g.Built.TotalWidth.CeilMM(), "height": g.Built.TotalHeight.CeilMM(),
 		"fewer": words.Percent(100 * (1 - float64(has)/float64(max(had, 1)))),
@@ -263,12 +263,12 @@ func smaller(g design.Group, at string) []edit {
 	return []edit{{at + "width", less(g.Width)}, {at + "height", less(g.Height)}}
 }
 
-// anotherWood is for the blocks, and for a frame of the same wood.
+// anotherWood is for all blocks, and for a frame of the same wood.
 func anotherWood(g design.Group, at, wood string) []edit {
-	if g.Wood == wood {
+	if len(g.Woods()) == 1 && g.Wood == wood {
 		return nil
 	}
-	edits := []edit{{at + "wood", wood}}
+	edits := []edit{{at + "wood", wood}, {at + "secondWood", design.NoSecondWood}}
 	if g.Frame.Wood == g.Wood {
 		edits = append(edits, edit{at + "frame.wood", wood})
 	}

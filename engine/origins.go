@@ -1,10 +1,6 @@
 package engine
 
-import (
-	"blockfield/engine/bench"
-	"blockfield/engine/design"
-	"blockfield/engine/length"
-)
+import "blockfield/engine/bench"
 
 // Origin is what a block is cut from: a sound stick of its lot, counted from 1 as
 // the cutting plan has them, out of so many, and which piece of that stick. The
@@ -26,17 +22,22 @@ func (r Result) Origins() [][][]Origin {
 	}
 	all := make([][][]Origin, len(r.Groups))
 	for i, g := range r.Groups {
-		byLevel := make([]*[]Origin, len(g.Design.Heights))
-		for level, h := range g.Design.Heights {
-			if byLevel[level] = piles[pileOf(g.Design, h)]; byLevel[level] == nil {
-				byLevel[level] = new([]Origin)
+		byWood := make([][]*[]Origin, len(g.Design.Woods()))
+		for w, wood := range g.Design.Woods() {
+			byWood[w] = make([]*[]Origin, len(g.Design.Heights))
+			for level, h := range g.Design.Heights {
+				left := piles[pile{wood, g.Design.Block.Size.Nanometres(), h.Nanometres()}]
+				if left == nil {
+					left = new([]Origin)
+				}
+				byWood[w][level] = left
 			}
 		}
 		all[i] = make([][]Origin, len(g.Built.Panels))
 		for j, p := range g.Built.Panels {
 			cells := make([]Origin, len(p.Grid.Levels))
 			for k, level := range p.Grid.Levels {
-				if left := byLevel[level]; len(*left) > 0 {
+				if left := byWood[p.WoodOf(k)][level]; len(*left) > 0 {
 					cells[k], *left = (*left)[0], (*left)[1:]
 				}
 			}
@@ -50,10 +51,6 @@ func (r Result) Origins() [][][]Origin {
 type pile struct {
 	wood             string
 	sizeNM, heightNM int64
-}
-
-func pileOf(g design.Group, h length.Length) pile {
-	return pile{g.Wood, g.Block.Size.Nanometres(), h.Nanometres()}
 }
 
 // cutInto cuts the sticks of a lot.

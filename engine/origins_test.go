@@ -2,6 +2,7 @@ package engine_test
 
 import (
 	"fmt"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -9,14 +10,19 @@ import (
 
 	"blockfield/engine"
 	"blockfield/engine/bench"
+	"blockfield/engine/design"
 	"blockfield/engine/design/designtest"
 )
 
 // TestOriginsFollowTheCuttingPlan: each block comes from a piece that the plan cuts
 // to its height, no piece goes to two blocks, and a bare cell has none.
 func TestOriginsFollowTheCuttingPlan(t *testing.T) {
-	for _, name := range []string{"s1", "s3", "s7", "s8"} { // bare cells, several panels
-		plan := plan(t, designtest.Job(t, name))
+	for _, name := range []string{"s1", "s3", "s7", "s8", "two woods"} { // bare cells, several panels
+		d := designtest.Job(t, strings.Replace(name, "two woods", "s7", 1))
+		if name == "two woods" {
+			d = designtest.TwoWoods(design.Document{Design: d}, design.MixedAtRandom).Design
+		}
+		plan := plan(t, d)
 		used := map[string]bool{}
 		blocks := 0
 		for i, panels := range plan.Origins() {
@@ -28,7 +34,7 @@ func TestOriginsFollowTheCuttingPlan(t *testing.T) {
 						require.Equal(t, engine.Origin{}, from, "%s: bare", name)
 						continue
 					}
-					lot := lotOf(t, plan, g)
+					lot := lotOf(t, plan, g, g.Built.Panels[j].WoodOf(k))
 					require.Equal(t, height.Nanometres(), pieceOf(lot, from), "%s: %v", name, from)
 					one := fmt.Sprint(lot.Wood, lot.Size, from)
 					require.False(t, used[one], "%s: %s goes to two blocks", name, one)
@@ -42,10 +48,10 @@ func TestOriginsFollowTheCuttingPlan(t *testing.T) {
 	}
 }
 
-func lotOf(t *testing.T, plan engine.Result, g engine.Group) bench.Lot {
+func lotOf(t *testing.T, plan engine.Result, g engine.Group, wood uint8) bench.Lot {
 	t.Helper()
 	for _, lot := range plan.Bill.Lots {
-		if lot.Wood == g.Design.Wood && lot.Size.Same(g.Design.Block.Size) {
+		if lot.Wood == g.Design.Woods()[wood] && lot.Size.Same(g.Design.Block.Size) {
 			return lot
 		}
 	}

@@ -44,11 +44,17 @@ func Scene(d design.Design, built Result, v design.View) (scene.Scene, error) {
 
 func scenePanels(g Group, origins [][]Origin) ([]scene.Panel, error) {
 	in, out := g.Design, g.Built
-	blocks, ok := material(in.Wood, in.Finish.Kind, in.Finish.Colour)
-	frame, ok2 := material(in.Frame.Wood, in.Finish.Kind, in.Finish.FrameColour)
-	backer, ok3 := scene.BackerMaterial(in.Backer.Sheet)
-	if !ok || !ok2 || !ok3 {
-		return nil, fmt.Errorf("engine: no tone for %s, %s or %s", in.Wood, in.Frame.Wood, in.Backer.Sheet)
+	blocks := make([]scene.Material, 2) // one or two woods
+	for i, wood := range in.Woods() {
+		var ok bool
+		if blocks[i], ok = material(wood, in.Finish.Kind, in.Finish.Colour); !ok {
+			return nil, fmt.Errorf("engine: no tone for %s", wood)
+		}
+	}
+	frame, ok := material(in.Frame.Wood, in.Finish.Kind, in.Finish.FrameColour)
+	backer, ok2 := sheet(in)
+	if !ok || !ok2 {
+		return nil, fmt.Errorf("engine: no tone for %s or %s", in.Frame.Wood, in.Backer.Sheet)
 	}
 	one := scene.Panel{
 		OuterWidthM: out.OuterWidth.Metres(), OuterHeightM: out.OuterHeight.Metres(),
@@ -56,7 +62,7 @@ func scenePanels(g Group, origins [][]Origin) ([]scene.Panel, error) {
 		Columns: out.Columns, Rows: out.Rows,
 		PitchM: out.Pitch.Metres(), BlockM: in.Block.Size.Metres(),
 		HeightsM: length.Metres(in.Heights),
-		Blocks:   blocks, Frame: frame, Backer: backer,
+		Blocks:   blocks[0], Second: blocks[1], Frame: frame, Backer: backer,
 	}
 	if out.Framed {
 		one.FrameThicknessM, one.FrameGapM = in.Frame.Thickness.Metres(), in.Frame.Gap.Metres()
@@ -100,8 +106,20 @@ func material(wood, finish, colour string) (scene.Material, bool) {
 	return m.Coloured(colour)
 }
 
+// sheet is the backer of a group as it is seen between blocks: finished as they are.
+func sheet(g design.Group) (scene.Material, bool) {
+	m, ok := scene.BackerMaterial(g.Backer.Sheet)
+	if !ok {
+		return m, false
+	}
+	if m, ok = m.Finished(g.Finish.Kind); !ok {
+		return m, false
+	}
+	return m.Coloured(g.Finish.Colour)
+}
+
 func place(one scene.Panel, p panel.Panel, seed uint64) scene.Panel {
 	one.LeftM, one.BottomM = p.Left.Metres(), p.Bottom.Metres()
-	one.Levels, one.Seed = p.Grid.Levels, seed
+	one.Levels, one.Woods, one.Seed = p.Grid.Levels, p.Woods, seed
 	return one
 }

@@ -31,6 +31,7 @@ func (r Result) Show(s scene.Scene, v scene.View) scene.Scene {
 		}
 		p := parted{Panel: s.Panels[0], built: g.Built.Panels[0], half: r.Hangings[i].Halves[0], high: g.Built.FieldHeight.Metres()}
 		p.wide = g.Built.FieldWidth.Metres()
+		p.Backer, _ = scene.BackerMaterial(g.Design.Backer.Sheet) // its rear, and what the blocks will cover, stays raw
 		p.bevel = math.Tan(g.Design.Cleat.Bevel * math.Pi / 180)
 		if r.Hangings[i].Means != wall.Stand {
 			p.strips = r.Hangings[i].Strips
@@ -96,7 +97,7 @@ func (p parted) bars(z float64) (all []scene.Panel) {
 func (p parted) rear() []scene.Panel {
 	deep := math.Max(p.FrameDepthM, p.CleatThicknessM+p.BackerThicknessM+p.HeightsM[len(p.HeightsM)-1])
 	back := p.Panel
-	back.HeightsM, back.Levels, back.Cut = []float64{0}, make([]uint8, len(p.Levels)), nil
+	back.HeightsM, back.Levels, back.Cut, back.Woods = []float64{0}, make([]uint8, len(p.Levels)), nil, nil
 	back.CleatThicknessM = deep - p.CleatThicknessM - p.BackerThicknessM
 	all := []scene.Panel{back}
 	if p.FrameThicknessM == 0 { // what stands behind the backer: the blocks, all as tall as the tallest

@@ -27,7 +27,7 @@ func Included(d design.Design, r Result) []words.Phrase {
 	}
 	g, scope := r.Groups[0], d.Work.Scope()
 	_, blocks := r.Cells()
-	wood := words.Args{"n": blocks, "wood": words.Key("choice/" + g.Design.Wood)}
+	wood := words.Args{"n": blocks, "wood": g.Design.WoodName()}
 	switch scope {
 	case design.PlanScope:
 		add("plan", nil)

@@ -24,7 +24,7 @@ import (
 var sheetDir = flag.String("sheet", "", "folder for the contact sheets, for TestContactSheet")
 
 // Contact sheets for people to look at: the woods under two finishes and two
-// lamps, the views, and the scenarios. Run by make contact-sheet.
+// lamps, the views, the scenarios, two woods and colours. Run by make contact-sheet.
 func TestContactSheet(t *testing.T) {
 	if *sheetDir == "" {
 		t.Skip("only with -sheet DIR")
@@ -33,6 +33,7 @@ func TestContactSheet(t *testing.T) {
 	writeSheet(t, "woods.png", 4, woodTiles(t))
 	writeSheet(t, "views.png", 3, viewTiles(t))
 	writeSheet(t, "scenarios.png", 3, scenarioTiles(t))
+	writeSheet(t, "mixed.png", 3, mixedTiles(t))
 }
 
 // tile is one picture of a sheet with its caption.
@@ -104,6 +105,25 @@ func scenarioTiles(t *testing.T) (all []tile) {
 		all = append(all, drawTile(doc.Design.Title, sceneOfDesign(t, doc)))
 	}
 	return append(all, drawTile("default", sceneOfDesign(t, design.Default())))
+}
+
+// mixedTiles are two woods, and colours in the finish.
+func mixedTiles(t *testing.T) (all []tile) {
+	for _, mixed := range []string{design.MixedTaller, design.MixedEveryOther, design.MixedAtRandom} {
+		doc := design.Default()
+		g := &doc.Design.Walls[0].Groups[0]
+		g.Wood, g.SecondWood, g.Frame.Wood = "maple", "walnut", "walnut"
+		if mixed != design.MixedTaller {
+			g.Mixed = mixed
+		}
+		all = append(all, drawTile("maple and walnut, "+mixed, sceneOfDesign(t, doc)))
+	}
+	for _, colour := range design.Colours()[1:] {
+		doc := design.Default()
+		doc.Design.Walls[0].Groups[0].Finish.Colour = colour
+		all = append(all, drawTile("poplar, "+colour+", frame clear", sceneOfDesign(t, doc)))
+	}
+	return all
 }
 
 func writeSheet(t *testing.T, name string, columns int, tiles []tile) {

@@ -21,20 +21,22 @@ func pooled(b design.Bench, jobs []job) []Lot {
 	var out []Lot
 	at := map[square]int{}
 	for _, j := range jobs {
-		key := square{j.design.Wood, j.design.Block.Size.Nanometres()}
-		i, ok := at[key]
-		if !ok {
-			i = len(out)
-			at[key] = i
-			out = append(out, Lot{Wood: j.design.Wood, Size: j.design.Block.Size, StickLength: b.StickLength})
-		}
-		for k, n := range j.built.Counts {
-			if n > 0 && !j.zero(k) {
-				out[i].need(j.design.Heights[k], n)
+		for w, wood := range j.design.Woods() {
+			key := square{wood, j.design.Block.Size.Nanometres()}
+			i, ok := at[key]
+			if !ok {
+				i = len(out)
+				at[key] = i
+				out = append(out, Lot{Wood: wood, Size: j.design.Block.Size, StickLength: b.StickLength})
+			}
+			for k, n := range j.built.WoodCounts[w] {
+				if n > 0 && !j.zero(k) {
+					out[i].need(j.design.Heights[k], n)
+				}
 			}
 		}
 	}
-	// A field that is all bare backer needs no sticks.
+	// A field that is all bare backer needs no sticks, nor does a wood that no block is of.
 	out = slices.DeleteFunc(out, func(l Lot) bool { return len(l.Heights) == 0 })
 	for i := range out {
 		out[i].count(b)

@@ -19,7 +19,7 @@ func TestRandomWalkOfEdits(t *testing.T) {
 	rows := design.Fields()
 	doc := design.Default()
 	taken := map[string]int{}
-	for step := range 4000 {
+	for step := range 6000 {
 		f := rows[r.IntN(len(rows))]
 		path := concrete(f.Path)
 		next, err := doc, error(nil)

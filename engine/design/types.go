@@ -184,13 +184,17 @@ type Group struct {
 	Heights    []length.Length `json:"heights"`
 	Pattern    Pattern         `json:"pattern"`
 	Wood       string          `json:"wood"`
-	Density    float64         `json:"density"` // kg/m³ as weighed; 0: the catalogue's
-	Backer     Backer          `json:"backer"`
-	Frame      Frame           `json:"frame"`
-	Finish     Finish          `json:"finish"`
-	Cleat      Cleat           `json:"cleat"`
-	Stand      Stand           `json:"stand"`
-	Weighed    float64         `json:"weighed,omitempty"` // retired: see Earlier
+	Density    float64         `json:"density"` // kg/m³ of Wood as weighed; 0: the catalogue's
+	// SecondWood is that of some of the blocks, which Mixed says; empty: all are of Wood.
+	SecondWood  string  `json:"secondWood,omitempty"`
+	Mixed       string  `json:"mixed,omitempty"`       // MixedEveryOther, MixedAtRandom, or else the taller heights
+	SecondShare float64 `json:"secondShare,omitempty"` // percent of the blocks, at random; 0: half of them
+	Backer      Backer  `json:"backer"`
+	Frame       Frame   `json:"frame"`
+	Finish      Finish  `json:"finish"`
+	Cleat       Cleat   `json:"cleat"`
+	Stand       Stand   `json:"stand"`
+	Weighed     float64 `json:"weighed,omitempty"` // retired: see Earlier
 }
 
 // Place is where the outer edge of the group's panels is on the wall.

@@ -25,7 +25,8 @@ import (
 type Field struct {
 	Group         design.Group
 	Panels        []field.Grid
-	GramsPerBlock float64 // of glue
+	Woods         [][]uint8 // of each panel's cells, which of the group's woods; nil where there is one alone
+	GramsPerBlock float64   // of glue
 }
 
 // Bin is where the blocks of one height lie, for all groups that take blocks of the
@@ -57,7 +58,9 @@ type Card struct {
 	Order        int     // of the cards of its panel, from 1 at the start edge
 	Rows         int     // of its panel
 	Levels       []uint8 // of the cells, from the left
+	Woods        []uint8 // of the cells, which of the group's woods; nil where there is one alone
 	Counts       []int   // cells of each level, bare ones with level 0 if that has no height
+	WoodCounts   [][]int // the same by wood, in the order of design.Group.Woods
 	Blocks       int     // to glue
 	Grams        float64 // of glue
 	Parts        []int   // blocks that are glued at a time
@@ -75,8 +78,8 @@ type Card struct {
 func Lay(fields []Field, way Way) []Card {
 	var cards []Card
 	for f, work := range fields {
-		for p, grid := range work.Panels {
-			cards = append(cards, panelCards(work, grid, way, f, p)...)
+		for p := range work.Panels {
+			cards = append(cards, panelCards(work, way, f, p)...)
 		}
 	}
 	lend(fields, cards, way.Good)
@@ -84,14 +87,15 @@ func Lay(fields []Field, way Way) []Card {
 }
 
 // panelCards are the cards of one panel.
-func panelCards(work Field, grid field.Grid, way Way, f, p int) []Card {
+func panelCards(work Field, way Way, f, p int) []Card {
+	grid := work.Panels[p]
 	cards := make([]Card, grid.Rows)
 	for i := range cards {
 		row := i
 		if way.Start != design.TopEdge {
 			row = grid.Rows - 1 - i
 		}
-		c := card(work, grid, row, way.AtOnce)
+		c := card(work, p, row, way.AtOnce)
 		c.Field, c.Panel, c.Order = f, p, i+1
 		c.Distance = measure.Reach(c.Order, work.Group.Block.Size, work.Group.Block.Slack)
 		c.Measure = c.Order%measure.Every == 0 || c.Order == c.Rows
@@ -107,13 +111,22 @@ func panelCards(work Field, grid field.Grid, way Way, f, p int) []Card {
 }
 
 // card is one row by itself.
-func card(work Field, grid field.Grid, row, atOnce int) Card {
+func card(work Field, p, row, atOnce int) Card {
+	grid := work.Panels[p]
+	from, to := row*grid.Columns, (row+1)*grid.Columns
 	c := Card{
 		Row: row, Rows: grid.Rows, Counts: make([]int, len(work.Group.Heights)),
-		Levels: grid.Levels[row*grid.Columns : (row+1)*grid.Columns],
+		Levels: grid.Levels[from:to],
 	}
-	for _, level := range c.Levels {
+	if len(work.Woods) > 0 && work.Woods[p] != nil {
+		c.Woods = work.Woods[p][from:to]
+	}
+	for range work.Group.Woods() {
+		c.WoodCounts = append(c.WoodCounts, make([]int, len(work.Group.Heights)))
+	}
+	for column, level := range c.Levels {
 		c.Counts[level]++
+		c.WoodCounts[c.WoodOf(column)][level]++
 		if work.bare(level) {
 			c.Set++
 		}
@@ -123,6 +136,14 @@ func card(work Field, grid field.Grid, row, atOnce int) Card {
 	c.Parts = parts(c.Blocks, atOnce)
 	c.Ends = c.ends(work)
 	return c
+}
+
+// WoodOf is which of the group's woods the block of a column is of.
+func (c Card) WoodOf(column int) uint8 {
+	if c.Woods == nil {
+		return 0
+	}
+	return c.Woods[column]
 }
 
 // bare reports whether cells of a level stay empty.

@@ -10,8 +10,10 @@ func lend(fields []Field, cards []Card, good func(Bin) int) {
 	for i := range cards {
 		c := &cards[i]
 		work := fields[c.Field]
-		for level, n := range c.Counts {
-			glued[work.bin(level).key()] += n
+		for wood, counts := range c.WoodCounts {
+			for level, n := range counts {
+				glued[work.bin(wood, level).key()] += n
+			}
 		}
 		if c.Set == 0 {
 			continue
@@ -37,24 +39,26 @@ func lend(fields []Field, cards []Card, good func(Bin) int) {
 // of is how many blocks of a bin a row takes.
 func (c Card) of(work Field, b Bin) int {
 	n := 0
-	for level, count := range c.Counts {
-		if work.bin(level).key() == b.key() {
-			n += count
+	for wood, counts := range c.WoodCounts {
+		for level, count := range counts {
+			if work.bin(wood, level).key() == b.key() {
+				n += count
+			}
 		}
 	}
 	return n
 }
 
-func (f Field) bin(level int) Bin {
-	return Bin{Wood: f.Group.Wood, Size: f.Group.Block.Size, Height: f.Group.Heights[level]}
+func (f Field) bin(wood, level int) Bin {
+	return Bin{Wood: f.Group.Woods()[wood], Size: f.Group.Block.Size, Height: f.Group.Heights[level]}
 }
 
-// bins are those of the field's blocks, rising.
+// bins are those of the field's blocks, rising, of each height the first wood last.
 func (f Field) bins() []Bin {
 	var all []Bin
 	for k, h := range f.Group.Heights {
-		if !h.IsZero() {
-			all = append(all, f.bin(k))
+		for wood := len(f.Group.Woods()) - 1; wood >= 0 && !h.IsZero(); wood-- {
+			all = append(all, f.bin(wood, k))
 		}
 	}
 	return all

@@ -52,6 +52,7 @@ const (
 
 // Movement is what a year does to the longer side of one field.
 type Movement struct {
+	Wood     string // of two, the one that moves more: the whole side is taken to be of it
 	Room     Range
 	StockPct float64
 	SideMM   float64 // the longer side of the field
@@ -68,19 +69,24 @@ type Movement struct {
 // Of returns the movement of a group's fields. It returns false for a wood that
 // nobody knows, which design.Validate has refused before.
 func Of(room design.Room, bench design.Bench, g design.Group) (Movement, bool) {
-	species, ok := wood.Find(g.Wood)
-	if !ok {
-		return Movement{}, false
+	most, c := "", 0.0
+	for _, name := range g.Woods() {
+		species, ok := wood.Find(name)
+		if !ok {
+			return Movement{}, false
+		}
+		if own := species.MovementMean(); most == "" || own > c {
+			most, c = name, own
+		}
 	}
 	columns, rows := g.Grid()
 	width, height := g.Field()
 	m := Movement{
-		Room: RangeOf(room), StockPct: bench.StockMoisture,
+		Wood: most, Room: RangeOf(room), StockPct: bench.StockMoisture,
 		SideMM: math.Max(width.Millimetres(), height.Millimetres()),
 		Cells:  max(columns, rows),
 	}
 	m.SlackMM = g.Block.Slack.Times(m.Cells).Millimetres()
-	c := species.MovementMean()
 	m.GrowthMM = math.Max(0, Change(m.SideMM, c, m.StockPct, m.Room.High))
 	m.ShrinkMM = math.Max(0, -Change(m.SideMM, c, m.StockPct, m.Room.Low))
 	m.Beyond = math.Min(m.Room.Low, m.StockPct) < lowestPct || math.Max(m.Room.High, m.StockPct) > highestPct

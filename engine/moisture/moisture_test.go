@@ -225,3 +225,18 @@ func TestSettled(t *testing.T) {
 	assert.False(t, moisture.Settled(10.0, 9.9, 6))
 	assert.True(t, moisture.Settled(9.6, 10.0, 9))
 }
+
+// TestTwoWoodsMoveAsTheLivelierOne: a side that may be all of either.
+func TestTwoWoodsMoveAsTheLivelierOne(t *testing.T) {
+	d := design.Default().Design
+	of := func(first, second string) moisture.Movement {
+		g := d.Walls[0].Groups[0]
+		g.Wood, g.SecondWood = first, second
+		m, ok := moisture.Of(d.Room, d.Bench, g)
+		require.True(t, ok)
+		return m
+	}
+	assert.Equal(t, of("beech", ""), of("cedar", "beech"))
+	assert.Equal(t, of("beech", ""), of("beech", "cedar"))
+	assert.Less(t, of("cedar", "").ShrinkMM, of("beech", "").ShrinkMM)
+}

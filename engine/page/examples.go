@@ -38,7 +38,7 @@ func (v *view) examples(all []Example) ([]exampleView, error) {
 		panels := len(g.Built.Panels)
 		views = append(views, exampleView{
 			Address: e.Address, Title: e.Doc.Design.Title,
-			Line: v.T("example/line", "wood", v.T("choice/"+g.Design.Wood), "n", panels,
+			Line: v.T("example/line", "wood", g.Design.WoodName(), "n", panels,
 				"width", v.Words.Units.Number(v.Whole(g.Built.TotalWidth)), "height", v.Whole(g.Built.TotalHeight)),
 			Picture: template.HTML(fieldPicture("", corner(g.Built.Panels[0].Grid, exampleColumns, exampleRows), 1, 0)),
 		})

@@ -109,7 +109,7 @@ func (v *view) typed(text string) string {
 // designLine says what the open design is.
 func (v *view) designLine() string {
 	g := v.First()
-	return v.T("leaves/design-line", "wood", capital(v.T("choice/"+g.Design.Wood)), "size", g.Design.Block.Size,
+	return v.T("leaves/design-line", "wood", capital(v.Words.Show(g.Design.WoodName())), "size", g.Design.Block.Size,
 		"width", v.Words.Units.Number(v.Whole(g.Built.TotalWidth)), "height", v.Whole(g.Built.TotalHeight),
 		"mass", v.KgOf(v.Plan.Mass.TotalKg), "revision", v.Plan.Revision)
 }

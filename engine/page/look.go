@@ -3,6 +3,7 @@ package page
 import (
 	"fmt"
 	"html/template"
+	"strings"
 
 	"blockfield/engine"
 	"blockfield/engine/design"
@@ -92,8 +93,9 @@ func groupSets(g groupView) []set {
 			more: []string{"pattern.shiftRows", "pattern.shiftColumns", "pattern.turn",
 				"pattern.mirror", "pattern.counter"},
 		}, {
-			id: "wood-" + g.Key, heading: "look/wood", base: base,
-			fields: []string{"wood", "finish.kind", "finish.coats"}, more: append([]string{"density", "finish.frameCoats"}, colourFields(g.Design.Frame)...),
+			id: "wood-" + g.Key, heading: "look/wood", base: base, slot: "mix-" + g.Key,
+			fields: []string{"wood", "finish.kind", "finish.coats"},
+			more:   append([]string{"secondWood", "density", "finish.frameCoats"}, colourFields(g.Design.Frame)...),
 		}, {
 			id: "frame-" + g.Key, heading: "look/frame", base: base, slot: "board-" + g.Key,
 			fields: []string{"frame.joint"},
@@ -121,6 +123,7 @@ func (v *view) lookSlots() []slot {
 		all = append(all,
 			slot{id: "field-" + g.Key, template: "field", data: g},
 			slot{id: "kind-" + g.Key, template: "kind", data: g, after: endsIn(".pattern.kind")},
+			slot{id: "mix-" + g.Key, template: "mix", data: g, after: ofWoods},
 			slot{id: "board-" + g.Key, template: "board", data: g, after: endsIn(".frame.joint")},
 		)
 	}
@@ -144,6 +147,19 @@ func kindFields(p design.Pattern) []string {
 	}
 }
 
+// ofWoods is for slots that follow from which woods there are.
+func ofWoods(changed string) bool {
+	return strings.HasSuffix(changed, ".secondWood") || strings.HasSuffix(changed, ".wood")
+}
+
+// mixFields are the controls of how two woods are mixed, none where there is one.
+func mixFields(g design.Group) []string {
+	if len(g.Woods()) == 1 {
+		return nil
+	}
+	return []string{"mixed", "secondShare"}
+}
+
 func frameFields(f design.Frame) []string {
 	if f.Joint == design.NoFrame {
 		return nil
@@ -154,6 +170,11 @@ func frameFields(f design.Frame) []string {
 // KindControls are the controls of the pattern kind.
 func (g groupView) KindControls() []Control {
 	return g.controls(g.Path+".", kindFields(g.Design.Pattern))
+}
+
+// MixControls are the controls of two woods.
+func (g groupView) MixControls() []Control {
+	return g.controls(g.Path+".", mixFields(g.Design))
 }
 
 // BoardControls are the controls of the frame, none where there is none.

@@ -51,7 +51,7 @@ func (v *view) lookCard(path, name string, d design.Design, plan engine.Result) 
 	g := plan.Groups[0]
 	card := LookCard{
 		Path: path, ID: controlID(path), Name: name,
-		Line: v.T("look-card/line", "wood", v.T("choice/"+g.Design.Wood), "size", g.Design.Block.Size,
+		Line: v.T("look-card/line", "wood", g.Design.WoodName(), "size", g.Design.Block.Size,
 			"width", v.Words.Units.Number(v.Whole(g.Built.TotalWidth)), "height", v.Whole(g.Built.TotalHeight),
 			"mass", v.KgOf(plan.Mass.TotalKg)),
 		Price:   v.lookPrice(d, plan),

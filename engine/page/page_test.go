@@ -122,6 +122,7 @@ func scenarios(t testing.TB) map[string]design.Document {
 // on the processor.
 func everyScenario(t testing.TB) map[string]design.Document {
 	all := scenarios(t)
+	all["two woods"] = designtest.TwoWoods(all["s1.json"], design.MixedAtRandom)
 	if runtime.GOOS != "js" {
 		return all
 	}

@@ -43,7 +43,8 @@ type RowScreen struct {
 type RowCell struct {
 	Height string // numeral; empty: bare backer
 	Level  int
-	Ends   bool // the glue is opened anew behind it
+	Second string // the wood, where it is the second one
+	Ends   bool   // the glue is opened anew behind it
 	Column int
 }
 
@@ -53,8 +54,9 @@ func (c RowCell) Long() bool {
 	return utf8.RuneCountInString(c.Height) > most
 }
 
-// RowCount is how many blocks of one height a row takes.
-type RowCount struct{ Number, Height string }
+// RowCount is how many blocks of one height a row takes, and of which wood where there
+// are two.
+type RowCount struct{ Number, Height, Wood string }
 
 // RowLine is a sentence, and what it is about.
 type RowLine struct{ Kind, Text string }
@@ -124,6 +126,9 @@ func (v *view) fives(c layup.Card) [][]RowCell {
 		cell := RowCell{Level: int(level), Column: i + 1, Ends: ends[i+1]}
 		if h := heights[level]; !h.IsZero() {
 			cell.Height = v.Words.Units.Number(h)
+			if c.WoodOf(i) > 0 {
+				cell.Second = v.T("choice/" + v.Plan.Groups[c.Field].Design.SecondWood)
+			}
 		}
 		all[len(all)-1] = append(all[len(all)-1], cell)
 	}
@@ -133,11 +138,19 @@ func (v *view) fives(c layup.Card) [][]RowCell {
 // rowCounts are the blocks to take out of the bins, tallest first: the bins that a
 // hand can tell apart.
 func (v *view) rowCounts(c layup.Card) []RowCount {
-	heights := v.Plan.Groups[c.Field].Design.Heights
+	g := v.Plan.Groups[c.Field].Design
 	var all []RowCount
 	for level := len(c.Counts) - 1; level >= 0; level-- {
-		if n := c.Counts[level]; n > 0 && !heights[level].IsZero() {
-			all = append(all, RowCount{v.Words.Count(n), v.Words.Units.Number(heights[level])})
+		for w, wood := range g.Woods() {
+			n := c.WoodCounts[w][level]
+			if n == 0 || g.Heights[level].IsZero() {
+				continue
+			}
+			one := RowCount{Number: v.Words.Count(n), Height: v.Words.Units.Number(g.Heights[level])}
+			if len(g.Woods()) > 1 {
+				one.Wood = v.T("choice/" + wood)
+			}
+			all = append(all, one)
 		}
 	}
 	return all
@@ -149,6 +162,9 @@ func (s RowScreen) LastColumn(five []RowCell) int { return five[len(five)-1].Col
 func (v *view) rowLines(c layup.Card) []RowLine {
 	var all []RowLine
 	say := func(kind, key string, pairs ...any) { all = append(all, RowLine{kind, v.T(key, pairs...)}) }
+	if woods := v.Plan.Groups[c.Field].Design.Woods(); len(woods) > 1 {
+		say("woods", "rows/woods", "one", words.Key("choice/"+woods[0]), "other", words.Key("choice/"+woods[1]))
+	}
 	grams := int(math.Ceil(c.Grams))
 	switch {
 	case c.Blocks == 0:
@@ -160,9 +176,9 @@ func (v *view) rowLines(c layup.Card) []RowLine {
 	}
 	switch {
 	case c.Set > 0 && c.Lacking > 0:
-		say("loose", "rows/set-some", "n", c.Set, "from", c.Set-c.Lacking, "height", c.Bin.Height, "lacking", c.Lacking)
+		say("loose", "rows/set-some", "n", c.Set, "from", c.Set-c.Lacking, "height", v.lender(c), "lacking", c.Lacking)
 	case c.Set > 0:
-		say("loose", "rows/set", "n", c.Set, "height", c.Bin.Height)
+		say("loose", "rows/set", "n", c.Set, "height", v.lender(c))
 	}
 	if c.Pull > 0 {
 		say("loose", "rows/pull", "n", c.Pull)
@@ -171,6 +187,14 @@ func (v *view) rowLines(c layup.Card) []RowLine {
 		say("measure", "rows/measure", "distance", v.tapeMeasure(c.Distance), "tolerance", length.MM(measure.ToleranceMM), "edge", v.edge())
 	}
 	return all
+}
+
+// lender names the bin that loose blocks come out of.
+func (v *view) lender(c layup.Card) any {
+	if len(v.Plan.Groups[c.Field].Design.Woods()) == 1 {
+		return c.Bin.Height
+	}
+	return words.Phrase{Key: "rows/bin-of", Args: words.Args{"height": c.Bin.Height, "wood": words.Key("choice/" + c.Bin.Wood)}}
 }
 
 // then lists parts in the order in which they are glued.

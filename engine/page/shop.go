@@ -8,6 +8,7 @@ import (
 	"blockfield/engine"
 	"blockfield/engine/check"
 	"blockfield/engine/design"
+	"blockfield/engine/layup"
 	"blockfield/engine/learn"
 	"blockfield/engine/length"
 	"blockfield/engine/measure"
@@ -145,7 +146,7 @@ func (v *view) SectionsSaid() []SectionSaid {
 		said := SectionSaid{Index: i}
 		said.Lines = append(said.Lines, v.sectionLine(s))
 		for _, g := range v.Plan.Groups {
-			if g.Design.Wood == s.Wood && g.Design.Block.Size.Same(s.Size) {
+			if slices.Contains(g.Design.Woods(), s.Wood) && g.Design.Block.Size.Same(s.Size) {
 				said.Lines = append(said.Lines, v.driftLine(g, s))
 				if line, ok := v.takenLine(g, s); ok {
 					said.Lines = append(said.Lines, line)
@@ -239,7 +240,7 @@ func (v *view) MoistureLines() []string {
 		if !g.Design.Framed() {
 			key = "moisture/said-frameless"
 		}
-		all = append(all, v.T(key, "wood", capital(v.T("choice/"+g.Design.Wood)), "low", pct(m.Room.Low), "high", pct(m.Room.High),
+		all = append(all, v.T(key, "wood", capital(v.T("choice/"+m.Wood)), "low", pct(m.Room.Low), "high", pct(m.Room.High),
 			"stock", pct(m.StockPct), "side", tenths(m.SideMM), "growth", tenths(m.GrowthMM), "shrink", tenths(m.ShrinkMM),
 			"slack", tenths(m.SlackMM), "joint", hundredths(m.JointMM()), "gap", tenths(m.FrameGapMM())))
 		if m.Beyond {
@@ -277,18 +278,31 @@ type BinForm struct {
 func (v *view) BinForms() []BinForm {
 	var all []BinForm
 	for _, c := range v.Job.Counts {
-		name := v.T("count/bin", "height", c.Bin.Height)
-		if len(v.Job.Sections) > 1 {
-			name = v.T("count/bin-of", "height", c.Bin.Height, "wood", words.Key("choice/"+c.Bin.Wood), "size", c.Bin.Size)
-		}
 		all = append(all, BinForm{
-			Name: name, Entry: c.Entry, Key: fmt.Sprintf("bin-%d", c.Entry),
+			Name: v.binName(c.Bin), Entry: c.Entry, Key: fmt.Sprintf("bin-%d", c.Entry),
 			Cut:     v.recordControl("", "bins[%d].cut", c.Entry),
 			Rejects: v.recordControl("", "bins[%d].rejects", c.Entry),
 		})
 	}
 	slices.Reverse(all)
 	return all
+}
+
+// binName tells a bin from the others of the job.
+func (v *view) binName(b layup.Bin) string {
+	if len(v.Job.Sections) > 1 {
+		return v.T("count/bin-of", "height", b.Height, "wood", words.Key("choice/"+b.Wood), "size", b.Size)
+	}
+	return v.T("count/bin", "height", b.Height)
+}
+
+// binHeight is the height of its blocks, and the rest where that does not tell it
+// from all others.
+func (v *view) binHeight(b layup.Bin) string {
+	if len(v.Job.Sections) > 1 {
+		return v.binName(b)
+	}
+	return v.Words.Show(b.Height)
 }
 
 // CountLine is one line of the count card.
@@ -304,7 +318,7 @@ func (v *view) CountLines() []CountLine {
 	n := v.Words.Count
 	for _, c := range v.Job.Counts {
 		line := CountLine{
-			Height: v.Words.Show(c.Bin.Height), Need: n(c.Need), Spare: n(c.Spare),
+			Height: v.binHeight(c.Bin), Need: n(c.Need), Spare: n(c.Spare),
 			Cut: n(c.Cut), Rejects: n(c.Rejects), Good: n(c.Good),
 		}
 		if c.Short > 0 && c.Counted {
@@ -320,7 +334,7 @@ func (v *view) CountLines() []CountLine {
 func (v *view) RecutLines() []string {
 	var all []string
 	for _, c := range v.Job.Recut() {
-		all = append(all, v.T("count/recut", "n", c.Recut, "height", c.Bin.Height))
+		all = append(all, v.T("count/recut", "n", c.Recut, "height", v.binHeight(c.Bin)))
 	}
 	return all
 }

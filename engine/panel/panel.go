@@ -72,7 +72,9 @@ type Panel struct {
 	Letter       byte // A as designed, B counter-panel, R turned by 180°
 	Left, Bottom length.Length
 	Grid         field.Grid
-	Counts       []int // cells of each level
+	Counts       []int   // cells of each level
+	Woods        []uint8 // which of the group's woods each cell is of; nil where there is one alone
+	WoodCounts   [][]int // cells of each level, by wood
 	Parts        []Part
 	MassKg       float64 // without glue and finish
 	CentroidM    float64 // of the mass, out from the wall
@@ -95,6 +97,14 @@ func (p Panel) WithCleatFoot(foot length.Length) Panel {
 	return p
 }
 
+// WoodOf is which of the group's woods a cell is of.
+func (p Panel) WoodOf(cell int) uint8 {
+	if p.Woods == nil {
+		return 0
+	}
+	return p.Woods[cell]
+}
+
 // FieldTop is the top of the field, from the panel's lower outer edge.
 func (p Panel) FieldTop() length.Length {
 	i := slices.IndexFunc(p.Parts, func(part Part) bool { return part.Kind == BackerPart })
@@ -114,7 +124,8 @@ type Group struct {
 	FrameRunning            length.Length // length of frame board in one panel, along its outer and inner edges
 	Framed                  bool
 	Panels                  []Panel
-	Counts                  []int // cells of each level over all panels
+	Counts                  []int   // cells of each level over all panels
+	WoodCounts              [][]int // the same by wood, in the order of design.Group.Woods
 }
 
 // Build returns the built panels of a group. It returns an error where the
@@ -132,17 +143,29 @@ func Build(g design.Group) (Group, error) {
 	}
 	b := builder{group: g, size: out, density: densities, heightsM: length.Metres(g.Heights)}
 	out.Counts = make([]int, len(g.Heights))
+	out.WoodCounts = zeroes(len(g.Woods()), len(g.Heights))
 	for i := range g.PanelsWide * g.PanelsHigh {
-		p := b.panel(letter(g.Order, i), grid)
+		p := b.panel(letter(g.Order, i), i, grid)
 		across, down := i%g.PanelsWide, i/g.PanelsWide
 		p.Left = out.Left.Add(out.OuterWidth.Add(g.PanelGap).Times(across))
 		p.Bottom = out.Bottom.Add(out.OuterHeight.Add(g.PanelGap).Times(g.PanelsHigh - 1 - down))
 		out.Panels = append(out.Panels, p)
 		for k, n := range p.Counts {
 			out.Counts[k] += n
+			for w := range p.WoodCounts {
+				out.WoodCounts[w][k] += p.WoodCounts[w][k]
+			}
 		}
 	}
 	return out, nil
+}
+
+func zeroes(woods, heights int) [][]int {
+	all := make([][]int, woods)
+	for w := range all {
+		all[w] = make([]int, heights)
+	}
+	return all
 }
 
 func letter(order string, i int) byte {
@@ -170,14 +193,21 @@ func measure(g design.Group) Group {
 }
 
 // densities of the materials of a panel, in kg/m³.
-type densities struct{ blocks, frame, backer float64 }
+type densities struct {
+	blocks        []float64 // by wood
+	frame, backer float64
+}
 
-// densitiesOf takes the weighed density, where there is one, for the blocks and
-// for a frame of the same wood.
+// densitiesOf takes the weighed density, where there is one, for the blocks of the
+// first wood and for a frame of the same.
 func densitiesOf(g design.Group) (densities, error) {
-	blocks, ok := wood.Find(g.Wood)
-	if !ok {
-		return densities{}, fmt.Errorf("panel: unknown wood %q", g.Wood)
+	var blocks []float64
+	for _, name := range g.Woods() {
+		species, ok := wood.Find(name)
+		if !ok {
+			return densities{}, fmt.Errorf("panel: unknown wood %q", name)
+		}
+		blocks = append(blocks, species.DensityKgM3)
 	}
 	frame, ok := wood.Find(g.Frame.Wood)
 	if !ok {
@@ -187,9 +217,9 @@ func densitiesOf(g design.Group) (densities, error) {
 	if !ok {
 		return densities{}, fmt.Errorf("panel: unknown sheet %q", g.Backer.Sheet)
 	}
-	d := densities{blocks: blocks.DensityKgM3, frame: frame.DensityKgM3, backer: sheet.DensityKgM3}
+	d := densities{blocks: blocks, frame: frame.DensityKgM3, backer: sheet.DensityKgM3}
 	if g.Density > 0 {
-		d.blocks = g.Density
+		d.blocks[0] = g.Density
 		if g.Frame.Wood == g.Wood {
 			d.frame = g.Density
 		}

@@ -7,6 +7,7 @@ import (
 	"blockfield/engine/design/designtest"
 	"blockfield/engine/length"
 	"blockfield/engine/panel"
+	"blockfield/engine/wood"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -217,4 +218,36 @@ func BenchmarkBuild(b *testing.B) {
 	for b.Loop() {
 		_ = build(b, g)
 	}
+}
+
+// TestTwoWoods by hand: four cells of 40 mm blocks, the taller ones of walnut; the
+// weighed density is that of the first wood alone.
+func TestTwoWoods(t *testing.T) {
+	in := two()
+	in.Width, in.Height = length.MM(200), length.MM(50)
+	in.Heights = []length.Length{length.MM(0), length.MM(50), length.MM(100)}
+	in.Pattern.Drawn = []string{"0121"}
+	in.SecondWood = "walnut"
+	g := build(t, in)
+	p := g.Panels[0]
+	assert.Equal(t, []uint8{0, 0, 1, 0}, p.Woods)
+	assert.Equal(t, [][]int{{1, 2, 0}, {0, 0, 1}}, g.WoodCounts)
+	walnut, ok := wood.Find("walnut")
+	require.True(t, ok)
+	const face = 0.04 * 0.04
+	kg := map[string]float64{}
+	for _, part := range p.Parts {
+		if part.Kind == panel.BlockPart {
+			kg[part.Wood] += part.MassKg
+		}
+	}
+	assert.InDelta(t, 2*face*0.05*700, kg["beech"], 1e-12)
+	assert.InDelta(t, face*0.1*walnut.DensityKgM3, kg["walnut"], 1e-12)
+	assert.Len(t, kg, 2)
+	assert.Equal(t, 3, p.Blocks)
+
+	in.PanelsWide, in.Order, in.Width = 2, "AB", length.MM(400)
+	b := build(t, in).Panels[1]
+	assert.Equal(t, []uint8{2, 1, 0, 1}, b.Grid.Levels)
+	assert.Equal(t, []uint8{1, 0, 0, 0}, b.Woods, "the counter-panel is mixed by its own heights")
 }

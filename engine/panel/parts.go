@@ -13,7 +13,7 @@ type builder struct {
 	heightsM []float64
 }
 
-func (b builder) panel(letter byte, grid field.Grid) Panel {
+func (b builder) panel(letter byte, number int, grid field.Grid) Panel {
 	switch letter {
 	case 'B':
 		grid = grid.Counter()
@@ -21,7 +21,10 @@ func (b builder) panel(letter byte, grid field.Grid) Panel {
 		grid = grid.HalfTurn()
 	}
 	p := Panel{Letter: letter, Grid: grid, Counts: grid.Counts()}
-	p.Parts = append(p.Parts, b.blocks(p.Counts)...)
+	b.sort(&p, number)
+	for w, name := range b.group.Woods() {
+		p.Parts = append(p.Parts, b.blocks(p.WoodCounts[w], name, b.density.blocks[w])...)
+	}
 	p.Parts = append(p.Parts, b.backer())
 	p.Parts = append(p.Parts, b.frame()...)
 	p.Parts = append(p.Parts, b.carriers()...)
@@ -33,6 +36,19 @@ func (b builder) panel(letter byte, grid field.Grid) Panel {
 	}
 	p.CentroidM = moment / p.MassKg
 	return p
+}
+
+// sort says which wood the blocks of a panel are of.
+func (b builder) sort(p *Panel, number int) {
+	p.Woods = b.group.WoodsOf(number, p.Grid.Levels)
+	if p.Woods == nil {
+		p.WoodCounts = [][]int{p.Counts}
+		return
+	}
+	p.WoodCounts = zeroes(len(b.group.Woods()), len(p.Counts))
+	for i, w := range p.Woods {
+		p.WoodCounts[w][p.Grid.Levels[i]]++
+	}
 }
 
 func (b builder) areas(p *Panel) {
@@ -65,7 +81,7 @@ func (b builder) fieldCorner() length.Length {
 	return b.group.Frame.Thickness.Add(b.group.Frame.Gap)
 }
 
-func (b builder) blocks(counts []int) []Part {
+func (b builder) blocks(counts []int, wood string, densityKgM3 float64) []Part {
 	size := b.group.Block.Size
 	var parts []Part
 	for k, n := range counts {
@@ -77,8 +93,8 @@ func (b builder) blocks(counts []int) []Part {
 		parts = append(parts, Part{
 			Kind: BlockPart, Name: "block", Count: n,
 			Width: size, Height: size, Depth: h, Z: b.feet(),
-			Wood: b.group.Wood, Grain: GrainOut,
-			FaceM2: face, MassKg: face * h.Metres() * b.density.blocks,
+			Wood: wood, Grain: GrainOut,
+			FaceM2: face, MassKg: face * h.Metres() * densityKgM3,
 		})
 	}
 	return parts

@@ -63,7 +63,11 @@ func (m *maker) binLabel(p sheet.Pen, b bin) {
 		p.Text(pad, 35, sheet.Type{Size: 6, Face: sheet.Bold, Class: "need"}, m.T("bins/need", "n", b.Need))
 		p.Text(pad, 41, sheet.Type{}, m.T("bins/cut", "n", b.Cut, "spare", b.Spare))
 		line := m.T("bins/stick", "wood", capital(m.wood(b.Wood)), "size", b.Size)
-		p.Text(pad, 46.5, sheet.Type{Size: sheet.SmallSize}, sheet.Fit(sheet.Regular, sheet.SmallSize, p.Width-2*pad, line))
+		stick := sheet.Type{Size: sheet.SmallSize}
+		if len(m.Plan.Bill.Lots) > 1 { // it tells bins of one height apart
+			stick = sheet.Type{Size: sheet.BodySize, Face: sheet.Bold}
+		}
+		p.Text(pad, 46.5, stick, sheet.Fit(stick.Face, stick.Size, p.Width-2*pad, line))
 		line = m.T("bins/job", "code", m.Plan.Revision, "title", m.Doc.Design.Title)
 		p.Text(pad, 51.5, sheet.Type{Size: sheet.SmallSize}, sheet.Fit(sheet.Regular, sheet.SmallSize, p.Width-2*pad, line))
 	})

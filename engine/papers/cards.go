@@ -12,18 +12,24 @@ import (
 
 // Sizes of a row card in mm.
 const (
-	cardFigure   = 5.0 // height of the figures, to be read at arm's length
-	cardNumber   = 8.0 // height of the row's number
-	cardHead     = 12.6
-	cardBox      = 8.8 // height of the boxes
-	cardColumns  = 3.8 // of the column numbers above them
-	cardGroup    = 5   // boxes in a group
-	cardApart    = 1.6 // between groups
-	cardSide     = 0.4 // beside the widest numeral in its box, at least
-	cardMostSide = 2.0
-	cardMeasure  = 7.5
-	arrowWidth   = 5.0
+	cardFigure     = 5.0 // height of the figures, to be read at arm's length
+	cardNumber     = 8.0 // height of the row's number
+	cardHead       = 12.6
+	cardCountLine  = 5.2 // what each further wood adds to the head
+	cardLeastCount = 2.6 // counts of very many heights are written that small
+	cardBox        = 8.8 // height of the boxes
+	cardColumns    = 3.8 // of the column numbers above them
+	cardGroup      = 5   // boxes in a group
+	cardApart      = 1.6 // between groups
+	cardSide       = 0.4 // beside the widest numeral in its box, at least
+	cardMostSide   = 2.0
+	cardMeasure    = 7.5
+	arrowWidth     = 5.0
 )
+
+// secondShade marks blocks of the second wood; figures stay readable on it, on a
+// copier too.
+const secondShade = "#d0d0d0"
 
 // rowCards are the rows in the order of the work, one strip each.
 func (m *maker) rowCards() sheet.Paper {
@@ -71,6 +77,9 @@ func (m *maker) cardLegend(c layup.Card) string {
 	if len(c.Parts) > 1 {
 		text += " " + m.T("cards/legend-parts")
 	}
+	if g := m.Plan.Groups[c.Field].Design; len(g.Woods()) > 1 {
+		text += " " + m.T("cards/legend-woods", "one", m.wood(g.Woods()[0]), "other", m.wood(g.Woods()[1]))
+	}
 	if m.bare(c.Field) {
 		text += " " + m.T("cards/legend-bare")
 	}
@@ -87,7 +96,7 @@ func (m *maker) bare(field int) bool {
 func (m *maker) card(c layup.Card) sheet.Block {
 	return sheet.Fitted(func(width float64) []sheet.Block {
 		box, aLine := m.cardBoxes(c.Field, width)
-		blocks := []sheet.Block{sheet.Piece{Height: cardHead, Gap: 3, Keep: true, Draw: func(p sheet.Pen) {
+		blocks := []sheet.Block{sheet.Piece{Height: cardHead + cardCountLine*float64(len(c.WoodCounts)-1), Gap: 3, Keep: true, Draw: func(p sheet.Pen) {
 			p.Group("card-head", func() { m.cardHead(p, c) })
 		}}}
 		for first := 0; first < len(c.Levels); first += aLine {
@@ -130,7 +139,8 @@ func (m *maker) cardHead(p sheet.Pen, c layup.Card) {
 	p.Dashed(0, 0, p.Width, 0, draw.Hidden)
 	number := fmt.Sprint(c.Row + 1)
 	size := sheet.FigureSize(cardNumber)
-	const foot = 11.5
+	counts := m.cardCounts(c)
+	foot := 11.5 + cardCountLine*float64(len(c.WoodCounts)-1)
 	p.Text(0, foot, sheet.Type{Size: sheet.SmallSize}, m.T("cards/row"))
 	x := sheet.Width(sheet.Regular, sheet.SmallSize, m.T("cards/row")) + 1.5
 	p.Text(x, foot, sheet.Type{Size: size, Face: sheet.Bold, Class: "row"}, number)
@@ -140,20 +150,37 @@ func (m *maker) cardHead(p sheet.Pen, c layup.Card) {
 	p.Text(tick, 6.5, sheet.Type{Size: sheet.SmallSize}, done)
 	p.Tick(p.Width-sheet.TickSize, 7)
 	room := tick - x - 3
-	p.Text(x, 6.2, sheet.Type{Face: sheet.Bold, Class: "counts"}, sheet.Fit(sheet.Bold, sheet.BodySize, room, m.cardCounts(c)))
+	for i, line := range counts {
+		size := sheet.BodySize
+		if wide := sheet.Width(sheet.Bold, size, line); wide > room {
+			size = max(size*room/wide, cardLeastCount)
+		}
+		p.Text(x, 6.2+cardCountLine*float64(i), sheet.Type{Size: size, Face: sheet.Bold, Class: "counts"}, sheet.Fit(sheet.Bold, size, room, line))
+	}
 	p.Text(x, foot, sheet.Type{Size: 3.6}, sheet.Fit(sheet.Regular, 3.6, p.Width-x, m.cardWork(c)))
 }
 
-// cardCounts are the blocks of each height in the row.
-func (m *maker) cardCounts(c layup.Card) string {
-	heights := m.Plan.Groups[c.Field].Design.Heights
-	var all []string
-	for level, n := range c.Counts {
-		if n > 0 && !heights[level].IsZero() {
-			all = append(all, m.T("cards/count", "n", n, "height", m.Words.Units.Number(heights[level])))
+// cardCounts are the blocks of each height in the row, a line for each wood.
+func (m *maker) cardCounts(c layup.Card) []string {
+	g := m.Plan.Groups[c.Field].Design
+	var woods []string
+	for w, counts := range c.WoodCounts {
+		var all []string
+		for level, n := range counts {
+			if n > 0 && !g.Heights[level].IsZero() {
+				all = append(all, m.T("cards/count", "n", n, "height", m.Words.Units.Number(g.Heights[level])))
+			}
 		}
+		if len(all) == 0 {
+			continue
+		}
+		text := strings.Join(all, " · ")
+		if len(c.WoodCounts) > 1 {
+			text = m.T("cards/count-wood", "wood", m.wood(g.Woods()[w]), "counts", text)
+		}
+		woods = append(woods, text)
 	}
-	return strings.Join(all, " · ")
+	return woods
 }
 
 // cardWork is what the row takes: blocks in parts, glue, and loose blocks.
@@ -181,6 +208,11 @@ func (m *maker) cardLine(p sheet.Pen, c layup.Card, first, last int, box float64
 	at := func(column int) float64 {
 		i := column - first
 		return float64(i)*box + float64(i/cardGroup)*cardApart
+	}
+	for column := first; column < last; column++ { // below the boxes' edges
+		if c.WoodOf(column) > 0 {
+			p.Fill(at(column), cardColumns, box, cardBox, draw.Fill(secondShade))
+		}
 	}
 	var figures []placed
 	var dividers [][4]float64

@@ -55,7 +55,7 @@ func (m *maker) facts() sheet.Block {
 	}
 	_, blocks := m.Plan.Cells()
 	g := m.Plan.Groups[0]
-	add("blocks", m.T("cover/blocks-value", "n", blocks, "wood", m.wood(g.Design.Wood)))
+	add("blocks", m.T("cover/blocks-value", "n", blocks, "wood", g.Design.WoodName()))
 	add("heights", m.Show(g.Design.Heights))
 	add("finish", m.wood(g.Design.Finish.Kind))
 	add("mass", m.T("cover/mass-value", "heaviest", words.Kg(m.Plan.Mass.HeaviestPanelKg), "total", words.Kg(m.Plan.Mass.TotalKg)))

@@ -43,7 +43,11 @@ func job(t testing.TB, name string) planned {
 		return p
 	}
 	doc := design.Default()
-	if name != "default" {
+	switch name {
+	case "default":
+	case twoWoods:
+		doc = designtest.TwoWoods(designtest.Documents(t)["s1.json"], design.MixedAtRandom)
+	default:
 		doc = designtest.Documents(t)[name+".json"]
 	}
 	plans[name] = planOf(t, doc, design.DefaultBook())
@@ -63,8 +67,11 @@ func jobs() []string {
 	if runtime.GOARCH == "wasm" {
 		return []string{"default", "s1"}
 	}
-	return []string{"default", "s1", "s2", "s3", "s4", "s5", "s6", "s7", "s8", "s1-second", "s5-second", "p2"}
+	return []string{"default", "s1", "s2", "s3", "s4", "s5", "s6", "s7", "s8", "s1-second", "s5-second", "p2", twoWoods}
 }
+
+// twoWoods is a job with bare cells and blocks of two woods.
+const twoWoods = "two woods"
 
 func (p planned) input(units length.Units, f sheet.Format) papers.Input {
 	return papers.Input{

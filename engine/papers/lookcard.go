@@ -17,7 +17,7 @@ func (m *maker) lookCard() sheet.Paper {
 	grid := g.Built.Panels[0].Grid
 	high := m.either(110, 84)
 	blocks := []sheet.Block{
-		sheet.Say(m.T("look-paper/lead", "wood", capital(m.wood(g.Design.Wood)), "finish", m.wood(g.Design.Finish.Kind))),
+		sheet.Say(m.T("look-paper/lead", "wood", capital(m.Show(g.Design.WoodName())), "finish", m.wood(g.Design.Finish.Kind))),
 		sheet.Heading(m.T("look-paper/lamps")),
 		sheet.Fitted(func(width float64) []sheet.Block { return []sheet.Block{m.lamps(grid, g.Design.Heights, width)} }),
 		sheet.Heading(m.T("look-paper/natural")),

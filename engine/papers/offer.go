@@ -144,7 +144,7 @@ func (m *maker) offerFacts() sheet.Block {
 	add("depth", m.Show(m.round(depth)))
 	add("panels", m.Show(n))
 	add("mass", m.T("offering/mass-value", "mass", words.Kg(m.Plan.Mass.TotalKg)))
-	add("wood", capital(m.wood(g.Design.Wood)))
+	add("wood", capital(m.T("offering/wood-value", "wood", g.Design.WoodName())))
 	if g.Built.Framed {
 		add("frame", capital(m.T("offering/frame-value", "wood", m.wood(g.Design.Frame.Wood))))
 	}

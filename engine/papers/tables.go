@@ -5,7 +5,9 @@ import (
 	"math"
 
 	"blockfield/engine/bench"
+	"blockfield/engine/design"
 	"blockfield/engine/length"
+	"blockfield/engine/panel"
 )
 
 // counts is how many blocks of each height are needed and cut.
@@ -98,9 +100,28 @@ func (m *maker) fields() []table {
 				t.rows = append(t.rows, cells)
 			}
 			all = append(all, t)
+			if p.Woods != nil {
+				all = append(all, m.woodsOf(g.Design, p, fmt.Sprintf("woods-%d-%d", i+1, j+1)))
+			}
 		}
 	}
 	return all
+}
+
+// woodsOf is which wood the blocks of a panel are of, laid out as their heights; bare
+// cells have none.
+func (m *maker) woodsOf(g design.Group, p panel.Panel, name string) table {
+	t := table{name: name}
+	for row := range p.Grid.Rows {
+		cells := make([]cell, p.Grid.Columns)
+		for column := range cells {
+			if !g.Heights[p.Grid.At(row, column)].IsZero() {
+				cells[column] = text(m.wood(g.Woods()[p.WoodOf(row*p.Grid.Columns+column)]))
+			}
+		}
+		t.rows = append(t.rows, cells)
+	}
+	return t
 }
 
 // heads are the headings of columns, with their units.

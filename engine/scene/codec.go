@@ -9,11 +9,11 @@ import (
 
 // codecVersion is the first byte of an encoded scene. Page, worker and frame
 // are always built together, so there is one version and no migration.
-const codecVersion = 2
+const codecVersion = 3
 
 // minPanelBytes is the shortest encoding of a panel: 13 numbers, one flag, two
-// sides, one seed, three materials of 17 numbers, one height, one level and one flag.
-const minPanelBytes = 13*8 + 1 + 2*2 + 8 + 3*17*8 + 2 + 8 + 1 + 1
+// sides, one seed, three materials of 17 numbers, one height, one level and two flags.
+const minPanelBytes = 13*8 + 1 + 2*2 + 8 + 3*17*8 + 2 + 8 + 1 + 2
 
 // Encode returns the scene as bytes: a version byte, then every field in the
 // order of the types, little endian, lengths and colours as float64, counts as
@@ -115,6 +115,11 @@ func (e *encoder) panel(p *Panel) {
 	for _, c := range p.Cut {
 		e.u8(uint8(c))
 	}
+	e.flag(len(p.Woods) > 0)
+	if len(p.Woods) > 0 {
+		e.b = append(e.b, p.Woods...)
+		e.material(p.Second)
+	}
 }
 
 var errShort = errors.New("scene: cut short")
@@ -204,11 +209,14 @@ func (d *decoder) panel(p *Panel) {
 		d.f64(&p.HeightsM[i])
 	}
 	p.Levels = append([]uint8{}, d.take(p.Columns*p.Rows)...)
-	if !d.flag("cut") {
-		return
+	if d.flag("cut") {
+		for _, c := range d.take(p.Columns * p.Rows) {
+			p.Cut = append(p.Cut, Cut(c))
+		}
 	}
-	for _, c := range d.take(p.Columns * p.Rows) {
-		p.Cut = append(p.Cut, Cut(c))
+	if d.flag("woods") {
+		p.Woods = append([]uint8{}, d.take(p.Columns*p.Rows)...)
+		d.material(&p.Second)
 	}
 }
 

@@ -21,6 +21,9 @@ func TestDecodeInvertsEncode(t *testing.T) {
 		if i%3 == 0 {
 			p.Cut = []scene.Cut{0, 1, 255, 7, 7, 32}
 		}
+		if i%4 == 0 {
+			p.Woods, p.Second = []uint8{0, 1, 1, 0, 0, 1}, material(0.1, 0.2, 0.3)
+		}
 		many.Panels = append(many.Panels, p)
 	}
 	largest := sceneOf(barePanel(400, 100, 0.01, []float64{0.02}))
@@ -58,17 +61,18 @@ func TestDecodeRefusesHostileBytes(t *testing.T) {
 		change func(b []byte)
 		want   string
 	}{
-		{"newer version", func(b []byte) { b[0] = 3 }, "version 3"},
+		{"newer version", func(b []byte) { b[0] = 9 }, "version 9"},
 		{"no panels", func(b []byte) { b[panels] = 0 }, "left over"},
 		{"more panels than bytes", func(b []byte) { b[panels] = 12 }, "12 panels"},
 		{"too many panels", func(b []byte) { b[panels] = 255 }, "255 panels"},
 		{"odd flag", func(b []byte) { b[mitred] = 7 }, "mitred"},
 		{"too many columns", put16(columns, 65535), "65535"},
 		{"more columns than levels", put16(columns, 400), "cut short"},
-		{"no columns", put16(columns, 0), "left over"},
+		{"no columns", put16(columns, 0), "cut short"},
 		{"too many heights", put16(heights, 65535), "65535 heights"},
-		{"level beyond the heights", func(b []byte) { b[len(b)-2] = 2 }, "levels[3]: got 2"},
-		{"odd flag at the end", func(b []byte) { b[len(b)-1] = 2 }, "cut"},
+		{"level beyond the heights", func(b []byte) { b[len(b)-3] = 2 }, "levels[3]: got 2"},
+		{"odd flag before the end", func(b []byte) { b[len(b)-2] = 2 }, "cut"},
+		{"odd flag at the end", func(b []byte) { b[len(b)-1] = 2 }, "woods"},
 		{"flag without what it promises", func(b []byte) { b[len(b)-1] = 1 }, "cut short"},
 		{"wall of no number", func(b []byte) { binary.LittleEndian.PutUint64(b[1:], math.Float64bits(math.NaN())) }, "wall.width"},
 	} {

@@ -22,7 +22,7 @@ func ShaderConstants() string {
 		{"Sticks", sticks}, {"DriftM", driftM}, {"PithNearM", pithNearM}, {"PithSpanM", pithSpanM},
 		{"HeartEdgeM", heartEdgeM}, {"StickSpread", stickSpread}, {"WarmSpread", warmSpread},
 		{"BoardPithM", boardPithM}, {"BoardLean", boardLean}, {"BoardWaveM", boardWaveM},
-		{"WaverM", waverM}, {"RaysRound", raysRound}, {"LateMean", lateMean}, {"EarlyMean", earlyMean},
+		{"WaverM", waverM}, {"RaysRound", raysRound}, {"SpellYears", spellYears}, {"SpellDeep", spellDeep}, {"LateMean", lateMean}, {"EarlyMean", earlyMean},
 		{"RayHalfM", rayHalfM}, {"RaySeen", raySeen}, {"PoreM", poreM}, {"PoreLongM", poreLongM}, {"PoreSeen", poreSeen},
 		{"SideGrain", sideGrain},
 		{"SkirtingM", skirtingM}, {"SkirtingTopM", skirtingTopM}, {"PlankM", plankM}, {"PlankLineM", plankLineM},

@@ -12,7 +12,7 @@ const (
 	// lamps below it look warm, but not as orange as they measure.
 	balanceK = 3900
 	// lampTint is how much of the remaining colour of the lamp is shown.
-	lampTint = 0.32
+	lampTint = 0.24
 	// fillTint is how much of that colour the room throws back.
 	fillTint = 0.5
 	// goldenAngle in radians.

@@ -77,7 +77,7 @@ func WoodMaterial(wood, finish string) (Material, bool) {
 		return Material{}, false
 	}
 	face := f.on(tone, 1)
-	end := scale(f.on(face, f.endDeepens), endGrain)
+	end := scale(f.on(face, f.endDeepens), endGrain*f.endDrinks)
 	// A finish shows the grain, most where the fibres drink it.
 	grain.Late = min(grain.Late*f.contrast, 1)
 	grain.Early = min(grain.Early*f.contrast, 1)
@@ -159,16 +159,24 @@ func WallPaint(name string) (RGB, bool) {
 	return RGB{}, false
 }
 
-// BackerMaterial returns the look of a bare backer sheet; false when it is
-// unknown. Tones chosen by eye.
+// BackerMaterial returns the look of a raw backer sheet; false when it is unknown.
+// Tones chosen by eye.
 func BackerMaterial(sheet string) (Material, bool) {
 	switch sheet {
 	case "birch ply":
-		return Material{Face: srgb(222, 202, 168), End: srgb(168, 138, 100), Gloss: 0.08}, true
+		return Material{Face: srgb(222, 202, 168), End: srgb(168, 138, 100)}, true
 	case "softwood ply":
-		return Material{Face: srgb(212, 176, 124), End: srgb(152, 116, 78), Gloss: 0.05}, true
+		return Material{Face: srgb(212, 176, 124), End: srgb(152, 116, 78)}, true
 	}
 	return Material{}, false
+}
+
+// Finished returns a raw sheet under a finish, as bare cells get it along with the
+// blocks; false when that is unknown.
+func (m Material) Finished(finish string) (Material, bool) {
+	f, ok := finishLook(finish)
+	m.Face, m.End, m.Gloss = f.on(m.Face, 1), f.on(m.End, 1), f.gloss
+	return m, ok
 }
 
 // woodLook is the sanded, unfinished long grain of a wood and its grain.
@@ -176,25 +184,25 @@ func woodLook(wood string) (RGB, Grain, bool) {
 	mm := func(v float64) float64 { return v / 1000 }
 	switch wood {
 	case "pine": // yellowish, broad strong latewood, pale sap
-		return srgb(226, 190, 140), Grain{RingM: mm(2.8), Late: 0.42, Spread: 0.10, Sap: 0.5, SapTint: RGB{1.10, 1.13, 1.20}}, true
+		return srgb(228, 194, 145), Grain{RingM: mm(2.8), Late: 0.44, Spread: 0.11, Sap: 0.5, SapTint: RGB{1.10, 1.13, 1.20}}, true
 	case "spruce": // almost white, narrow even rings
-		return srgb(234, 213, 178), Grain{RingM: mm(1.7), Late: 0.30, Spread: 0.06, Sap: 0.3, SapTint: RGB{1.03, 1.03, 1.03}}, true
+		return srgb(236, 219, 188), Grain{RingM: mm(1.9), Late: 0.36, Spread: 0.09, Sap: 0.3, SapTint: RGB{1.03, 1.03, 1.03}}, true
 	case "cedar": // red brown to pinkish, fine rings, nearly white sap
-		return srgb(168, 120, 95), Grain{RingM: mm(1.3), Late: 0.34, Spread: 0.20, Sap: 0.12, SapTint: RGB{1.45, 1.65, 1.75}}, true
+		return srgb(154, 107, 86), Grain{RingM: mm(1.3), Late: 0.34, Spread: 0.20, Sap: 0.12, SapTint: RGB{1.45, 1.65, 1.75}}, true
 	case "poplar": // cream sap, olive heart, faint rings
-		return srgb(208, 184, 142), Grain{RingM: mm(4.0), Late: 0.17, Pores: 0.10, Spread: 0.13, Sap: 0.62, SapTint: RGB{1.24, 1.20, 1.22}}, true
+		return srgb(206, 186, 145), Grain{RingM: mm(4.0), Late: 0.20, Pores: 0.10, Spread: 0.13, Sap: 0.62, SapTint: RGB{1.24, 1.20, 1.22}}, true
 	case "beech": // pinkish tan, plain, flecks of rays
-		return srgb(214, 179, 149), Grain{RingM: mm(2.4), Late: 0.12, Pores: 0.14, Rays: 0.16, Spread: 0.06, SapTint: RGB{1, 1, 1}}, true
+		return srgb(213, 176, 150), Grain{RingM: mm(2.4), Late: 0.22, Pores: 0.14, Rays: 0.22, Spread: 0.11, SapTint: RGB{1, 1, 1}}, true
 	case "ash": // creamy, wide bands of pores
-		return srgb(224, 203, 170), Grain{RingM: mm(3.2), Late: 0.08, Early: 0.40, Pores: 0.35, Spread: 0.07, Sap: 0.5, SapTint: RGB{1.06, 1.07, 1.10}}, true
+		return srgb(222, 206, 178), Grain{RingM: mm(3.2), Late: 0.08, Early: 0.42, Pores: 0.35, Spread: 0.09, Sap: 0.5, SapTint: RGB{1.06, 1.07, 1.10}}, true
 	case "maple": // near white, fine and plain
-		return srgb(235, 218, 192), Grain{RingM: mm(2.6), Late: 0.09, Pores: 0.05, Rays: 0.05, Spread: 0.05, Sap: 0.7, SapTint: RGB{1.02, 1.02, 1.03}}, true
+		return srgb(238, 224, 202), Grain{RingM: mm(2.9), Late: 0.20, Pores: 0.05, Rays: 0.08, Spread: 0.08, Sap: 0.7, SapTint: RGB{1.02, 1.02, 1.03}}, true
 	case "oak": // brownish tan, bands of pores, broad bright rays
-		return srgb(193, 156, 112), Grain{RingM: mm(2.1), Late: 0.10, Early: 0.45, Pores: 0.45, Rays: 0.34, Spread: 0.09, Sap: 0.1, SapTint: RGB{1.16, 1.2, 1.26}}, true
+		return srgb(186, 154, 114), Grain{RingM: mm(2.1), Late: 0.10, Early: 0.45, Pores: 0.45, Rays: 0.34, Spread: 0.12, Sap: 0.1, SapTint: RGB{1.16, 1.2, 1.26}}, true
 	case "cherry": // reddish brown, fine dark lines
-		return srgb(182, 130, 97), Grain{RingM: mm(2.7), Late: 0.20, Pores: 0.10, Rays: 0.08, Spread: 0.10, Sap: 0.14, SapTint: RGB{1.34, 1.5, 1.65}}, true
+		return srgb(188, 137, 107), Grain{RingM: mm(2.7), Late: 0.26, Pores: 0.10, Rays: 0.08, Spread: 0.10, Sap: 0.14, SapTint: RGB{1.34, 1.5, 1.65}}, true
 	case "walnut": // chocolate, broad soft bands, tan sap
-		return srgb(118, 92, 73), Grain{RingM: mm(3.6), Late: 0.36, Early: 0.16, Pores: 0.30, Spread: 0.16, Sap: 0.03, SapTint: RGB{1.45, 1.5, 1.5}}, true
+		return srgb(112, 87, 70), Grain{RingM: mm(3.6), Late: 0.38, Early: 0.16, Pores: 0.30, Spread: 0.16, Sap: 0.03, SapTint: RGB{1.45, 1.5, 1.5}}, true
 	}
 	return RGB{}, Grain{}, false
 }
@@ -203,27 +211,27 @@ func woodLook(wood string) (RGB, Grain, bool) {
 func finishLook(finish string) (coat, bool) {
 	switch finish {
 	case "none":
-		return coat{tint: RGB{1, 1, 1}, contrast: 1, gloss: 0.03}, true
+		return coat{tint: RGB{1, 1, 1}, endDrinks: 1, contrast: 1, gloss: 0.03}, true
 	case "waterborne varnish":
-		return coat{tint: RGB{0.97, 0.955, 0.93}, endDeepens: 0.6, contrast: 1.15, gloss: 0.35}, true
+		return coat{tint: RGB{0.97, 0.96, 0.94}, endDeepens: 0.4, endDrinks: 0.95, contrast: 1.15, gloss: 0.35}, true
 	case "hard-wax oil":
-		return coat{tint: RGB{0.94, 0.88, 0.79}, endDeepens: 1, contrast: 1.3, gloss: 0.25}, true
+		return coat{tint: RGB{0.92, 0.875, 0.81}, endDeepens: 0.4, endDrinks: 0.88, contrast: 1.35, gloss: 0.25}, true
 	case "drying oil":
-		return coat{tint: RGB{0.91, 0.82, 0.68}, endDeepens: 1.2, contrast: 1.4, gloss: 0.15}, true
+		return coat{tint: RGB{0.90, 0.83, 0.72}, endDeepens: 0.5, endDrinks: 0.85, contrast: 1.4, gloss: 0.15}, true
 	case "shellac":
-		return coat{tint: RGB{0.94, 0.83, 0.65}, endDeepens: 0.8, contrast: 1.25, gloss: 0.6}, true
+		return coat{tint: RGB{0.93, 0.84, 0.70}, endDeepens: 0.4, endDrinks: 0.92, contrast: 1.25, gloss: 0.6}, true
 	case "fire-retardant varnish":
-		return coat{tint: RGB{0.94, 0.92, 0.87}, endDeepens: 0.6, contrast: 1.1, gloss: 0.2}, true
+		return coat{tint: RGB{0.95, 0.93, 0.89}, endDeepens: 0.4, endDrinks: 0.95, contrast: 1.1, gloss: 0.2}, true
 	}
 	return coat{}, false
 }
 
 // coat is one finish: tint multiplies the wood's tone, endDeepens says how many
-// times more it does so on thirsty end grain, contrast multiplies that of the
-// grain.
+// times more it does so on thirsty end grain and endDrinks what is left of the light
+// there, contrast multiplies that of the grain.
 type coat struct {
-	tint                        RGB
-	endDeepens, contrast, gloss float64
+	tint                                   RGB
+	endDeepens, endDrinks, contrast, gloss float64
 }
 
 func (c coat) on(tone RGB, times float64) RGB {

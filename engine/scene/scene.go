@@ -67,6 +67,10 @@ type Panel struct {
 	Cut                   []Cut   // what each block is cut from, in the order of Levels; nil: by chance, from Seed
 	Seed                  uint64  // varies the tone of the blocks
 	Blocks, Frame, Backer Material
+	// Woods says which blocks are of a second look, by 1 in the order of Levels; nil:
+	// none is.
+	Woods  []uint8
+	Second Material
 }
 
 // Validate reports everything that is wrong with the scene, one error a fault,
@@ -114,6 +118,7 @@ func (p *Panel) validate(f *faults, path string) {
 	p.Blocks.validate(f, path+".blocks")
 	p.Frame.validate(f, path+".frame")
 	p.Backer.validate(f, path+".backer")
+	p.Second.validate(f, path+".second")
 	p.validateField(f, path)
 }
 
@@ -145,6 +150,16 @@ func (p *Panel) validateField(f *faults, path string) {
 	if len(p.Cut) != 0 && len(p.Cut) != cells {
 		f.add("%s.cut: got %d (must be 0 or %d)", path, len(p.Cut), cells)
 		return
+	}
+	if len(p.Woods) != 0 && len(p.Woods) != cells {
+		f.add("%s.woods: got %d (must be 0 or %d)", path, len(p.Woods), cells)
+		return
+	}
+	for i, w := range p.Woods {
+		if w > 1 {
+			f.add("%s.woods[%d]: got %d (allowed 0 to 1)", path, i, w)
+			return
+		}
 	}
 	for i, l := range p.Levels {
 		if int(l) >= len(p.HeightsM) {

@@ -60,8 +60,10 @@ type board struct {
 	levels           []uint8
 	seed             uint32
 	blocks, rim, ply Material
-	cuts             []Cut       // of the cells; for Render alone
-	pieces           *[256]stick // that the blocks are cut from, by their Cut; for Render alone
+	second           Material
+	woods            []uint8        // of the cells; nil: all are of the first look
+	cuts             []Cut          // of the cells; for Render alone
+	pieces           [2]*[256]stick // that the blocks are cut from, by their look and their Cut; for Render alone
 }
 
 // gapLineM is the widest slack that is drawn as a line on closed blocks; wider
@@ -141,6 +143,7 @@ func newBoard(p *Panel) board {
 		gapOpen: p.PitchM-p.BlockM > gapLineM,
 		heights: p.HeightsM, levels: p.Levels, seed: foldSeed(p.Seed),
 		blocks: p.Blocks.ready(), rim: p.Frame.ready(), ply: p.Backer,
+		second: p.Second.ready(), woods: p.Woods,
 	}
 	inset := p.FrameThicknessM
 	if !b.framed {

@@ -29,13 +29,16 @@ const (
 	boardLean  = 0.006 // metres a metre
 	boardWaveM = 0.0025
 
-	waverM    = 0.0008  // how far rings waver along a stick
-	lateMean  = 0.21    // means of the profiles of latewood and earlywood over a ring, so that
-	earlyMean = 0.15    // grain neither lightens nor darkens a wood
-	raysRound = 180     // rays in a full turn
-	rayHalfM  = 0.00015 // half of a ray's width
-	poreM     = 0.00045 // side of a pore's cell across the stick, and along it
-	poreLongM = 0.006
+	waverM    = 0.0008 // how far rings waver along a stick
+	lateMean  = 0.21   // means of the profiles of latewood and earlywood over a ring, so that
+	earlyMean = 0.15   // grain neither lightens nor darkens a wood
+	// Good and poor years come in spells, which show from farther away than rings do:
+	// how long they are, and how deep as a part of what rings are.
+	spellYears, spellDeep = 9, 0.16
+	raysRound             = 180     // rays in a full turn
+	rayHalfM              = 0.00015 // half of a ray's width
+	poreM                 = 0.00045 // side of a pore's cell across the stick, and along it
+	poreLongM             = 0.006
 	// Samples so many times as wide as a pore or half a ray do not show it.
 	poreSeen, raySeen = 1.2, 8
 	// sideGrain is how much of the contrast of end grain the sides show.
@@ -94,10 +97,12 @@ func (g *Grain) stickOf(n, piece float64) stick {
 
 // saw looks up what the blocks of a panel are cut from.
 func (b *board) saw(p *Panel) {
-	b.pieces = new([256]stick)
-	for i := range b.pieces {
-		piece := i / sticks
-		b.pieces[i] = b.blocks.Grain.stickOf(float64(i-piece*sticks), float64(piece))
+	for wood, g := range []Grain{b.blocks.Grain, b.second.Grain} {
+		b.pieces[wood] = new([256]stick)
+		for i := range b.pieces[wood] {
+			piece := i / sticks
+			b.pieces[wood][i] = g.stickOf(float64(i-piece*sticks), float64(piece))
+		}
 	}
 	b.cuts = make([]Cut, len(p.Levels))
 	for i := range b.cuts {
@@ -110,8 +115,9 @@ func (b *board) saw(p *Panel) {
 // is the width of one sample; patterns finer than that fade out instead of
 // flickering.
 func (g *Grain) light(x, y, along, spacing, foot float64, end bool) float64 {
-	clear := clamp(spacing/(2.2*max(foot, tiny))-0.5, 0, 1)
-	if spacing <= 0 || clear == 0 {
+	seen := spacing / (2.2 * max(foot, tiny))
+	clear, broad := clamp(seen-0.5, 0, 1), clamp(seen*spellYears-0.5, 0, 1)
+	if spacing <= 0 || broad == 0 {
 		return 1
 	}
 	x += waverM*math.Sin(along*31) + 0.6*waverM*math.Sin(y*170)
@@ -119,11 +125,12 @@ func (g *Grain) light(x, y, along, spacing, foot float64, end bool) float64 {
 	r, a := length2(x, y), math.Atan2(y, x)
 	// Rings are no circles, and no two years are alike.
 	year := r * (1 + 0.02*math.Sin(3*a+1) + 0.012*math.Sin(5*a)) / spacing
-	year += 0.35*math.Sin(year*0.9) + 0.2*math.Sin(year*0.37+2)
+	spell := math.Sin(year * 2 * math.Pi / spellYears)
+	year += 0.35*spell + 0.2*math.Sin(year*0.37+2)
 	ring := fract(year)
 	late := ring * ring * ring * (1 - smooth(0.94, 1, ring))
 	early := 1 - smooth(0, 0.3, ring)
-	light := 1 - clear*(g.Late*(late-lateMean)+g.Early*(early-earlyMean))
+	light := 1 - clear*(g.Late*(late-lateMean)+g.Early*(early-earlyMean)) - broad*spellDeep*(g.Late+g.Early)*spell
 	// Pores and rays show from near by only.
 	if fine := g.Pores * clamp(poreM*poreSeen/foot-0.5, 0, 1); fine > 0 {
 		light -= fine * pore(x/poreM, y/poreM, along/poreLongM) * (0.3 + 0.7*early)
@@ -161,20 +168,24 @@ func (g *Grain) tint(s *stick, r float64) RGB {
 // blockWood is the wood of a block at a point of its top or its sides: one solid
 // texture, so that the rings of the top run on as the grain of the sides.
 func (b *board) blockWood(h hit, p vec, foot float64) RGB {
-	from := b.cuts[h.row*b.cols+h.col]
+	cell := h.row*b.cols + h.col
+	of, wood, from := &b.blocks, 0, b.cuts[cell]
+	if b.woods != nil && b.woods[cell] == 1 {
+		of, wood = &b.second, 1
+	}
 	piece := float64(from / sticks)
 	x := p.X - (b.gridX + (float64(h.col)+0.5)*b.pitch)
 	y := p.Y - (b.gridY - (float64(h.row)+0.5)*b.pitch)
 	x, y = quarter(x, y, piece)
-	g, s := &b.blocks.Grain, &b.pieces[from]
+	g, s := &of.Grain, &b.pieces[wood][from]
 	x, y = x-s.pithX, y-s.pithY
 	c := g.tint(s, length2(x, y))
 	top := h.n.Z > 0.5
 	light := g.light(x, y, p.Z+piece*0.3, s.spacing, foot, top)
 	if top {
-		return scale(c.mul(b.blocks.End), light)
+		return scale(c.mul(of.End), light)
 	}
-	return scale(c.mul(b.blocks.Face), 1+(light-1)*sideGrain)
+	return scale(c.mul(of.Face), 1+(light-1)*sideGrain)
 }
 
 // quarter turns a place by a number of right angles.

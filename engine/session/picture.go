@@ -125,8 +125,9 @@ func (s *Session) point(req Request) Response {
 	if len(sc.Panels) > 1 {
 		said[0] = say("stage/point-panel", args)
 	}
+	wood := g.Design.Woods()[g.Built.Panels[j].WoodOf(row*grid.Columns+column)]
 	if from := s.now.plan.Origins()[i][j][row*grid.Columns+column]; from.Stick > 0 && s.now.doc.View.Reading != page.Client {
-		said = append(said, say("stage/point-stick", words.Args{"stick": from.Stick, "sticks": from.Sticks}))
+		said = append(said, say("stage/point-stick", words.Args{"stick": from.Stick, "sticks": from.Sticks, "wood": words.Key("choice/" + wood)}))
 	}
 	for _, run := range grid.Runs(panel.NotedRun(g.Design.Pattern)) {
 		if run.Holds(row, column) {

@@ -243,3 +243,16 @@ func TestHalfByHand(t *testing.T) {
 	assert.Equal(t, []any{8, 12, 50.0}, []any{got.Gauge, got.Needed, got.Row.ScrewMM})
 	assert.InDelta(t, 0.937, got.Use, 0.001)
 }
+
+// TestScrewsCountOnTheLighterWood: of two woods either may lie over a screw. What is
+// left is the mean of the masses, which shifts the lean.
+func TestScrewsCountOnTheLighterWood(t *testing.T) {
+	use := func(first, second string) float64 {
+		g := design.Default().Design.Walls[0].Groups[0]
+		g.Wood, g.SecondWood = first, second
+		return halves(t, g, 38.837)[0].Use
+	}
+	assert.InDelta(t, use("cedar", ""), use("poplar", "cedar"), 0.002)
+	assert.InDelta(t, use("cedar", ""), use("cedar", "poplar"), 0.002)
+	assert.Greater(t, use("cedar", ""), use("poplar", "")+0.02)
+}

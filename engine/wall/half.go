@@ -130,9 +130,13 @@ func (r Rear) foot(row CleatRow) length.Length {
 // The lean pulls at the half's foot, which turns about its upper edge: a row in its
 // middle feels twice that. The wedge presses the half against the backer.
 func (h Hung) cleatNeed(s fixing.Screw, screwMM float64, p panel.Panel, factor float64) (n int, use float64, ok bool) {
-	g := lightestG
-	if w, found := wood.Find(h.Design.Wood); found && w.NDSG > 0 {
-		g = w.NDSG
+	g := math.Inf(1) // of two woods the lighter one: a screw may meet either
+	for _, name := range h.Design.Woods() {
+		own := lightestG
+		if w, found := wood.Find(name); found && w.NDSG > 0 {
+			own = w.NDSG
+		}
+		g = math.Min(g, own)
 	}
 	holds, err := fixing.Joint{
 		Screw: s, LengthIn: screwMM / fixing.MMPerInch,

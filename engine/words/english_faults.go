@@ -182,6 +182,7 @@ func englishLimits() map[string]string {
 		"allowed/not-after":     "not after {day}",
 
 		"zero-means/tables":   "as in the tables",
+		"zero-means/half":     "half of them",
 		"zero-means/no-studs": "no studs",
 		"zero-means/no-stand": "no stand",
 		"zero-means/ceiling":  "a detector or sprinkler on the ceiling",

@@ -455,6 +455,9 @@ func englishLabels() map[string]string {
 
 		"label/walls.groups.wood":               "Wood",
 		"label/walls.groups.density":            "Weighed density",
+		"label/walls.groups.secondWood":         "Second wood",
+		"label/walls.groups.mixed":              "Blocks of the second wood",
+		"label/walls.groups.secondShare":        "Their share, if at random",
 		"label/walls.groups.backer.sheet":       "Sheet",
 		"label/walls.groups.backer.thickness":   "Thickness of the sheet",
 		"label/walls.groups.frame.joint":        "Frame",
@@ -588,6 +591,10 @@ func englishChoices() map[string]string {
 		"choice/shellac":                "shellac",
 		"choice/fire-retardant varnish": "fire-retardant varnish",
 		"choice/none":                   "none",
+		"choice/taller heights":         "the taller heights",
+		"choice/every other height":     "every other height",
+		"choice/at random":              "at random",
+		"woods/two":                     "{one} and {other}",
 
 		"choice/clear":       "none, the wood shows",
 		"choice/white stain": "white stain",
@@ -664,7 +671,7 @@ func englishChoices() map[string]string {
 
 		"stage/point":        "Column {column}, row {row}: {height}.",
 		"stage/point-panel":  "Panel {panel}, column {column}, row {row}: {height}.",
-		"stage/point-stick":  "Drawn as cut from stick {stick} of {sticks}.",
+		"stage/point-stick":  "Drawn as cut from {wood} stick {stick} of {sticks}.",
 		"stage/point-run":    "Part of a straight run of {n}.",
 		"stage/looks":        "Views and light",
 		"stage/light":        "The lamp stands",

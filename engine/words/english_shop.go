@@ -45,6 +45,8 @@ func englishRows() map[string]string {
 		"rows/glue-parts":     "Glue {blocks} blocks in parts of {parts}, or the glue skins: {grams} g in all.",
 		"rows/then":           ", then ",
 		"rows/no-glue":        "This row stays bare: no glue.",
+		"rows/woods":          "Plain boxes are {one}, those with a thick edge {other}.",
+		"rows/bin-of":         "{height} {wood}",
 		"rows/set":            "Set {n} loose {n|block|blocks} from the {height} bin into the empty {n|cell|cells}, without glue.",
 		"rows/set-some":       "Set {n} loose {n|block|blocks} into the empty {n|cell|cells}, without glue: {from} from the {height} bin, and {lacking} off-cuts of the same section.",
 		"rows/pull":           "Once the row is pressed, pull {n} loose {n|block|blocks} and put {n|it|them} back.",

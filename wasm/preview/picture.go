@@ -33,10 +33,10 @@ const maxPixels = 2_600_000
 // how far it is out of date. The mutex is for messages, which arrive between
 // frames and within them.
 type picture struct {
-	mu        sync.Mutex
-	host      js.Value
-	one, many *ebiten.Shader // for one panel and for several; nil: not needed yet
-	enlarge   *ebiten.Shader
+	mu      sync.Mutex
+	host    js.Value
+	shaders map[shaderKind]*ebiten.Shader // those that were needed so far
+	enlarge *ebiten.Shader
 
 	scene    scene.Scene
 	number   int // that the page gave it
@@ -62,7 +62,8 @@ type picture struct {
 }
 
 func newPicture(host js.Value) (*picture, error) {
-	one, err := newShader(1)
+	usual := shaderKind{1, 1}
+	one, err := newShader(usual)
 	if err != nil {
 		return nil, fault(err)
 	}
@@ -70,36 +71,45 @@ func newPicture(host js.Value) (*picture, error) {
 	if err != nil {
 		return nil, fault(err)
 	}
-	return &picture{host: host, one: one, enlarge: enlarge, probe: newImage(1, 1)}, nil
+	return &picture{host: host, shaders: map[shaderKind]*ebiten.Shader{usual: one}, enlarge: enlarge, probe: newImage(1, 1)}, nil
 }
 
-// newShader makes the shader for at most so many panels. That for one, which most
-// jobs have, reads the numbers of its panel without an index: on software graphics
-// that takes a quarter less time.
-func newShader(panels int) (*ebiten.Shader, error) {
+// shaderKind is what a shader is made for: at most so many panels, with so many looks
+// of their blocks.
+type shaderKind struct{ panels, looks int }
+
+// newShader makes the shader of a kind. That for one panel, which most jobs have,
+// reads the numbers of its panel without an index: on software graphics that takes a
+// quarter less time.
+func newShader(k shaderKind) (*ebiten.Shader, error) {
 	source := marchSource
-	if panels == 1 {
+	if k.panels == 1 {
 		for _, index := range []string{"p", "i", "j"} {
 			source = bytes.ReplaceAll(source, []byte("Board["+index+"*15"), []byte("Board[0*15"))
 		}
+		source = bytes.ReplaceAll(source, []byte("Second[p*5"), []byte("Second[0*5"))
 	}
-	constants := fmt.Sprintf("%s\nconst MostPanels = %d\n", scene.ShaderConstants(), panels)
+	constants := fmt.Sprintf("%s\nconst MostPanels = %d\nconst MostLooks = %d\n", scene.ShaderConstants(), k.panels, k.looks)
 	return ebiten.NewShader(append(slices.Clone(source), constants...))
 }
 
 // shader is that for the scene.
 func (p *picture) shader() *ebiten.Shader {
-	if len(p.scene.Panels) == 1 {
-		return p.one
+	k := shaderKind{1, 1}
+	if len(p.scene.Panels) > 1 {
+		k.panels = scene.MaxPanels
 	}
-	if p.many == nil {
-		many, err := newShader(scene.MaxPanels)
-		if err != nil { // it differs from the other in numbers alone
+	if p.scene.Mixed() {
+		k.looks = 2
+	}
+	if p.shaders[k] == nil {
+		made, err := newShader(k)
+		if err != nil { // it differs from the first in numbers alone
 			panic(fmt.Sprintf("preview: internal error: %v", err))
 		}
-		p.many = many
+		p.shaders[k] = made
 	}
-	return p.many
+	return p.shaders[k]
 }
 
 // Update has nothing to do: the picture changes by messages only.

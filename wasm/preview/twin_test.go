@@ -144,9 +144,22 @@ func TestShaderMatchesGo(t *testing.T) {
 	apart := trialScene(strip, half, blocks, frame)
 	apart.Camera = scene.Camera{YawDeg: 53, PitchDeg: 16, Zoom: 1.1}
 
+	// Two looks of blocks, on one panel and on several: each has a shader of its own.
+	mixed := trialScene(mixedPanel(33, 22))
+	mixed.Camera = scene.Camera{YawDeg: -20, PitchDeg: 10, Zoom: 2}
+	mixed.Lamp = mixed.Lamp.Raking()
+	plain := trialPanel(12, 9)
+	beside := mixedPanel(12, 9)
+	beside.LeftM = plain.LeftM + 0.55
+	both := trialScene(plain, beside)
+
+	otherWood := trialScene(mixedPanel(33, 22))
+	otherWood.Panels[0].Woods[wrongCell] = 1 - otherWood.Panels[0].Woods[wrongCell]
+
 	scenes := map[string]scene.Scene{
 		"framed": framed, "turned": turned, "pair": pair, "room": room, "largest": largest, "dozen": dozen,
 		"raking": raking, "window": window, "wrong": wrong, "apart": apart,
+		"mixed": mixed, "both": both, "otherwood": otherWood,
 	}
 	tr := newTrial(t, scenes)
 	value[any](t, tr, "trial.ready()")
@@ -155,8 +168,11 @@ func TestShaderMatchesGo(t *testing.T) {
 			require.NoError(t, s.Validate())
 			drawn := value[struct{ Ms float64 }](t, tr, "trial.scene('"+name+"')")
 			shown, got := tr.pixels(t), tr.shot(t, stageWidth, stageHeight)
-			if name == "wrong" { // drawn with one height that is another in Go's picture
+			switch name { // drawn with one height or wood that is another in Go's picture
+			case "wrong":
 				s = framed
+			case "otherwood":
+				s = trialScene(mixedPanel(33, 22))
 			}
 			want, refined := scene.Render(s, stageWidth, stageHeight, 2), scene.RenderRefined(s, stageWidth, stageHeight, 2)
 			require.Equal(t, want.Bounds(), got.Bounds())
@@ -171,9 +187,9 @@ func TestShaderMatchesGo(t *testing.T) {
 			t.Logf("%s: field %.1f dB, %.3f %% clearly off, worst block %.2f levels off", name, noise, 100*clear, block)
 			shownNoise, shownClear, shownBlock := field(s, shown, refined)
 			t.Logf("%s: on screen %.1f dB, %.3f %% clearly off, worst block %.2f levels off", name, shownNoise, 100*shownClear, shownBlock)
-			if name == "wrong" {
-				assert.Greater(t, block, blockLevels, "a wrong height is seen")
-				assert.Greater(t, shownBlock, shownBlockLevels, "a wrong height is seen")
+			if name == "wrong" || name == "otherwood" {
+				assert.Greater(t, block, blockLevels, "a wrong block is seen")
+				assert.Greater(t, shownBlock, shownBlockLevels, "a wrong block is seen")
 				return
 			}
 			mostMean, mostFar := mayDifferMean, mayDiffer
@@ -193,8 +209,19 @@ func TestShaderMatchesGo(t *testing.T) {
 	assert.Empty(t, value[[]string](t, tr, "trial.violations"))
 }
 
-// wrongCell is the cell of the scene "wrong" that has another height: column 20 of
-// row 10, in full view.
+// mixedPanel is a trial panel with every third block of another wood.
+func mixedPanel(columns, rows int) scene.Panel {
+	p := trialPanel(columns, rows)
+	p.Second, _ = scene.WoodMaterial("oak", "hard-wax oil")
+	p.Woods = make([]uint8, len(p.Levels))
+	for i := range p.Woods {
+		p.Woods[i] = uint8(i % 3 / 2)
+	}
+	return p
+}
+
+// wrongCell is the cell of the scene "wrong" that has another height, and of
+// "otherwood" that has another wood: column 20 of row 10, in full view.
 const wrongCell = 10*33 + 20
 
 // field compares two pictures where they show cells of a panel: signal to noise
