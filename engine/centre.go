@@ -12,12 +12,13 @@ import (
 // without a reason, and a left edge is a round figure. Invented.
 const centredMM = 10
 
-// KeepCentred returns the document with every group that stood in the middle of
-// its wall moved there again, where an edit has changed its width or the wall's:
-// otherwise the left edge would stay and the panel leave the middle. Before is
-// the plan before the edit. A place that the edit itself has changed is left as
-// it is, and so is a panel wider than its wall, and a design that cannot be built.
-func KeepCentred(was design.Document, before Result, doc design.Document) design.Document {
+// KeepPlaced returns the document with every group moved that an edit of its width or of
+// the wall's would take from its place: one that stood in the middle of its wall stands
+// there again, and one that was on its wall and would run past the right corner ends at
+// that corner. Before is the plan before the edit. A place that the edit itself has
+// changed is left as it is, and so is a panel wider than its wall, and a design that
+// cannot be built.
+func KeepPlaced(was design.Document, before Result, doc design.Document) design.Document {
 	groups, err := build(doc.Design)
 	if err != nil || len(before.Groups) != len(groups) {
 		return doc
@@ -26,14 +27,20 @@ func KeepCentred(was design.Document, before Result, doc design.Document) design
 		old := before.Groups[i]
 		wall, oldWall := doc.Design.Walls[g.Wall].Width, was.Design.Walls[old.Wall].Width
 		same := g.Built.TotalWidth.Same(old.Built.TotalWidth) && wall.Same(oldWall)
-		if same || !g.Design.Place.Left.Same(old.Design.Place.Left) || !centred(old, oldWall) {
+		free := wall.Sub(g.Built.TotalWidth)
+		if same || !g.Design.Place.Left.Same(old.Design.Place.Left) || free.Cmp(length.MM(0)) < 0 {
 			continue
 		}
-		left := wall.Sub(g.Built.TotalWidth).Half()
-		if left.Cmp(length.MM(0)) < 0 {
+		var left string
+		switch notation := g.Design.Place.Left.Notation(); {
+		case centred(old, oldWall):
+			left = roundPlace(free.Half(), notation)
+		case g.Built.Left.Cmp(free) > 0 && old.sideways(oldWall) == nil:
+			left = floorPlace(free, notation)
+		default:
 			continue
 		}
-		next, err := design.Set(doc, g.Path+".place.left", roundPlace(left, g.Design.Place.Left.Notation()), length.Metric)
+		next, err := design.Set(doc, g.Path+".place.left", left, length.Metric)
 		if err == nil {
 			next.Assumed = doc.Assumed // nobody has measured it now who had not before
 			doc = next

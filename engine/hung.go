@@ -14,7 +14,7 @@ import (
 func (r *Result) hang(d design.Design, group int, panelKg float64) bench.Held {
 	g := &r.Groups[group]
 	h := wall.Hang(wall.Hung{
-		Path: g.Path, Wall: d.Walls[g.Wall], Design: g.Design, Built: g.Built, WayIn: d.WayIn, PanelKg: panelKg,
+		Path: g.Path, Wall: d.Walls[g.Wall], Design: g.Design, Built: g.Built, WayIn: d.WayIn, PanelKg: panelKg, Seismic: d.Room.Seismic,
 		WeighedField: weighedField(group),
 	})
 	g.Built = h.Built

@@ -88,6 +88,10 @@ func (j Job) Noted(path string) design.Record {
 	if path == "asked.devices" {
 		rec.Asked.DevicesFor = j.Plan.Revision
 	}
+	switch path {
+	case "asked.professional", "asked.licence", "asked.lookedOn", "asked.lookedAt":
+		rec.Asked.LookedFor = j.Plan.Revision
+	}
 	return rec
 }
 

@@ -65,9 +65,12 @@ func (j Job) weighed(all []wall.Hanging) []wall.Hanging {
 		if w.Entry >= 0 {
 			out[i].WeighedField = fmt.Sprintf("%sweighed[%d].kg", design.RecordPrefix, w.Entry)
 		}
+		h := out[i].Hung
+		h.Looked = j.Record.Asked.LookedAtThis(j.Plan.Revision)
 		if w.Kg > 0 && !w.Stale {
-			h := out[i].Hung
 			h.WeighedKg = w.Kg
+		}
+		if h.WeighedKg > 0 || h.Looked {
 			out[i] = wall.Hang(h)
 		}
 	}

@@ -12,7 +12,7 @@ import (
 // corner is still on its wall. The document takes such places, since somebody
 // who types a size and then a place passes through them; nobody can hang one.
 func placed(d design.Design, groups []Group) []check.WatchOut {
-	var all []check.WatchOut
+	all := inRoom(d)
 	for _, g := range groups {
 		all = append(all, g.upright(d.Walls[g.Wall].Height)...)
 		all = append(all, g.sideways(d.Walls[g.Wall].Width)...)
@@ -22,6 +22,31 @@ func placed(d design.Design, groups []Group) []check.WatchOut {
 			all = append(all, g.over(other)...)
 		}
 	}
+	return all
+}
+
+// inRoom holds the walls against the room: what the room does to sound goes by its own
+// sizes, and one of the two is wrong where a wall is larger.
+func inRoom(d design.Design) []check.WatchOut {
+	long, field := d.Room.Length, "room.length"
+	if d.Room.Width.Cmp(long) > 0 {
+		long, field = d.Room.Width, "room.width"
+	}
+	var all []check.WatchOut
+	say := func(wall, room length.Length, code, field string) {
+		if wall.Cmp(room) > 0 {
+			all = append(all, check.WatchOut{
+				Code: code, Level: check.Note, Args: words.Args{"wall": wall, "room": room}, Field: field, Source: check.Computed,
+				Fix: &check.Fix{Path: field, Value: wall.String()},
+			})
+		}
+	}
+	var width, height length.Length
+	for _, w := range d.Walls {
+		width, height = length.Max(width, w.Width), length.Max(height, w.Height)
+	}
+	say(width, long, "wall/wider-than-room", field)
+	say(height, d.Room.Height, "wall/higher-than-room", "room.height")
 	return all
 }
 

@@ -55,6 +55,15 @@ var works = map[string]func(engine.Job) design.Record{
 		j.Record.Asked.Fire = "B. Warden, 3 May: class C"
 		return j.Record
 	},
+	"wall/professional": func(j engine.Job) design.Record {
+		j.Record.Asked = looked()
+		return j.Noted("asked.lookedAt")
+	},
+	"wall/professional-old": func(j engine.Job) design.Record {
+		j.Record.Asked = looked()
+		j.Record.Asked.LookedFor = "000000"
+		return j.Record
+	},
 	"wall/safety-allowed": func(j engine.Job) design.Record {
 		j.Record.Asked.Devices = "B. Warden, 3 May"
 		return j.Noted("asked.devices")
@@ -72,6 +81,11 @@ var works = map[string]func(engine.Job) design.Record{
 		rec.Rows[0].Field = "000000"
 		return rec
 	},
+}
+
+// looked is what an invented professional has looked at.
+func looked() design.Asked {
+	return design.Asked{Professional: "A. Beam", Licence: "Beam & Post, no. 12", LookedOn: "2026-03-02", LookedAt: "studs, strip, screws"}
 }
 
 // triggers are edits of the first design, each line "path = value", that make
@@ -139,7 +153,11 @@ var triggers = map[string]string{
 	"wall/low-factor":     "walls[0].fixing.loadFactor = 3\nwalls[0].fixing.reason = Locked plant room",
 	"wall/factor-unsaid":  "walls[0].fixing.loadFactor = 3",
 	"wall/walkway":        "walls[0].walkway = yes",
-	"wall/way-in":         "wayIn.vehicle = 1200 mm",
+	"wall/bowed":          "walls[0].bow = 5.5 mm",
+	"wall/seismic":        "room.seismic = yes",
+
+	"wall/higher-than-room": "room.height = 2400 mm",
+	"wall/way-in":           "wayIn.vehicle = 1200 mm",
 }
 
 const group = "walls[0].groups[0]."

@@ -126,7 +126,7 @@ func (s *search) try(changes []Lever) (Way, Result, bool) {
 			return Way{}, Result{}, false
 		}
 	}
-	doc = KeepCentred(s.doc, s.plan, doc)
+	doc = KeepPlaced(s.doc, s.plan, doc)
 	next, err := Plan(doc.Design, s.by.Book)
 	if err != nil || !subset(stopsOf(next), s.stops) {
 		return Way{}, Result{}, false

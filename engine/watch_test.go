@@ -38,7 +38,8 @@ func codes(all []check.WatchOut) []string {
 // One note is ours: the café's 50.7 kg are more than two people carry, so a split
 // is proposed.
 //
-// Two are ours as well: the booth's discount has no reason, and others hang it.
+// Two are ours as well: the booth's discount has no reason, and others hang it, so that
+// the people who lift it are theirs.
 //
 // Two rules are read as the jobs have them. One backer a sheet is worth a note
 // from the second panel on: the café's single panel takes its sheet anyway. And
@@ -47,17 +48,17 @@ func codes(all []check.WatchOut) []string {
 func TestWatchOutsOfWorkedJobs(t *testing.T) {
 	booth := []string{
 		"bench/not-measured", "bench/sanding-time", "bench/short-block", "field/snapped",
-		"wall/cable", "wall/fire-question", "wall/hands-to-lift",
+		"wall/cable", "wall/fire-question",
 	}
-	cafe := slices.Concat(booth, []string{"bench/split", "pattern/long-run", "price/over-budget", "wall/screws"})
+	cafe := slices.Concat(booth, []string{"wall/hands-to-lift", "bench/split", "pattern/long-run", "price/over-budget", "wall/screws"})
 	home := []string{
 		"bench/not-measured", "bench/oily-rags", "bench/short-block", "field/snapped", "price/own-indication",
 		"wall/one-stud", "wall/screws",
 	}
 	stops := map[string]string{"s1-second": "wall/not-checked", "s5": "wall/lift-room"}
 	for name, want := range map[string][]string{
-		"s1":        slices.Concat(booth, []string{"price/over-budget", "wall/in-reach", "wall/rated", "price/discount-reason", "supply/by-others"}),
-		"s1-second": slices.Concat(booth, []string{"price/discount-reason", "supply/by-others", "price/indication", "wall/in-reach", "wall/not-checked"}),
+		"s1":        slices.Concat(booth, []string{"price/over-budget", "wall/in-reach", "wall/rated", "price/discount-reason", "supply/by-others", "wall/hands-of-others"}),
+		"s1-second": slices.Concat(booth, []string{"price/discount-reason", "supply/by-others", "price/indication", "wall/in-reach", "wall/not-checked", "wall/hands-of-others"}),
 		"s5":        slices.Concat(cafe, []string{"bench/glue-skins", "wall/above-ears", "wall/grille", "wall/lift-room"}),
 		"s5-second": slices.Concat(cafe, []string{"wall/in-reach"}),
 		"s8":        slices.Concat(home, []string{"moisture/stock"}),
@@ -91,7 +92,7 @@ func TestFiguresOfWorkedJobs(t *testing.T) {
 		{"s5", "wall/lift-room", "takes 25.1 mm of air above it, and 19.1 mm is there"},
 		{"s5", "wall/grille", "75.7 mm"},
 		{"s5", "wall/cable", "1016 mm from the left corner"},
-		{"s1", "wall/hands-to-lift", "weighs 16.8 kg and its top hangs at 1707.6 mm: lifting it takes 2 people"},
+		{"s1", "wall/hands-of-others", "weighs 16.8 kg and its top hangs at 1707.6 mm: lifting it takes 2 people"},
 		{"s5", "wall/hands-to-lift", "lifting it takes 4 people"},
 		{"s1", "bench/sanding-time", "takes 2.4 h with the machine in the hand."},
 		{"s1", "bench/sanding-time", "spread it over 2 days"},

@@ -24,6 +24,8 @@ import (
 //     added.
 //   - A new wished size or another block gives up a fixed number of columns or
 //     rows, which would keep the size as it was.
+//   - A room that is as long, as wide or as high as its only wall stays so when that
+//     changes.
 //   - A thing on the ceiling that becomes one on the wall gets the height of a
 //     new one, down from where it was.
 //   - Another wood of the blocks has another density: the weighed one is dropped.
@@ -46,6 +48,7 @@ func accompany(before, after *Design, full string) {
 		return
 	}
 	after.Work.settleSupply(full)
+	followWall(before, after, full)
 	settleStock(before, after, full)
 	g := groupAt(after, full)
 	if g == nil {
@@ -85,6 +88,36 @@ func accompany(before, after *Design, full string) {
 	}
 	if field != "pattern.drawn" {
 		g.settleDrawing()
+	}
+}
+
+// followWall keeps a room as large as its only wall, where it was: on the side of the
+// same length, or else of the same width.
+func followWall(before, after *Design, full string) {
+	if len(before.Walls) != 1 {
+		return
+	}
+	was, now := before.Walls[0], after.Walls[0]
+	side, wall, old := "", now.Width, was.Width
+	switch r := after.Room; {
+	case full == "design.walls[0].height" && r.Height.Same(was.Height):
+		side, wall, old = "height", now.Height, was.Height
+	case full != "design.walls[0].width":
+	case r.Length.Same(was.Width):
+		side = "length"
+	case r.Width.Same(was.Width):
+		side = "width"
+	}
+	if row, ok := Lookup("room." + side); !ok || old.Same(wall) || wall.Millimetres() < row.Min || wall.Millimetres() > row.Max {
+		return // no room is so small or so large: it stays
+	}
+	switch side {
+	case "length":
+		after.Room.Length = wall
+	case "width":
+		after.Room.Width = wall
+	case "height":
+		after.Room.Height = wall
 	}
 }
 

@@ -71,7 +71,22 @@ type Asked struct {
 	Protected  string `json:"protected"`  // whether the wall is protected as a monument, and what may touch it
 	Drill      string `json:"drill"`      // who may drill, and where the plans of pipes and cables are
 	Other      string `json:"other"`
+
+	Professional string `json:"professional,omitempty"` // who is licensed to judge what holds, and has looked, by name
+	Licence      string `json:"licence,omitempty"`      // theirs, or their firm
+	LookedOn     string `json:"lookedOn,omitempty"`     // on which day
+	LookedAt     string `json:"lookedAt,omitempty"`     // at what
+	LookedFor    string `json:"lookedFor,omitempty"`    // revision of the design that they were shown
 }
+
+// Looked reports whether a professional has looked: who, by which licence, when and at
+// what.
+func (a Asked) Looked() bool {
+	return !blank(a.Professional) && !blank(a.Licence) && a.LookedOn != "" && !blank(a.LookedAt)
+}
+
+// LookedAtThis reports whether they looked at the design of a revision.
+func (a Asked) LookedAtThis(revision string) bool { return a.Looked() && a.LookedFor == revision }
 
 // Weighed is what the scales say of the heaviest panel of a group, in kg, and what it was
 // reckoned to weigh when that was typed; 0 where nobody knows. Walls and groups count
@@ -196,7 +211,7 @@ func (s SignOff) Holds() bool { return !blank(s.Name) && !blank(s.Reason) }
 // Revisions are the revisions of the design that the record speaks of, each as often as
 // it does; a code may be empty.
 func (r Record) Revisions() []string {
-	all := []string{r.Lay.Paper, r.Asked.DevicesFor}
+	all := []string{r.Lay.Paper, r.Asked.DevicesFor, r.Asked.LookedFor}
 	for _, b := range r.Bins {
 		all = append(all, b.Revision)
 	}

@@ -392,3 +392,25 @@ func TestLengthsWithSpacesThatDoNotBreak(t *testing.T) {
 	doc := set(t, design.Default(), "title", "8\u00a0panels")
 	assert.Equal(t, "8\u00a0panels", doc.Design.Title, "words keep theirs")
 }
+
+// A room that is as large as its only wall stays so when the wall changes, and no other:
+// not a room of another size, nor one with several walls, nor beyond what a room can be.
+func TestARoomFollowsItsWall(t *testing.T) {
+	change := func(doc design.Document, edits ...string) design.Room {
+		for i := 0; i < len(edits); i += 2 {
+			var err error
+			doc, err = design.Set(doc, edits[i], edits[i+1], length.Metric)
+			require.NoError(t, err)
+		}
+		return doc.Design.Room
+	}
+	doc := design.Default() // 4500 × 3500 × 2500, the wall 3500 × 2500
+	sizes := func(r design.Room) []string { return []string{r.Length.String(), r.Width.String(), r.Height.String()} }
+	assert.Equal(t, []string{"4500 mm", "3200 mm", "2500 mm"}, sizes(change(doc, "walls[0].width", "3200 mm")))
+	assert.Equal(t, []string{"4500 mm", "3500 mm", "2700 mm"}, sizes(change(doc, "walls[0].height", "2700 mm")))
+	assert.Equal(t, []string{"4500 mm", "3500 mm", "2500 mm"}, sizes(change(doc, "walls[0].width", "1200 mm")), "no room is so small")
+	assert.Equal(t, []string{"4500 mm", "3600 mm", "2500 mm"}, sizes(change(doc, "room.width", "3600 mm", "walls[0].width", "3200 mm")), "another size")
+	two, _, err := design.Add(doc, "walls")
+	require.NoError(t, err)
+	assert.Equal(t, []string{"4500 mm", "3500 mm", "2500 mm"}, sizes(change(two, "walls[0].width", "3200 mm")), "which of the two")
+}

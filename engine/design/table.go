@@ -55,6 +55,12 @@ func WallPaints() []string {
 	return []string{"warm white", "white", "sand", "grey", "sage", "clay", "blue", "dark grey"}
 }
 
+// How a wall is out of flat.
+const (
+	Hollow = "hollow"
+	Belly  = "belly"
+)
+
 // The pattern kinds.
 const (
 	QuadraticResidue        = "quadratic residue"
@@ -100,6 +106,7 @@ func roomRows() []Field {
 		numberRow(at+"temperatureHigh", -5, 40, 1, "°C", "Warmest air of the year in the room.").assumed(),
 		numberRow(at+"humidityLow", 10, 95, 1, "%", "Lowest relative humidity of the year in the room.").assumed(),
 		numberRow(at+"humidityHigh", 10, 95, 1, "%", "Highest relative humidity of the year in the room.").assumed(),
+		yesNoRow(at+"seismic", "Whether the rules of the place count earthquakes.").sparse(),
 	}
 }
 
@@ -120,6 +127,8 @@ func wallRows() []Field {
 			list(0, maxStuds),
 		lengthRow(at+"board", 6, 60, 0.5, "Thickness of the board over the studs, all layers.").zero("not-said"),
 		yesNoRow(at+"rail", "Whether a rail across the studs carries every cleat."),
+		lengthRow(at+"bow", 0.5, 60, 1, "How far the wall is out of flat where the strip goes, under a straightedge of 2 m.").zero("flat").sparse(),
+		choiceRow(at+"bowShape", "Whether it is hollow there or has a belly.", Hollow, Belly).usually(Hollow),
 		lengthRow(at+"listenerDistance", 300, 15_000, 50, "From the nearest ear to the block tops.").assumed(),
 		lengthRow(at+"earHeight", 300, 3000, 50, "Height of the ears above the floor.").assumed(),
 		yesNoRow(at+"walkway", "Whether people walk along the wall."),

@@ -112,6 +112,7 @@ type Room struct {
 	TemperatureHigh float64       `json:"temperatureHigh"`
 	HumidityLow     float64       `json:"humidityLow"`
 	HumidityHigh    float64       `json:"humidityHigh"`
+	Seismic         bool          `json:"seismic,omitempty"` // the ground may shake, by the rules of the place
 	Surfaces        []Surface     `json:"surfaces,omitempty"`
 }
 
@@ -130,11 +131,13 @@ type Wall struct {
 	Note             string          `json:"note"`
 	Width            length.Length   `json:"width"`
 	Height           length.Length   `json:"height"`
-	StudFirst        length.Length   `json:"studFirst"` // middle of the first stud, from the left corner
-	StudStep         length.Length   `json:"studStep"`  // middle to middle; 0: no studs
-	Studs            []length.Length `json:"studs"`     // middles of the studs that were found; empty: by first and step
-	Board            length.Length   `json:"board"`     // thickness of what lies over the studs; 0: not said
-	Rail             bool            `json:"rail"`      // a rail across the studs carries every cleat
+	StudFirst        length.Length   `json:"studFirst"`          // middle of the first stud, from the left corner
+	StudStep         length.Length   `json:"studStep"`           // middle to middle; 0: no studs
+	Studs            []length.Length `json:"studs"`              // middles of the studs that were found; empty: by first and step
+	Board            length.Length   `json:"board"`              // thickness of what lies over the studs; 0: not said
+	Rail             bool            `json:"rail"`               // a rail across the studs carries every cleat
+	Bow              length.Length   `json:"bow,omitzero"`       // out of flat under a straightedge of 2 m; 0: flat, or not measured
+	BowShape         string          `json:"bowShape,omitempty"` // Belly, or else hollow
 	ListenerDistance length.Length   `json:"listenerDistance"`
 	EarHeight        length.Length   `json:"earHeight"`
 	Walkway          bool            `json:"walkway"`           // people walk along the wall

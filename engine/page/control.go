@@ -172,7 +172,9 @@ type set struct {
 	heading    string // key of its words
 	base       string // path before the names of the fields
 	fields     []string
-	slot       string // what follows from them, below them
+	slot       string   // what follows from them, below them
+	inSlot     []string // names of the fields in it
+	inMore     []string // those of them that stand under "more"
 	more       []string
 	part       string // path of what the set describes, where that can be taken away
 	taking     string // key of the words for that

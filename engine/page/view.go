@@ -148,7 +148,7 @@ func (v *view) Slot(id string) template.HTML {
 func (v *view) fields() []string {
 	paths := v.openFields()
 	for _, c := range v.sets() {
-		for _, f := range c.more {
+		for _, f := range slices.Concat(c.more, c.inMore) {
 			paths = append(paths, c.base+f)
 		}
 	}
@@ -168,7 +168,7 @@ func (v *view) fields() []string {
 func (v *view) openFields() []string {
 	var paths []string
 	for _, c := range v.sets() {
-		for _, f := range c.fields {
+		for _, f := range slices.Concat(c.fields, c.inSlot) {
 			paths = append(paths, c.base+f)
 		}
 	}

@@ -23,10 +23,10 @@ func (v *view) wallSets() []set {
 	}
 	room := set{
 		id: "room", heading: "wall/room", base: "room.", fields: []string{"public"},
-		more: []string{"temperatureLow", "temperatureHigh", "humidityLow", "humidityHigh"},
+		more: []string{"seismic", "temperatureLow", "temperatureHigh", "humidityLow", "humidityHigh"},
 	}
 	if v.Reading == Builder {
-		room.fields, room.more = []string{"temperatureLow", "temperatureHigh", "humidityLow", "humidityHigh"}, nil
+		room.fields, room.more = []string{"temperatureLow", "temperatureHigh", "humidityLow", "humidityHigh"}, []string{"seismic"}
 	}
 	return append(all,
 		set{
@@ -54,9 +54,10 @@ func (v *view) wallSet(w int) []set {
 	base := fmt.Sprintf("walls[%d].", w)
 	all := []set{{
 		id: fmt.Sprintf("wall-%d", w), heading: "wall/wall", base: base, part: v.removable("walls", w, len(v.Doc.Design.Walls)), taking: "page/leave-out",
-		fields: []string{"kind", "width", "height", "studFirst", "studStep", "studs", "board"},
-		more:   []string{"rail", "walkway", "outside", "sun", "earHeight", "name", "note"},
+		fields: []string{"kind", "width", "height"},
+		more:   []string{"walkway", "outside", "sun", "earHeight", "name", "note"},
 	}}
+	all[0] = all[0].with(v.ofWall(w))
 	for i := range v.Doc.Design.Walls[w].Obstacles {
 		id := fmt.Sprintf("obstacle-%d-%d", w, i)
 		all = append(all, set{
@@ -75,10 +76,61 @@ func (v *view) wallSet(w int) []set {
 	last = &all[len(all)-1]
 	last.add, last.adding = base+"groups", "wall/add-group"
 	return append(all, set{
-		id: fmt.Sprintf("fixing-%d", w), heading: "wall/fixing", base: base + "fixing.",
-		fields: []string{"kind"},
-		more:   []string{"diameter", "ratedShear", "ratedPull", "what", "source", "loadFactor", "reason"},
-	})
+		id: fmt.Sprintf("fixing-%d", w), heading: "wall/fixing", base: base + "fixing.", fields: []string{"kind"},
+	}.with(v.ofFixing(w)))
+}
+
+// byKind is fields that follow from the kind of a wall, in a slot below those that say
+// it: what a wall has no use for does not show.
+type byKind struct {
+	*view
+	id, base           string
+	fieldNames, rarely []string
+}
+
+// with is a set with such fields.
+func (s set) with(k byKind) set {
+	s.slot, s.inSlot, s.inMore = k.id, k.fieldNames, k.rarely
+	return s
+}
+
+// ID names the slot.
+func (k byKind) ID() string { return k.id }
+
+// Fields and More are the controls.
+func (k byKind) Fields() []Control { return k.controls(k.base, k.fieldNames) }
+func (k byKind) More() []Control {
+	all := k.controls(k.base, k.rarely)
+	for i := range all {
+		all[i].Watch = nil // it is in the list, where it can be seen
+	}
+	return all
+}
+
+// ofWall is what is asked of a wall by its kind: studs of one that has some.
+func (v *view) ofWall(w int) byKind {
+	k := byKind{view: v, id: fmt.Sprintf("wall-kind-%d", w), base: fmt.Sprintf("walls[%d].", w)}
+	side := v.Doc.Design.Walls[w]
+	if wall.HasStuds(side) {
+		k.fieldNames, k.rarely = []string{"studFirst", "studStep", "studs", "board"}, []string{"rail"}
+	}
+	if wall.Takes(side) {
+		k.rarely = append(k.rarely, "bow", "bowShape")
+	}
+	return k
+}
+
+// ofFixing is what is asked of what goes into it: of screws in timber studs their
+// diameter, of all else what its maker gives.
+func (v *view) ofFixing(w int) byKind {
+	k := byKind{view: v, id: fmt.Sprintf("fixing-kind-%d", w), base: fmt.Sprintf("walls[%d].fixing.", w)}
+	switch side := v.Doc.Design.Walls[w]; {
+	case wall.ByRules(side):
+		k.rarely = []string{"diameter", "loadFactor", "reason"}
+	case wall.Takes(side):
+		k.fieldNames, k.rarely = []string{"ratedShear", "ratedPull", "what", "source"}, []string{"loadFactor", "reason"}
+	}
+	return k
 }
 
 // placed reports whether somebody has said where a thing on the wall is: a new one lies in
@@ -130,6 +182,16 @@ func (v *view) wallSlots() []slot {
 		all = append(all, slot{id: m.SlotID(), template: "wall-drawing", data: m})
 	}
 	all = append(all, slot{id: "wall-spots", template: "wall-spots", data: v})
+	if v.Reading != Client {
+		for w := range v.Doc.Design.Walls {
+			base := fmt.Sprintf("walls[%d].", w)
+			said, how := v.ofWall(w), v.ofFixing(w)
+			all = append(all,
+				slot{id: said.id, template: "by-kind", data: said, after: func(changed string) bool { return changed == base+"kind" || changed == base+"fixing.kind" }},
+				slot{id: how.id, template: "by-kind", data: how, after: func(changed string) bool { return changed == base+"kind" || changed == base+"fixing.kind" }},
+			)
+		}
+	}
 	if v.Reading == Client {
 		return append(append(all, slot{id: "wall-said", template: "wall-said", data: v}), v.atTheEnd()...)
 	}

@@ -9,6 +9,7 @@ import (
 	"blockfield/engine/design/designtest"
 	"blockfield/engine/length"
 	"blockfield/engine/page"
+	"blockfield/engine/words"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -183,5 +184,47 @@ func TestEveryWallIsDrawn(t *testing.T) {
 		n := parse(t, section(t, doc, design.DefaultBook(), page.Wall))
 		assert.Len(t, n.having("wall-drawing"), want, reading)
 		assert.Len(t, n.having("wall-pad"), want, reading)
+	}
+}
+
+// A wall is asked for what its kind has use for, and for nothing else: studs where there
+// are some, the diameter of wood screws in timber, and what a fixing's maker gives in all
+// else.
+func TestFieldsFollowTheWall(t *testing.T) {
+	const studs, screw, rated, bow = "walls[0].studFirst", "walls[0].fixing.diameter", "walls[0].fixing.ratedShear", "walls[0].bow"
+	for _, c := range []struct {
+		kind, fixing string
+		want         []string
+	}{
+		{"board on timber studs", "automatic", []string{studs, screw, bow}},
+		{"board on timber studs", "anchor", []string{studs, rated, bow}},
+		{"board on timber studs", "none", []string{studs}},
+		{"board on steel studs", "automatic", []string{studs, rated, bow}},
+		{"brick", "automatic", []string{rated, bow}},
+		{"stone with lime", "anchor", []string{rated, bow}},
+		{"unknown", "automatic", nil},
+		{"no fixing allowed", "automatic", nil},
+	} {
+		doc := design.Default()
+		doc.Design.Walls[0].Kind, doc.Design.Walls[0].Fixing.Kind = c.kind, c.fixing
+		doc.View.Reading = page.Maker
+		html := section(t, doc, design.DefaultBook(), page.Wall)
+		var got []string
+		for _, field := range []string{studs, screw, rated, bow} {
+			if strings.Contains(html, `name="`+field+`"`) {
+				got = append(got, field)
+			}
+		}
+		assert.Equal(t, c.want, got, "%s, %s", c.kind, c.fixing)
+
+		// They come and go with an edit of the kind, which leaves its own control alone; an
+		// edit of one of them leaves them all alone.
+		in := input(t, doc, design.DefaultBook(), words.English(), page.Wall)
+		for _, f := range page.Fragments(in, "walls[0].kind") {
+			assert.NotContains(t, f.HTML, `name="walls[0].kind"`, f.Target)
+		}
+		for _, f := range page.Fragments(in, studs) {
+			assert.NotContains(t, f.HTML, `name="`+studs+`"`, f.Target)
+		}
 	}
 }

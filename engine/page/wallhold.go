@@ -130,10 +130,11 @@ func (v *view) askedFields() []string {
 	if v.Reading == Client {
 		return nil
 	}
-	all := []string{"devices", "protected", "drill", "other"}
+	all := []string{"devices", "protected", "drill"}
 	if v.Doc.Design.Room.Public {
-		all = []string{"fire", "walkway", "devices", "reach", "protected", "drill", "other"}
+		all = []string{"fire", "walkway", "devices", "reach", "protected", "drill"}
 	}
+	all = append(all, "professional", "licence", "lookedOn", "lookedAt", "other")
 	for i := range all {
 		all[i] = design.RecordPrefix + "asked." + all[i]
 	}
@@ -144,7 +145,7 @@ func (v *view) askedFields() []string {
 func (v *view) Asked() []Control {
 	all := v.controls("", v.askedFields())
 	for i := range all {
-		all[i].Watch, all[i].Wide = nil, true // what it says is in the list, where it can be seen
+		all[i].Watch, all[i].Wide = nil, all[i].Kind != "date" // what it says is in the list, where it can be seen
 	}
 	return all
 }

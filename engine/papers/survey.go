@@ -15,7 +15,7 @@ import (
 func roomFields() []string {
 	return []string{
 		"room.use", "room.length", "room.width", "room.height", "room.public",
-		"room.temperatureLow", "room.temperatureHigh", "room.humidityLow", "room.humidityHigh",
+		"room.temperatureLow", "room.temperatureHigh", "room.humidityLow", "room.humidityHigh", "room.seismic",
 	}
 }
 
@@ -37,7 +37,7 @@ func wayFields(steps []wall.Step) []string {
 }
 
 func wallFields(w int) []string {
-	all := []string{"kind", "width", "height", "board", "studFirst", "studStep", "studs", "walkway", "outside", "sun", "listenerDistance", "earHeight", "note"}
+	all := []string{"kind", "width", "height", "board", "studFirst", "studStep", "studs", "bow", "bowShape", "walkway", "outside", "sun", "listenerDistance", "earHeight", "note"}
 	for i := range all {
 		all[i] = fmt.Sprintf("walls[%d].%s", w, all[i])
 	}
@@ -46,11 +46,12 @@ func wallFields(w int) []string {
 
 // askedFields are what is asked about the building, below the record of the job.
 func askedFields() []string {
-	return []string{"asked.fire", "asked.walkway", "asked.devices", "asked.reach", "asked.protected", "asked.drill", "asked.other"}
+	return []string{"asked.fire", "asked.walkway", "asked.devices", "asked.reach", "asked.protected", "asked.drill",
+		"asked.professional", "asked.licence", "asked.lookedOn", "asked.lookedAt", "asked.other"}
 }
 
 // thingRows are lines for what is on the wall.
-const thingRows = 5
+const thingRows = 4
 
 // surveySize is the type of a filled sheet, which is read at a desk.
 const surveySize = 3.6
@@ -75,7 +76,7 @@ func (m *maker) surveyBlank() sheet.Paper {
 		m.surveyedBy(),
 		sheet.Beside{Shares: []float64{1, 1}, Columns: [][]sheet.Block{
 			{lines("room-and-wall", "use", "room-size", "climate", "wall-kind", "wall-size", "board", "studs", "bow", "ceiling", "ears")},
-			{lines("way-and-house", "door", "corridor", "stairs", "lift", "vehicle", "fire", "protected", "drill", "devices", "photos")},
+			{lines("way-and-house", "door", "corridor", "stairs", "lift", "vehicle", "fire", "protected", "drill", "devices", "professional", "photos")},
 		}},
 		things,
 		sheet.Fitted(func(width float64) []sheet.Block { return []sheet.Block{m.sketchGrid(width)} }),

@@ -131,9 +131,9 @@ func encode(res Response) []byte {
 }
 
 // edited makes an edited document the open one. A panel in the middle of its
-// wall stays there.
+// wall stays there, and none runs past a corner.
 func (s *Session) edited(doc design.Document) error {
-	return s.change(engine.KeepCentred(s.now.doc, s.now.plan, doc))
+	return s.change(engine.KeepPlaced(s.now.doc, s.now.plan, doc))
 }
 
 // change makes doc the open document.

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"blockfield/engine/design"
 	"blockfield/engine/length"
 	"blockfield/engine/panel"
 )
@@ -51,6 +52,7 @@ type Hanging struct {
 	Rated    []Rated // with RatedValue, as Bays
 	Factor   float64 // on the load
 	BoardMM  float64 // that counts between strip and stud
+	ShimMM   float64 // and the thickest shim, which counts like it
 	LiftRoom length.Length
 }
 
@@ -70,14 +72,16 @@ func Hang(h Hung) Hanging {
 		out.Built.Panels[i] = p.WithCleatFoot(out.Halves[i].Foot)
 	}
 	out.Bays = out.bays()
+	out.ShimMM = out.thickestShim()
 	switch out.Means {
 	case Studs:
-		by := Rules{DiameterMM: h.Wall.Fixing.Diameter.Millimetres(), BoardMM: out.BoardMM, Factor: out.Factor}
+		by := Rules{DiameterMM: h.Wall.Fixing.Diameter.Millimetres(), BoardMM: out.BoardMM + out.ShimMM, Factor: out.Factor}
 		out.Strips, _ = ChooseStrips(out.Bays, by)
 	case RatedValue:
 		for _, b := range out.Bays {
 			out.Rated = append(out.Rated, ChooseRated(b.Load, h.Wall.Fixing.RatedShear, h.Wall.Fixing.RatedPull, out.Factor))
 		}
+		out.ShimMM = out.thickestShim()
 	}
 	return out
 }
@@ -90,7 +94,7 @@ func (h Hung) means() Means {
 		return Stand
 	case h.NothingMayGoIn(), h.Wall.Kind == unknownWall:
 		return NotChecked
-	case h.Wall.Kind == timberStuds && (f.Kind == woodScrew || f.Kind == automatic):
+	case ByRules(h.Wall):
 		if len(h.studs()) == 0 {
 			return BoardAlone
 		}
@@ -102,6 +106,21 @@ func (h Hung) means() Means {
 	default:
 		return NotChecked
 	}
+}
+
+// HasStuds reports whether a wall is board on studs, of wood or of steel.
+func HasStuds(w design.Wall) bool { return strings.HasSuffix(w.Kind, "studs") }
+
+// ByRules reports whether the published rules for wood screws count what goes into a
+// wall, so that nobody has to type what it holds.
+func ByRules(w design.Wall) bool {
+	return w.Kind == timberStuds && (w.Fixing.Kind == woodScrew || w.Fixing.Kind == automatic)
+}
+
+// Takes reports whether something may go into a wall, and what its maker gives for it
+// would count.
+func Takes(w design.Wall) bool {
+	return w.Kind != noFixingWall && w.Kind != unknownWall && w.Fixing.Kind != noFixing
 }
 
 // NothingMayGoIn reports whether no fixing may go into the wall, or somebody has said
@@ -215,7 +234,7 @@ func (h Hung) studs() []float64 {
 // the left corner: those that were found, or else by the first and the step.
 func (h Hung) StudPlaces() []length.Length {
 	w := h.Wall
-	if !strings.HasSuffix(w.Kind, "studs") {
+	if !HasStuds(w) {
 		return nil
 	}
 	var all []length.Length

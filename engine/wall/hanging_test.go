@@ -30,7 +30,7 @@ func first(t *testing.T, change func(*design.Wall, *design.Group)) wall.Hung {
 // said lists the codes that a change brings, but for hands and ears.
 func said(t *testing.T, room design.Room, change func(*design.Wall, *design.Group)) map[string]check.WatchOut {
 	t.Helper()
-	work := design.Work{Crew: 6, Lifting: design.Lifting{Method: design.ByHand}}
+	work := design.Work{Hung: true, Crew: 6, Lifting: design.Lifting{Method: design.ByHand}}
 	if room.TemperatureLow == 0 {
 		room.TemperatureLow = 18
 	}
@@ -120,7 +120,7 @@ func TestStuds(t *testing.T) {
 	at := func(left int64, kg float64, rail bool) check.WatchOut {
 		h := first(t, func(w *design.Wall, g *design.Group) { g.Place.Left, w.Rail = length.MM(left), rail })
 		h.PanelKg = kg
-		for _, w := range wall.WatchOuts(design.Room{TemperatureLow: 18}, design.Work{Crew: 6}, []wall.Hanging{wall.Hang(h)}) {
+		for _, w := range wall.WatchOuts(design.Room{TemperatureLow: 18}, design.Work{Hung: true, Crew: 6}, []wall.Hanging{wall.Hang(h)}) {
 			if w.Code == "wall/one-stud" {
 				return w
 			}
@@ -166,7 +166,7 @@ func TestNoStudIsNeverLight(t *testing.T) {
 	h := first(t, func(_ *design.Wall, g *design.Group) { g.Place.Left, g.Width = length.MM(960), length.MM(450) })
 	h.PanelKg = 5
 	got := map[string]check.Level{}
-	for _, w := range wall.WatchOuts(design.Room{TemperatureLow: 18}, design.Work{Crew: 6}, []wall.Hanging{wall.Hang(h)}) {
+	for _, w := range wall.WatchOuts(design.Room{TemperatureLow: 18}, design.Work{Hung: true, Crew: 6}, []wall.Hanging{wall.Hang(h)}) {
 		got[w.Code] = w.Level
 	}
 	assert.Equal(t, check.Stop, got["wall/one-stud"])
@@ -400,7 +400,7 @@ func wayIn(t *testing.T, change func(*design.WayIn)) (map[string]wall.Step, map[
 		steps[s.Name] = s
 	}
 	out := map[string]check.WatchOut{}
-	for _, w := range wall.WatchOuts(design.Room{TemperatureLow: 18}, design.Work{Crew: 6}, []wall.Hanging{wall.Hang(h)}) {
+	for _, w := range wall.WatchOuts(design.Room{TemperatureLow: 18}, design.Work{Hung: true, Crew: 6}, []wall.Hanging{wall.Hang(h)}) {
 		out[w.Code] = w
 	}
 	return steps, out
@@ -485,7 +485,7 @@ func TestTheLimitOfTheScrews(t *testing.T) {
 	}
 	level := func(kg float64) map[string]check.Level {
 		out := map[string]check.Level{}
-		for _, w := range wall.WatchOuts(design.Room{TemperatureLow: 18}, design.Work{Crew: 6}, []wall.Hanging{at(kg)}) {
+		for _, w := range wall.WatchOuts(design.Room{TemperatureLow: 18}, design.Work{Hung: true, Crew: 6}, []wall.Hanging{at(kg)}) {
 			out[w.Code] = w.Level
 		}
 		return out

@@ -42,6 +42,9 @@ func (h Hung) hands(work design.Work) []check.WatchOut {
 		each, code = liftKgEach, "wall/hands-to-lift"
 	}
 	people := peopleFor(kg, each)
+	if work.Scope() != design.HungScope && !work.OwnBuild && (code == "wall/hands-to-lift" || !work.Delivered) {
+		return h.handsOfOthers(people)
+	}
 	if people <= work.Crew {
 		return nil
 	}
@@ -50,6 +53,19 @@ func (h Hung) hands(work design.Work) []check.WatchOut {
 		Args:  words.Args{"mass": words.Kg(kg), "people": people, "crew": work.Crew, "top": top},
 		Field: "work.crew", Source: check.CommonPractice,
 		Fix: &check.Fix{Path: "work.crew", Value: strconv.Itoa(people)},
+	}}
+}
+
+// handsOfOthers is about those who hang what a workshop only makes: nobody knows how
+// many they are.
+func (h Hung) handsOfOthers(people int) []check.WatchOut {
+	if people < 2 {
+		return nil
+	}
+	return []check.WatchOut{{
+		Code: "wall/hands-of-others", Level: check.Caution, Gate: check.Offer,
+		Args:  words.Args{"mass": words.Kg(h.Kg()), "people": people, "top": h.Built.Bottom.Add(h.Built.TotalHeight)},
+		Field: "work.supply", Source: check.CommonPractice,
 	}}
 }
 

@@ -52,9 +52,9 @@ func (h Hanging) Unchecked() bool {
 func (h Hanging) HoldFacts() []Fact {
 	switch h.Means {
 	case Studs:
-		return append(h.stripFacts(), h.halfFact(), h.lockFact())
+		return append(append(h.stripFacts(), h.shimFacts()...), h.halfFact(), h.lockFact())
 	case RatedValue:
-		return append(h.ratedFacts(), h.halfFact(), h.lockFact())
+		return append(append(h.ratedFacts(), h.shimFacts()...), h.halfFact(), h.lockFact())
 	case Stand:
 		return h.StandFacts()
 	default:
@@ -243,6 +243,9 @@ func (h Hanging) Day(l design.Lifting, people []string) []words.Phrase {
 		}
 		for _, l := range h.levels() {
 			say("level", l)
+		}
+		if len(h.Shims()) > 0 {
+			say("shims", words.Args{"most": tenths(h.ShimMM)})
 		}
 		say("bore", words.Args{"count": holes})
 	}

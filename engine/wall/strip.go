@@ -102,7 +102,7 @@ func Factor(typed float64, reason string) float64 {
 // Rules is what the screws of strips are chosen by.
 type Rules struct {
 	DiameterMM float64 // of a screw that somebody has said; 0: any
-	BoardMM    float64 // between strip and stud
+	BoardMM    float64 // between strip and stud, with what is packed there
 	Factor     float64 // on the load
 }
 

@@ -36,6 +36,8 @@ type Hung struct {
 	Built   panel.Group
 	WayIn   design.WayIn
 	PanelKg float64 // the heaviest panel as computed, with glue and finish
+	Seismic bool    // the ground may shake
+	Looked  bool    // a professional has looked at this very design
 
 	WeighedKg    float64 // the heaviest panel as weighed; 0: nobody has
 	WeighedField string  // where that is typed
@@ -77,6 +79,7 @@ func Answered(room design.Room, work design.Work, hanging []Hanging, asked desig
 		all = append(all, h.comesIn()...)
 		all = append(all, h.ears()...)
 	}
+	all = append(all, professional(asked, revision)...)
 	all = append(all, climate(room)...)
 	return append(all, fire(room, asked.Fire)...)
 }

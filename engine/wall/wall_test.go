@@ -29,7 +29,7 @@ const weighedField = "record.weighed[0].kg"
 
 func one(t *testing.T, room design.Room, crew int, h wall.Hanging) (check.WatchOut, bool) {
 	t.Helper()
-	work := design.Work{Crew: crew, Lifting: design.Lifting{Method: design.ByHand}}
+	work := design.Work{Hung: true, Crew: crew, Lifting: design.Lifting{Method: design.ByHand}}
 	room.TemperatureLow = 18
 	all := wall.WatchOuts(room, work, []wall.Hanging{h})
 	all = slices.DeleteFunc(all, func(w check.WatchOut) bool { return w.Code == "wall/lift-room" || w.Code == "wall/in-reach" })
@@ -97,7 +97,7 @@ func TestALiftIsNamed(t *testing.T) {
 		{"hoist", " \t", "wall/lifting-method", "work.lifting.lead"},
 		{"hoist", "A. Fitter", "wall/lift-named", weighedField},
 	} {
-		work := design.Work{Crew: 2, Lifting: design.Lifting{Method: c.method, Lead: c.lead}}
+		work := design.Work{Hung: true, Crew: 2, Lifting: design.Lifting{Method: c.method, Lead: c.lead}}
 		all := wall.WatchOuts(design.Room{TemperatureLow: 18}, work, []wall.Hanging{heavy})
 		require.Len(t, all, 1)
 		assert.Equal(t, []string{c.code, c.field}, []string{all[0].Code, all[0].Field}, "%+v", c)
@@ -118,7 +118,7 @@ func TestWeighed(t *testing.T) {
 		h := hung(40, length.MM(700), length.MM(1100)).Hung
 		h.WeighedKg, h.WeighedField = c.weighed, weighedField
 		got := map[string]check.WatchOut{}
-		for _, w := range wall.WatchOuts(design.Room{TemperatureLow: 18}, design.Work{Crew: 6}, []wall.Hanging{wall.Hang(h)}) {
+		for _, w := range wall.WatchOuts(design.Room{TemperatureLow: 18}, design.Work{Hung: true, Crew: 6}, []wall.Hanging{wall.Hang(h)}) {
 			got[w.Code] = w
 		}
 		w, fires := got["wall/weighed-off"]
@@ -129,13 +129,13 @@ func TestWeighed(t *testing.T) {
 	}
 	heavy := hung(61, length.MM(700), length.MM(1100)).Hung
 	heavy.WeighedKg = 60
-	all := wall.WatchOuts(design.Room{TemperatureLow: 18}, design.Work{Crew: 3}, []wall.Hanging{wall.Hang(heavy)})
+	all := wall.WatchOuts(design.Room{TemperatureLow: 18}, design.Work{Hung: true, Crew: 3}, []wall.Hanging{wall.Hang(heavy)})
 	assert.Empty(t, all, "60 kg by three at 1500 mm")
 	heavy.PanelKg, heavy.WeighedKg = 60, 62
-	all = wall.WatchOuts(design.Room{TemperatureLow: 18}, design.Work{Crew: 3}, []wall.Hanging{wall.Hang(heavy)})
+	all = wall.WatchOuts(design.Room{TemperatureLow: 18}, design.Work{Hung: true, Crew: 3}, []wall.Hanging{wall.Hang(heavy)})
 	require.Len(t, all, 1)
 	assert.Equal(t, "wall/lifting-method", all[0].Code)
-	named := design.Work{Crew: 3, Lifting: design.Lifting{Method: "hoist", Lead: "A. Fitter"}}
+	named := design.Work{Hung: true, Crew: 3, Lifting: design.Lifting{Method: "hoist", Lead: "A. Fitter"}}
 	all = wall.WatchOuts(design.Room{TemperatureLow: 18}, named, []wall.Hanging{wall.Hang(heavy)})
 	require.Len(t, all, 1)
 	assert.Equal(t, []any{"wall/lift-named", check.NotPending}, []any{all[0].Code, all[0].Pending}, "named and weighed")
@@ -150,7 +150,7 @@ func TestWalkway(t *testing.T) {
 		if stand {
 			h.Design.Stand = design.Stand{BaseDepth: length.MM(2000), ToeAhead: length.MM(1000)}
 		}
-		for _, w := range wall.WatchOuts(design.Room{TemperatureLow: 18}, design.Work{Crew: 1}, []wall.Hanging{wall.Hang(h)}) {
+		for _, w := range wall.WatchOuts(design.Room{TemperatureLow: 18}, design.Work{Hung: true, Crew: 1}, []wall.Hanging{wall.Hang(h)}) {
 			if w.Code == "wall/walkway" {
 				return assert.Equal(t, []any{check.Caution, check.NoGate}, []any{w.Level, w.Gate})
 			}
@@ -211,7 +211,7 @@ func TestFireQuestion(t *testing.T) {
 	assert.Equal(t, []any{"wall/fire-question", check.Caution, check.Buy}, []any{got.Code, got.Level, got.Gate})
 	assert.Nil(t, got.Fix, "an answer in writing, not an edit")
 	assert.Equal(t, check.SignOff, got.Pending)
-	all := wall.Answered(design.Room{Public: true, TemperatureLow: 18}, design.Work{Crew: 1}, []wall.Hanging{h}, design.Asked{Fire: "B. Warden, 3 May: class C is enough"}, "")
+	all := wall.Answered(design.Room{Public: true, TemperatureLow: 18}, design.Work{Hung: true, Crew: 1}, []wall.Hanging{h}, design.Asked{Fire: "B. Warden, 3 May: class C is enough"}, "")
 	got = all[len(all)-1]
 	assert.Equal(t, []any{"wall/fire-answer", check.Caution, check.NotPending}, []any{got.Code, got.Level, got.Pending})
 }
@@ -233,7 +233,7 @@ func TestAllowedPlace(t *testing.T) {
 		{design.Asked{Devices: "B. Warden, 3 May", DevicesFor: "ABC123"}, "wall/safety-allowed", check.Caution, false},
 	} {
 		var got []any
-		for _, w := range wall.Answered(design.Room{TemperatureLow: 18}, design.Work{Crew: 1}, []wall.Hanging{h}, c.asked, "ABC123") {
+		for _, w := range wall.Answered(design.Room{TemperatureLow: 18}, design.Work{Hung: true, Crew: 1}, []wall.Hanging{h}, c.asked, "ABC123") {
 			if strings.HasPrefix(w.Code, "wall/safety") {
 				got = append(got, w.Code, w.Level, w.Evidence, w.Gate, w.Field)
 			}

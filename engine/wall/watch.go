@@ -21,10 +21,11 @@ func (h Hanging) hold() []check.WatchOut {
 	if len(h.Built.Panels) == 0 {
 		return nil
 	}
+	all := h.shakes()
 	if h.Means == Stand {
-		return h.tips()
+		return append(all, h.tips()...)
 	}
-	all := h.lock()
+	all = append(append(all, h.lock()...), h.bowed()...)
 	switch h.Means {
 	case BoardAlone:
 		return append(all, h.boardAlone())
@@ -38,6 +39,30 @@ func (h Hanging) hold() []check.WatchOut {
 	return append(all, h.loadFactor()...)
 }
 
+// shakes asks for a professional where the ground may shake: nothing here counts that.
+func (h Hung) shakes() []check.WatchOut {
+	if !h.Seismic || h.Looked {
+		return nil
+	}
+	return []check.WatchOut{h.stop("wall/seismic", check.Hang, professionalField, check.CommonPractice, nil)}
+}
+
+// professional is who has looked, as somebody has written it down. It opens nothing but
+// what asks for them.
+func professional(asked design.Asked, revision string) []check.WatchOut {
+	if !asked.Looked() {
+		return nil
+	}
+	w := check.WatchOut{
+		Code: "wall/professional", Level: check.Caution, Gate: check.Hang, Field: professionalField, Source: check.CommonPractice,
+		Args: words.Args{"name": asked.Professional, "licence": asked.Licence, "day": asked.LookedOn, "looked": asked.LookedAt, "revision": asked.LookedFor},
+	}
+	if !asked.LookedAtThis(revision) {
+		w.Code = "wall/professional-old"
+	}
+	return []check.WatchOut{w}
+}
+
 // wallField is the path of a field of the group's wall.
 func (h Hung) wallField(name string) string { return h.wallPath() + "." + name }
 
@@ -49,7 +74,16 @@ func (h Hung) stop(code string, gate check.Gate, field, source string, args word
 }
 
 func (h Hung) notChecked() check.WatchOut {
-	return h.stop("wall/not-checked", check.Hang, h.wallField("fixing.ratedShear"), check.CommonPractice,
+	field := h.wallField("fixing.ratedShear")
+	switch {
+	case h.Wall.Kind == unknownWall:
+		field = h.wallField("kind") // no value counts for a wall that nobody knows
+	case h.Wall.Kind == noFixingWall:
+		field = h.Path + ".stand.baseDepth"
+	case h.NothingMayGoIn():
+		field = h.wallField("fixing.kind")
+	}
+	return h.stop("wall/not-checked", check.Hang, field, check.CommonPractice,
 		words.Args{"wall": words.Key("choice/" + h.Wall.Kind)})
 }
 
@@ -212,6 +246,8 @@ func (h Hung) walkway() []check.WatchOut {
 const (
 	fireField    = design.RecordPrefix + "asked.fire"
 	devicesField = design.RecordPrefix + "asked.devices"
+
+	professionalField = design.RecordPrefix + "asked.professional"
 )
 
 // allowed makes Cautions of Stops about safety devices and ways out, where somebody who

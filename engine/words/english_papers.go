@@ -416,6 +416,7 @@ func englishPapers() map[string]string {
 		"survey/protected":     "Monument: who permits what",
 		"survey/drill":         "Who may drill; plans of pipes",
 		"survey/devices":       "Detectors, ways out: who allows what",
+		"survey/professional":  "Earthquakes count; who has looked",
 		"survey/photos":        "Pictures: wall, studs, damage, way in",
 		"survey/thing":         "On the wall: what",
 		"survey/x":             "From the left",
