@@ -25,6 +25,7 @@ type Bill struct {
 	Frame     []FrameStock
 	Finishes  []FinishNeed
 	Coats     []Coat // of each finish, in the order of the work
+	Surfaces  Surfaces
 	Cleat     CleatStock
 	GlueKg    float64 // in the joints; what sticks in the tin comes with the bottles
 
@@ -125,6 +126,13 @@ type FinishNeed struct {
 	FieldLitres float64
 	FrameLitres float64
 	Litres      float64
+}
+
+// Surfaces are what the room's air reaches of all panels, in m².
+type Surfaces struct {
+	EndM2   float64 // tops of the blocks
+	LongM2  float64 // their sides where they stand above their neighbours, and bare backer
+	FrameM2 float64 // both faces of the frames
 }
 
 // CleatStock is the strips for cleats and spacers.

@@ -39,6 +39,11 @@ func (b *Bill) finishes(jobs []job) error {
 			return fmt.Errorf("%s.finish.kind: unknown finish %q", j.path, j.design.Finish.Kind)
 		}
 		coats, frameCoats := j.coats()
+		b.Surfaces.FrameM2 += j.frameM2()
+		for _, p := range j.built.Panels {
+			b.Surfaces.EndM2 += p.TopsM2
+			b.Surfaces.LongM2 += p.SidesM2 + p.BareM2
+		}
 		field := 0.0
 		for _, p := range j.built.Panels {
 			for coat := range coats {

@@ -39,6 +39,7 @@ type Record struct {
 	Asked    Asked     `json:"asked"`
 	Weighed  []Weighed `json:"weighed"`
 	Hung     Hung      `json:"hung"`
+	Treated  Treated   `json:"treated,omitzero"`
 	Client   Client    `json:"client"`
 	States   []Passed  `json:"states,omitempty"`
 	Lock     *Lock     `json:"lock,omitempty"` // nil: nothing was agreed on
@@ -105,6 +106,17 @@ type Hung struct {
 	By     string   `json:"by"`      // who answers for it
 	Day    string   `json:"day"`
 	Found  string   `json:"found"` // at the trial and afterwards
+}
+
+// Treated is what was put on the panels against fire: a record for whoever answers for
+// the building, and no class of the surface.
+type Treated struct {
+	Product  string  `json:"product,omitempty"`  // and its maker
+	Batch    string  `json:"batch,omitempty"`    // one or several
+	Coverage float64 `json:"coverage,omitempty"` // g/m², wet, all coats together, as put on
+	Where    string  `json:"where,omitempty"`    // which faces
+	Day      string  `json:"day,omitempty"`      // of the last coat
+	By       string  `json:"by,omitempty"`
 }
 
 // Days is when the work is done. Empty days are not known.

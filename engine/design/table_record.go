@@ -50,7 +50,20 @@ func recordRows() []Field {
 	rows = append(rows, countRows()...)
 	rows = append(rows, laterRows()...)
 	rows = append(rows, hangingRows()...)
+	rows = append(rows, treatedRows()...)
 	return append(rows, clientRows()...)
+}
+
+// treatedRows are what was put on the panels against fire.
+func treatedRows() []Field {
+	return []Field{
+		textRow("treated.product", shortText, "Product that the panels were treated with against fire, and its maker.").sparse(),
+		textRow("treated.batch", shortText, "Its batch, or batches.").sparse(),
+		numberRow("treated.coverage", 1, 5000, 10, "g/m²", "How much of it was put on, wet, all coats together.").zero("not-weighed").sparse(),
+		textRow("treated.where", shortText, "On which faces.").sparse(),
+		kindRow("treated.day", KindDate, "Day of the last coat; may be empty.").optional().sparse(),
+		textRow("treated.by", shortText, "Who put it on.").sparse(),
+	}
 }
 
 // clientRows are who the job is for, and the letters to and fro.

@@ -74,7 +74,7 @@ func buildTree(t reflect.Type, table []Field) *node {
 func buildParts(t reflect.Type, prefix string, rows map[string]Field) []node {
 	var parts []node
 	for i := range t.NumField() {
-		name, _, _ := strings.Cut(t.Field(i).Tag.Get("json"), ",")
+		name, kept, _ := strings.Cut(t.Field(i).Tag.Get("json"), ",")
 		n := node{name: name, index: i, typ: t.Field(i).Type}
 		path := prefix + name
 		inner := n.typ
@@ -87,6 +87,7 @@ func buildParts(t reflect.Type, prefix string, rows map[string]Field) []node {
 				path = "design" // the rows of a kept design are those of the design
 			}
 			n.shape, n.parts = part, buildParts(inner, path+".", rows)
+			n.field.Sparse = kept == "omitzero" // a part of which nothing is said
 		case !known:
 			panic("design: internal error: no row for " + path)
 		case inner.Kind() == reflect.Slice && isPart(inner.Elem()):

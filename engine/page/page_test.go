@@ -174,7 +174,7 @@ func allowedAlone(s string) bool {
 		return strings.ContainsRune(" \u00a0\u202f0123456789.,-−–+/×()°%¤$€£\"'=:", r)
 	}) {
 		switch word {
-		case "mm", "cm", "m", "in", "kg", "lb", "h", "l", "min", "kN", "K", "C", "km", "m³":
+		case "mm", "cm", "m", "in", "kg", "lb", "h", "l", "min", "kN", "K", "C", "km", "m³", "g", "m²":
 		default:
 			return false
 		}

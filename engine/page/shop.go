@@ -35,6 +35,12 @@ func (v *view) shopSlots() []slot {
 		{id: "shop-days", template: "shop-days", data: v, after: ofDesign},
 		{id: "shop-days-said", template: "shop-days-said", data: v},
 	}
+	if v.Job.Treatable() {
+		all = append(all,
+			slot{id: "shop-treated", template: "shop-treated", data: v, after: ofDesign},
+			slot{id: "shop-treated-said", template: "shop-treated-said", data: v},
+		)
+	}
 	if v.Reading == Builder {
 		all = append(all,
 			slot{id: "shop-tools", template: "shop-tools", data: v, after: ofDesign},
@@ -66,6 +72,11 @@ func (v *view) recordFields() []string {
 	for _, c := range v.Job.Counts {
 		add("bins[%d].cut", c.Entry)
 		add("bins[%d].rejects", c.Entry)
+	}
+	if v.Job.Treatable() {
+		for _, name := range treatedFields() {
+			add("treated.%s", name)
+		}
 	}
 	add("lay.start")
 	add("lay.paper")
@@ -335,6 +346,29 @@ func (v *view) RecutLines() []string {
 	var all []string
 	for _, c := range v.Job.Recut() {
 		all = append(all, v.T("count/recut", "n", c.Recut, "height", v.binHeight(c.Bin)))
+	}
+	return all
+}
+
+// treatedFields are what is noted of a treatment against fire.
+func treatedFields() []string {
+	return []string{"product", "batch", "coverage", "where", "day", "by"}
+}
+
+// TreatedControls are where it is typed.
+func (v *view) TreatedControls() []Control {
+	var all []Control
+	for _, name := range treatedFields() {
+		all = append(all, v.recordControl("", "treated.%s", name))
+	}
+	return all
+}
+
+// TreatedLines say what there is to treat, and what it takes.
+func (v *view) TreatedLines() []string {
+	var all []string
+	for _, p := range v.Job.TreatedSaid() {
+		all = append(all, v.Words.Say(p.Key, p.Args))
 	}
 	return all
 }

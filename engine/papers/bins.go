@@ -1,6 +1,9 @@
 package papers
 
 import (
+	"slices"
+
+	"blockfield/engine"
 	"blockfield/engine/bench"
 	"blockfield/engine/draw"
 	"blockfield/engine/papers/sheet"
@@ -90,6 +93,17 @@ func (m *maker) countCard() sheet.Paper {
 	)...)
 }
 
+// counted is what the record of the job says of a bin; false where nobody has counted.
+func (m *maker) counted(b bin) (engine.Count, bool) {
+	i := slices.IndexFunc(m.Job.Counts, func(c engine.Count) bool {
+		return c.Counted && c.Bin.Wood == b.Wood && c.Bin.Size.Same(b.Size) && c.Bin.Height.Same(b.Height)
+	})
+	if i < 0 {
+		return engine.Count{}, false
+	}
+	return m.Job.Counts[i], true
+}
+
 // signature is who, and when.
 func (m *maker) signature() sheet.Blanks {
 	return sheet.Blanks{{Label: m.T("blank/name"), Share: 2}, {Label: m.T("blank/date"), Share: 1}}
@@ -108,9 +122,13 @@ func (m *maker) countTable(lot int) sheet.Block {
 	for i := range l.Heights {
 		h := l.Heights[len(l.Heights)-1-i]
 		need, spare, cut = need+h.Need, spare+h.Spare, cut+h.Cut
+		var sawn, rejects, good, short sheet.Cell // to be written into, where nobody has counted
+		if c, ok := m.counted(bin{l, h}); ok {
+			sawn.Text, rejects.Text, good.Text, short.Text = m.Show(c.Cut), m.Show(c.Rejects), m.Show(c.Good), m.Show(c.Short)
+		}
 		t.Rows = append(t.Rows, []sheet.Cell{
 			{Text: m.Words.Units.Number(h.Height), Bold: true}, {Text: m.Show(h.Need)}, {Text: m.Show(h.Spare)}, {Text: m.Show(h.Cut)},
-			{}, {}, {}, {},
+			sawn, rejects, good, short,
 		})
 	}
 	t.Rows = append(t.Rows, []sheet.Cell{

@@ -78,6 +78,19 @@ func englishRecord() map[string]string {
 		"shop/signs":   "Signatures",
 		"shop/learn":   "What it really took",
 		"shop/drop":    "Take it out",
+		"shop/treated": "Treated against fire",
+
+		"treated/lead": "A record for whoever answers for the building, and no class of the surface: the product's maker says what it is good for on this wood, put on so; the authority says what it asks for, and whether a deep field of blocks can be what was tested.",
+		"treated/need": "To be reached: {end} of end grain, {long} of sides and bare backer, {frame} of frame.",
+		"treated/mass": "At {coverage} that is {mass} on the blocks and {frame} on the frame.",
+
+		"label/record.treated.product":  "Product, and its maker",
+		"label/record.treated.batch":    "Batch, or batches",
+		"label/record.treated.coverage": "Put on, wet, all coats together",
+		"label/record.treated.where":    "On which faces",
+		"label/record.treated.day":      "Last coat on",
+		"label/record.treated.by":       "Who put it on",
+		"zero/record.treated.coverage":  "0: not weighed. Weigh the tin before and after",
 
 		"count/lead":          "Count each bin in tens. Good are those that were cut and not thrown out; the glue waits until every bin has what the field needs.",
 		"count/bin":           "{height}",
