@@ -1,12 +1,16 @@
 package main_test
 
 import (
+	"fmt"
 	"slices"
 	"testing"
 
 	cdpage "github.com/chromedp/cdproto/page"
 	"github.com/chromedp/chromedp"
 	"github.com/stretchr/testify/require"
+
+	"blockfield/engine/design"
+	"blockfield/engine/length"
 )
 
 // The figures of the page in a browser. They depend on the machine, so they are
@@ -18,9 +22,65 @@ import (
 func BenchmarkEdit(b *testing.B) {
 	page, _ := openPicture(b, window(1440, 900))
 	page.fine()
-	const script = `(async () => {
-		const width = document.querySelector('[name="walls[0].groups[0].width"]');
-		const revision = document.querySelector("#revision");
+	for b.Loop() {
+		page.editTimes(widthPath, "#revision", `1200 + 40 * (i % 7 + 1) + " mm"`)
+	}
+}
+
+// The section Money of a field of 50 × 30 blocks with three looks beside it: an edit of
+// the design, with ways to its budget and without, and one of the price book, after which
+// each look is reckoned anew.
+func BenchmarkMoney(b *testing.B) {
+	for name, budget := range map[string]design.Amount{"design": 0, "over-budget": design.Units(900)} {
+		b.Run(name, func(b *testing.B) {
+			page := moneyOfThreeLooks(b, budget)
+			for b.Loop() {
+				page.editTimes("money.discount", "#revision", `String(i % 7 + 1)`)
+			}
+		})
+	}
+	b.Run("book", func(b *testing.B) {
+		page := moneyOfThreeLooks(b, 0)
+		page.click(`[data-act="book-open"]`)
+		page.wait(`document.getElementsByName("book.rates.shop").length === 1`)
+		for b.Loop() {
+			page.editTimes("book.rates.shop", ".look-cards .look-price", `String(40 + i % 7)`)
+		}
+	})
+}
+
+// moneyOfThreeLooks is a maker's page with them.
+func moneyOfThreeLooks(b *testing.B, budget design.Amount) *tab {
+	b.Helper()
+	page, _ := openPicture(b, window(1440, 900))
+	page.fine()
+	page.read("maker")
+	doc := design.Default()
+	g := &doc.Design.Walls[0].Groups[0]
+	g.Width, g.Height = length.MM(1810), length.MM(1086)
+	doc.Design.Money.Budget = budget
+	for _, wood := range []string{"oak", "ash", "walnut"} {
+		var err error
+		doc, err = design.Set(doc, "walls[0].groups[0].wood", wood, length.Metric)
+		require.NoError(b, err)
+		doc, err = design.KeepLook(doc, wood)
+		require.NoError(b, err)
+	}
+	doc, err := design.Set(doc, "walls[0].groups[0].wood", "poplar", length.Metric)
+	require.NoError(b, err)
+	page.upload("three.json", design.Encode(doc))
+	page.shows(doc.Design.Revision())
+	page.section("money")
+	page.wait(`document.querySelectorAll(".look-cards .look-price").length === 4`)
+	return page
+}
+
+// editTimes reports how long edits of a control take, from its event to the change of what
+// matches watched. value is a script for the text of edit i.
+func (b *tab) editTimes(control, watched, value string) {
+	b.t.Helper()
+	script := fmt.Sprintf(`(async () => {
+		const control = document.getElementsByName(%q)[0];
 		const times = [];
 		let sent = 0, answered = 0;
 		const {postMessage} = Worker.prototype;
@@ -33,14 +93,19 @@ func BenchmarkEdit(b *testing.B) {
 			answered = performance.now();
 			return parse(text);
 		};
+		const text = () => document.querySelector(%q)?.textContent;
 		for (let i = 0; i < 31; i++) {
-			const changed = new Promise((resolve) => new MutationObserver((_, o) => { o.disconnect(); resolve(performance.now()); })
-				.observe(revision, {childList: true, characterData: true, subtree: true}));
-			width.value = 1200 + 40 * (i % 7 + 1) + " mm";
-			width.dataset.dirty = "";
+			const before = text();
+			const changed = new Promise((resolve) => new MutationObserver((_, o) => {
+				if (text() === before) return;
+				o.disconnect();
+				resolve(performance.now());
+			}).observe(document.body, {childList: true, characterData: true, subtree: true}));
+			control.value = %s;
+			control.dataset.dirty = "";
 			sent = 0;
 			const start = performance.now();
-			for (const type of ["input", "change"]) width.dispatchEvent(new Event(type, {bubbles: true}));
+			for (const type of ["input", "change"]) control.dispatchEvent(new Event(type, {bubbles: true}));
 			const end = await changed;
 			times.push([end - start, sent - start, answered - sent, end - answered]);
 			await new Promise((resolve) => setTimeout(resolve, 60));
@@ -48,23 +113,22 @@ func BenchmarkEdit(b *testing.B) {
 		Worker.prototype.postMessage = postMessage;
 		JSON.parse = parse;
 		return times.slice(1);
-	})()`
-	for b.Loop() {
-		edits := eval[[][]float64](page, script)
-		share := func(part, of int) float64 {
-			times := make([]float64, len(edits))
-			for i, e := range edits {
-				times[i] = e[part]
-			}
-			slices.Sort(times)
-			return times[len(times)*of/100]
+	})()`, control, watched, value)
+	edits := eval[[][]float64](b, script)
+	share := func(part, of int) float64 {
+		times := make([]float64, len(edits))
+		for i, e := range edits {
+			times[i] = e[part]
 		}
-		b.ReportMetric(share(0, 50), "ms/edit-median")
-		b.ReportMetric(share(0, 90), "ms/edit-90th")
-		b.ReportMetric(share(1, 50), "ms/leaves")
-		b.ReportMetric(share(2, 50), "ms/engine")
-		b.ReportMetric(share(3, 50), "ms/shown")
+		slices.Sort(times)
+		return times[len(times)*of/100]
 	}
+	report := b.t.(*testing.B).ReportMetric
+	report(share(0, 50), "ms/edit-median")
+	report(share(0, 90), "ms/edit-90th")
+	report(share(1, 50), "ms/leaves")
+	report(share(2, 50), "ms/engine")
+	report(share(3, 50), "ms/shown")
 }
 
 // A first visit: from its start to the first paint, to the answering engine,

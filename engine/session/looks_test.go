@@ -1,6 +1,7 @@
 package session_test
 
 import (
+	"strconv"
 	"testing"
 
 	"blockfield/engine/design"
@@ -49,6 +50,31 @@ func TestLooksSideBySide(t *testing.T) {
 	for _, path := range []string{"looks[1]", "looks[-1]", "looks", ""} {
 		assert.False(t, ask(t, s, session.Request{Op: "act", Name: "open-look", Path: path}).OK, path)
 	}
+}
+
+// The section Money of a field of 50 × 30 blocks with three looks beside it, after an edit
+// of the design and after one of the price book.
+func BenchmarkMoneyOfThreeLooks(b *testing.B) {
+	s := fresh()
+	set(b, s, "view.reading", "maker")
+	ask(b, s, session.Request{Op: "section", Name: "money"})
+	set(b, s, group+".width", "1810")
+	set(b, s, group+".height", "1086")
+	for _, wood := range []string{"oak", "ash", "walnut"} {
+		set(b, s, group+".wood", wood)
+		act(b, s, session.Request{Name: "keep-look"})
+	}
+	b.Run("design", func(b *testing.B) {
+		for i := 0; b.Loop(); i++ {
+			require.True(b, set(b, s, "money.discount", strconv.Itoa(i%7+1)).OK)
+		}
+	})
+	b.Run("book", func(b *testing.B) {
+		act(b, s, session.Request{Name: "book-open"})
+		for i := 0; b.Loop(); i++ {
+			require.True(b, set(b, s, "book.rates.shop", strconv.Itoa(40+i%7)).OK)
+		}
+	})
 }
 
 // A client compares by the ranges of the selling book; no figure of the private
