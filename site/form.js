@@ -68,6 +68,7 @@ export function watchForm({ root, edit, notTaken, changed = () => {} }) {
   const busy = new Set(); // paths whose edit is under way
   const held = new Map(); // path -> {value, also, typed, message, died}
   const lists = new Set(); // whose items have moved
+  const left = new Map(); // opening of a design -> what was held when it was left
 
   const hold = (control) => held.set(control.name, { value: valueOf(control), also: control.dataset.also, typed: typed(control), message: "" });
 
@@ -190,7 +191,9 @@ export function watchForm({ root, edit, notTaken, changed = () => {} }) {
     // a list. After a step of the history nobody knows which item is which.
     follow({ op, name, path }) {
       const [, list, index] = path?.match(/^(.*)\[(\d+)\]$/) ?? [];
-      if (op === "undo" || op === "redo") {
+      if (name === "example-book" || name === "book-take") {
+        forget("book."); // another price book is in force
+      } else if (op === "undo" || op === "redo") {
         for (const moved of lists) forget(`${moved}[`);
       } else if (name === "add") {
         lists.add(path);
@@ -199,7 +202,18 @@ export function watchForm({ root, edit, notTaken, changed = () => {} }) {
         shift(list, Number(index));
       }
     },
-    // forget drops all that is held: another design is open.
-    forget: () => forget(""),
+    // forget drops what is held below a path.
+    forget,
+    // turn leaves what is held with the opening of a design that is left, and takes up what
+    // was left with another. The price book is the same for all.
+    turn(from, to) {
+      const ofDesign = [...held].filter(([path]) => !path.startsWith("book."));
+      left.set(from, ofDesign);
+      for (const [path] of ofDesign) held.delete(path);
+      for (const [path, one] of left.get(to) ?? []) held.set(path, one);
+      left.delete(to);
+    },
+    // restarted drops what was left: the openings are counted anew.
+    restarted: () => left.clear(),
   };
 }

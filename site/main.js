@@ -27,11 +27,14 @@ const linked = () => !/^[a-z-]*$/.test(hash()) && byID(hash()) === null && !scan
 await recover();
 
 let begun = false; // the first design is open
+let opening = 0; // which opening of a design is shown, as the engine counts them
 
 const engine = startEngine({
   url: new URL("engine-worker.js", import.meta.url),
   restored(answer, fatal) {
     keeping.restarted(answer);
+    form.restarted();
+    opening = answer.opening;
     apply(answer, { fresh: true });
     delete page.dataset.heard;
     hearing.want(answer, { again: true });
@@ -89,13 +92,25 @@ const photos = watchPhotos({
   hold: () => keeping.hold(byID("revision").textContent),
 });
 
+// turned has the form follow to another design, by an opening or by a step of the history.
+function turned({ revision, opening: next }) {
+  if (!revision || next === opening) return;
+  if (begun && revision !== byID("revision").textContent) form.turn(opening, next);
+  opening = next;
+}
+
+// What a person does: whatever was told of the act before has had its time.
+const ACTS = ["set", "act", "place", "undo", "redo", "open", "new", "section"];
+
 // ask sends a request and shows what the answer says of the whole page. Where
 // the engine broke down over it the answer says only that. opened says from
 // where a design comes that takes the place of the present one.
 async function ask(request, { opened, id } = {}) {
   const answer = await engine.ask(request).catch(() => ({ ok: false, died: true, faults: [] }));
-  if (opened && begun && answer.ok && answer.revision !== byID("revision").textContent) form.forget();
+  if (answer.ok) turned(answer);
+  if (answer.ok && request.op === "open" && answer.book !== undefined) form.forget("book.");
   if (answer.ok) form.follow(request);
+  if (ACTS.includes(request.op)) status.hide("told");
   apply(answer);
   keeping.keep(answer, opened, id);
   photos.dress();
@@ -115,6 +130,7 @@ function apply(answer, { fresh = false } = {}) {
   hearing.want(answer);
   if (answer.scene) stage.show(answer.scene);
   if (answer.announce) status.announce(answer.announce);
+  if (answer.told) status.show("told", { also: answer.told });
   if (answer.next) goToField(answer.next, "bench");
 }
 

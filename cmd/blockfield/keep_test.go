@@ -427,6 +427,37 @@ func TestRefusedValueStays(t *testing.T) {
 }
 
 // A refused value goes with its item when a neighbour is taken away.
+// A refused value of a job is there again when a step of the history leads back to it, and
+// one of a price book stays with that book.
+func TestRefusedValuesStayWithTheirOwn(t *testing.T) {
+	t.Parallel()
+	b, _ := openPage(t)
+	b.read(page.Maker)
+	b.section(page.Look)
+	_, wide := edited(t, widthPath, "1.6 m")
+	b.set(widthPath, "1.6 m")
+	b.shows(wide.Revision)
+	b.put(control(widthPath), "banana")
+	b.wait(`document.querySelector('[aria-invalid="true"]')`)
+	b.menu("new")
+	b.wait(`!document.querySelector('[aria-invalid="true"]')`)
+	eval[any](b, `document.getElementById("undo").click()`)
+	b.shows(wide.Revision)
+	b.wait(`document.querySelector(` + quote(control(widthPath)) + `).value === "banana"`)
+	assert.Contains(t, b.faultAt(widthPath), "banana")
+
+	b.section(page.Money)
+	b.click(`[data-act="book-open"]`)
+	b.wait(`document.getElementsByName("book.rates.shop").length === 1`)
+	b.put(`[name="book.rates.office"]`, "44")
+	b.put(`[name="book.rates.shop"]`, "dear")
+	b.wait(`document.querySelector("#f-book-rates-shop-fault").textContent.includes("dear")`)
+	b.click(`[data-act="example-book"]`)
+	b.wait(`document.querySelector('[name="book.rates.office"]')?.value === "38"`)
+	assert.Equal(t, "42", eval[string](b, `document.querySelector('[name="book.rates.shop"]').value`))
+	assert.Empty(t, b.faultAt("book.rates.shop"))
+}
+
 func TestRefusedValueFollowsItsItem(t *testing.T) {
 	b, _ := openPage(t)
 	b.read(page.Maker)

@@ -5,6 +5,7 @@ import (
 	"blockfield/engine/cost"
 	"blockfield/engine/design"
 	"blockfield/engine/money"
+	"blockfield/engine/words"
 )
 
 // quote is the range that a client sees, out of the selling book alone; false
@@ -54,12 +55,32 @@ func (v *view) Example() bool {
 	}
 }
 
+// ExampleLine says that figures are made up, and what their sign stands for.
+func (v *view) ExampleLine() string {
+	shown := v.Book.Currency
+	if v.Reading == Client {
+		shown = v.selling().Currency
+	}
+	if shown == money.None {
+		return v.T("money/example-none")
+	}
+	return v.T("money/example")
+}
+
+// currency is what a book calls its currency, or that it has none.
+func (v *view) currency(code string) any {
+	if code == money.None {
+		return words.Key("prices/no-currency")
+	}
+	return code
+}
+
 // PricesLines say which prices are in force, each a sentence.
 func (v *view) PricesLines() []string {
 	b := v.Book
 	switch {
 	case v.SellingOnly:
-		lines := []string{v.T("prices/selling-only", "currency", v.selling().Currency)}
+		lines := []string{v.T("prices/selling-only", "currency", v.currency(v.selling().Currency))}
 		for _, line := range []string{v.SellingLine(), v.SellingLapsed()} {
 			if line != "" {
 				lines = append(lines, line)
@@ -69,7 +90,7 @@ func (v *view) PricesLines() []string {
 	case v.ExampleBook():
 		return []string{v.T("prices/example")}
 	}
-	lines := []string{v.T("prices/own", "name", b.Name, "code", v.Plan.BookCode, "currency", b.Currency)}
+	lines := []string{v.T("prices/own", "name", b.Name, "code", v.Plan.BookCode, "currency", v.currency(b.Currency))}
 	if days := v.bookDays(b); days != "" {
 		lines = append(lines, days)
 	}

@@ -193,7 +193,7 @@ func (m *maker) priceBlocks() []sheet.Block {
 	case m.offered():
 		return m.firm(m.ofAmount(m.Doc.Offer.Net), m.ofAmount(m.Doc.Offer.Tax), m.ofAmount(m.Doc.Offer.Gross), m.T("offering/until", "date", m.Doc.Offer.ValidUntil))
 	case !m.Client && m.Plan.Price.Sold && m.Plan.Price.Gross.Minor > 0:
-		return m.firm(m.Plan.Price.Net, m.Plan.Price.Tax, m.Plan.Price.Gross, m.T("offering/not-yet"))
+		return m.firm(m.Plan.Price.Net, m.Plan.Price.Tax, m.Plan.Price.Gross, m.notYet())
 	}
 	low, high, err := engine.Quote(m.Doc.Design, m.Plan, m.selling())
 	if err != nil || high.Minor == 0 {
@@ -203,7 +203,18 @@ func (m *maker) priceBlocks() []sheet.Block {
 	if m.selling().Placeholder {
 		blocks = append(blocks, sheet.Say(m.T("offering/example")))
 	}
+	if s := m.selling(); s.Lapsed(m.Today) {
+		blocks = append(blocks, sheet.Say(m.T("prices/client-lapsed", "date", s.ValidUntil)))
+	}
 	return blocks
+}
+
+// notYet says of a price that it was not offered, and whether its book has run out.
+func (m *maker) notYet() string {
+	if m.Book.Lapsed(m.Today) {
+		return m.T("offering/lapsed", "date", m.Book.ValidUntil)
+	}
+	return m.T("offering/not-yet")
 }
 
 // firm is a price with its tax, its payments and until when it holds.

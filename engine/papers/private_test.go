@@ -109,6 +109,20 @@ func leaks(text string, secrets []string) []string {
 	return found
 }
 
+// Prices that have run out are told on the paper itself, by either book.
+func TestLapsedPricesAreTold(t *testing.T) {
+	p := job(t, "s5")
+	in := p.input(length.Metric, sheet.A4())
+	in.Book.ValidUntil = "2030-05-13"
+	assert.Contains(t, said(t, make1(t, in, papers.OfferSet)), "held until 2030-05-13")
+	in.Book.ValidUntil = "2030-05-14"
+	assert.NotContains(t, said(t, make1(t, in, papers.OfferSet)), "held until")
+	selling := engine.ExampleSelling()
+	selling.ValidUntil = "2030-05-13"
+	in.Client, in.Selling = true, &selling
+	assert.Contains(t, said(t, make1(t, in, papers.OfferSet)), "held until 2030-05-13")
+}
+
 // An offer is one only for the design that was offered; any other is an
 // indication, and nothing is signed.
 func TestOfferOrIndication(t *testing.T) {

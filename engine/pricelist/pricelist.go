@@ -88,14 +88,27 @@ func Write(b design.Book) []byte {
 }
 
 // Is reports whether a file is meant as such a table: its first line names goods and a
-// price.
+// price. A table in UTF-16, as some spreadsheets write it, is meant as one too.
 func Is(data []byte) bool {
-	first, _, _ := strings.Cut(string(unmarked(data)[:min(len(unmarked(data)), 1000)]), "\n")
-	cells := strings.FieldsFunc(strings.ToLower(first), func(r rune) bool { return strings.ContainsRune(",;\t\" \r", r) })
+	table, separator, _ := opened(data)
+	first, _, _ := strings.Cut(string(table[:min(len(table), 2000)]), "\n")
+	first = strings.ReplaceAll(first, "\x00", "")
+	cells := strings.FieldsFunc(strings.ToLower(first), func(r rune) bool { return r == separator || strings.ContainsRune(",;\t\" \r", r) })
 	return slices.Contains(cells, "goods") || slices.Contains(cells, "price") && slices.Contains(cells, "currency")
 }
 
-func unmarked(data []byte) []byte { return bytes.TrimPrefix(data, []byte("\uFEFF")) }
+// opened is a table without what may stand before its head: the mark of its encoding, and
+// a line "sep=;" that tells a spreadsheet what stands between the cells, as which it is
+// returned; 0 where there is none.
+func opened(data []byte) (table []byte, separator rune, lines int) {
+	data = bytes.TrimPrefix(data, []byte("\uFEFF"))
+	line, rest, found := bytes.Cut(data, []byte("\n"))
+	text := strings.ToLower(strings.Trim(strings.TrimSpace(string(line)), `"`))
+	if mark, told := strings.CutPrefix(text, "sep="); found && told && len(mark) == 1 {
+		return rest, rune(mark[0]), 1
+	}
+	return data, 0, 0
+}
 
 // mostRows is far more than a book can hold.
 const mostRows = 2000
@@ -104,15 +117,22 @@ const mostRows = 2000
 // then. The error is of type Faults, and the book is as it was.
 func Read(b design.Book, data []byte) (design.Book, error) {
 	r := reader{book: design.CloneBook(b), rows: map[string]int{}, halves: map[string]int{}}
-	data = unmarked(data)
-	r.separator = separatorOf(data)
+	data, separator, above := opened(data)
+	r.separator = separator
+	if separator == 0 {
+		r.separator = separatorOf(data)
+	}
+	if bytes.IndexByte(data, 0) >= 0 {
+		r.fault("wide", "", nil)
+		return b, r.faults
+	}
 	in := csv.NewReader(bytes.NewReader(data))
 	in.Comma, in.FieldsPerRecord = r.separator, -1
 	for n := 0; n <= mostRows; n++ {
 		cells, err := in.Read()
 		if err != nil {
 			if wrong, ok := errors.AsType[*csv.ParseError](err); ok {
-				r.line = wrong.StartLine
+				r.line = wrong.StartLine + above
 				r.fault("syntax", "", nil)
 			} else if n == 0 {
 				r.fault("no-head", "", nil)
@@ -120,6 +140,7 @@ func Read(b design.Book, data []byte) (design.Book, error) {
 			break
 		}
 		r.line, _ = in.FieldPos(0)
+		r.line += above
 		if n == 0 {
 			if r.head(cells); len(r.faults) > 0 {
 				break
@@ -229,7 +250,7 @@ func (r *reader) price(cells []string) (string, bool) {
 		return "", false
 	}
 	if err == nil && r.separator == ';' && point && len(frac) == 3 && !strings.Contains(text, ",") {
-		r.wrong(cells, "price", "ambiguous", args{"one": whole + frac, "other": strings.TrimRight(whole+"."+frac, "0")})
+		r.wrong(cells, "price", "ambiguous", args{"one": whole + frac, "other": strings.TrimRight(strings.TrimRight(whole+"."+frac, "0"), ".")})
 		return "", false
 	}
 	if err != nil {

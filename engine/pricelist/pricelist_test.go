@@ -27,7 +27,8 @@ func TestListReadsBack(t *testing.T) {
 	for _, b := range []design.Book{book(), sentinel} {
 		text := string(pricelist.Write(b))
 		assert.True(t, pricelist.Is([]byte(text)))
-		for _, other := range []string{text, "\uFEFF" + text, strings.ReplaceAll(text, "\r\n", "\n"), strings.ReplaceAll(text, ",", "\t")} {
+		for _, other := range []string{text, "\uFEFF" + text, strings.ReplaceAll(text, "\r\n", "\n"), strings.ReplaceAll(text, ",", "\t"), "sep=,\r\n" + text, "\uFEFFsep=|\n" + strings.ReplaceAll(text, ",", "|")} {
+			assert.True(t, pricelist.Is([]byte(other)))
 			got, err := pricelist.Read(b, []byte(other))
 			require.NoError(t, err)
 			assert.Equal(t, b, got)
@@ -77,6 +78,9 @@ func TestListFaults(t *testing.T) {
 		{"a column that is none", "goods,name,unit,price,currency,shop\n", "Row 1, column F (shop): “shop” is no column of a price list. Call it one of goods,"},
 		{"a column that is missing", "goods,name,unit,price\n", "Row 1: The column “currency” is missing."},
 		{"a column twice", "goods,name,price,price,currency\n", "Row 1, column D (price): The column “price” stands there twice."},
+		{"UTF-16", "\uFFFD\uFFFDg\x00o\x00o\x00d\x00s\x00\t\x00p\x00", "The file is written in UTF-16. Save the table once more as CSV in UTF-8."},
+		{"round thousands", "sep=;\ngoods;name;price;currency\nsquares;beech;10.000;EUR\n", "Row 3, column C (price): “10.000” may be 10000 or 10. Write 10000 or 10, without"},
+		{"a separator that is told", "sep=;\r\ngoods;name;price;currency;shop\n", "Row 2, column E (shop): “shop” is no column"},
 		{"decimal comma between commas", head + "squares,beech,,,m³,4300,50,EUR\n", "Row 2: It has 8 cells, and the head has 7. If a price has a decimal comma, write a point"},
 		{"comma that may be a mark", head + `squares,beech,,,m³,"4,300",EUR` + "\n", "Row 2, column F (price): “4,300” may be 4300 or 4.3."},
 		{"point that may be a mark", strings.ReplaceAll(head, ",", ";") + "squares;beech;;;m³;4.300;EUR\n", "Row 2, column F (price): “4.300” may be 4300 or 4.3."},

@@ -9,6 +9,7 @@ import (
 	"blockfield/engine/design"
 	"blockfield/engine/page"
 	"blockfield/engine/pricelist"
+	"blockfield/engine/words"
 )
 
 // answer does what a request asks. Each operation changes the session at most
@@ -198,7 +199,19 @@ func (s *Session) set(req Request) Response {
 	if err := s.edited(doc); err != nil {
 		return s.refuseAt(req.Path, err)
 	}
-	return s.changed(before, req)
+	res := s.changed(before, req)
+	res.Told = s.builtBy(before.doc)
+	return res
+}
+
+// builtBy says who builds the panels now, where that has changed: hours and price follow,
+// and the revision. Empty where it has not.
+func (s *Session) builtBy(before design.Document) string {
+	now := s.now.doc.Design.Work.OwnBuild
+	if now == before.Design.Work.OwnBuild {
+		return ""
+	}
+	return s.reader().Say("page/own-build-"+yesNo(now), words.Args{"revision": s.now.plan.Revision})
 }
 
 // yesNo is what a person would type into a field that is ticked or not.

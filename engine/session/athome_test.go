@@ -36,7 +36,11 @@ func TestMoneyOfAPanelBuiltAtHome(t *testing.T) {
 
 		// The other way leads to a price, and to all that goes with it.
 		require.Contains(t, shown, `data-set="work.ownBuild" value="no"`, reading)
-		priced := html(set(t, s, "work.ownBuild", "no"))
+		res := set(t, s, "work.ownBuild", "no")
+		assert.Contains(t, res.Told, "Built by a workshop now", "hours, price and revision have changed with it")
+		assert.Contains(t, res.Told, s.Plan().Revision)
+		assert.Empty(t, set(t, s, "title", "Another").Told)
+		priced := html(ask(t, s, session.Request{Op: "section", Name: "money"}))
 		assert.NotContains(t, priced, atHome, reading)
 		assert.Contains(t, priced, levers, "%s: 220 was to pay for the goods", reading)
 		assert.Contains(t, priced, "¤", reading)

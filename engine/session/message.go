@@ -60,6 +60,7 @@ type Response struct {
 	Details   []string        `json:"details,omitempty"` // lines that say more than Announce
 	Stays     string          `json:"stays,omitempty"`   // of a document that was refused: what is as it was
 	Announce  string          `json:"announce,omitempty"`
+	Told      string          `json:"told,omitempty"` // what an edit has changed beside its own field, for everybody to see
 	Next      string          `json:"next,omitempty"` // field of the section Bench to be filled in now
 	File      *File           `json:"file,omitempty"`
 	Link      string          `json:"link,omitempty"`

@@ -76,6 +76,7 @@ func englishPriceList() map[string]string {
 		"list/at-row":         "Row {row}: {said}",
 		"list/at-cell":        "Row {row}, column {letter} ({column}): {said}",
 		"list/no-head":        "The file is empty. Its first row names the columns: {columns}.",
+		"list/wide":           "The file is written in UTF-16. Save the table once more as CSV in UTF-8.",
 		"list/syntax":         "A quotation mark is open, or stands where none belongs. Save the table as CSV once more.",
 		"list/unknown-column": "“{found}” is no column of a price list. Call it one of {columns}, or take it out.",
 		"list/column-twice":   "The column “{found}” stands there twice. Take one of them out.",

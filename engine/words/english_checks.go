@@ -128,6 +128,9 @@ func englishPrices() map[string]string {
 		"lever/saves-about":        "Saves about {money}.",
 		"lever/saves-enough-about": "Saves about {money}, which may be enough.",
 		"lever/hours":              "{hours} less work.",
+		"lever/reckoned-client":    "Reckoned with the rounded figures that ranges are made of: the workshop's own may put them in another order.",
+		"lever/reckoned-maker":     "Reckoned with your price book. A client's are reckoned with the selling book, and may be others.",
+		"lever/reckoned-builder":   "Reckoned with the goods alone.",
 		"lever/do":                 "Do it",
 
 		"offer/heading":             "Offer",
@@ -168,6 +171,7 @@ func englishPrices() map[string]string {
 		"prices/heading":         "Prices in force",
 		"prices/example":         "These are example figures, made up. Type your own into the price book, or open it from a file, to see your prices.",
 		"prices/own":             "{name}, code {code}, in {currency}.",
+		"prices/no-currency":     "no currency, written ¤",
 		"prices/until":           "It holds until {date}.",
 		"prices/from-until":      "It holds from {date} until {until}.",
 		"prices/from":            "It holds from {date}.",

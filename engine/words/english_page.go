@@ -99,6 +99,8 @@ func englishFrame() map[string]string {
 		"message/choose-file":        "Open a file",
 		"message/too-large":          "The file is larger than a design can be.",
 		"message/not-read":           "The browser could not read the file. Was it moved or changed after you chose it? Choose it again.",
+		"page/own-build-yes":         "Built at home now: hours are those of a first panel with hand tools, nobody asks a price for the work, and the design has the revision {revision}.",
+		"page/own-build-no":          "Built by a workshop now: hours and price are the workshop's, and the design has the revision {revision}.",
 		"message/dismiss":            "Close",
 
 		"late/scripts": "A part of the page has not come yet, so nothing can be changed. What you see is the design that the page comes with.",
@@ -342,6 +344,7 @@ func englishBenchMoney() map[string]string {
 		"hours/travel":      "On the road",
 
 		"money/example":         "Example figures",
+		"money/example-none":    "Example figures; ¤ is any currency",
 		"money/range":           "{low} – {high}",
 		"money/range-lead":      "With tax. Your workshop makes a firm offer when it has seen the room.",
 		"money/includes":        "What it includes",

@@ -130,6 +130,7 @@ func englishPapers() map[string]string {
 		"buy/kit-count":           "kit",
 		"offering/net-tax":        "{net} and {share} tax, {tax}",
 		"offering/until":          "Valid until {date}.",
+		"offering/lapsed":         "Not an offer: the prices behind it held until {date}. Ask for new ones before you count on it.",
 		"offering/not-yet":        "Not an offer yet: it becomes one with a day until which it holds.",
 		"offering/no-price":       "The workshop names its price.",
 		"offering/own-build":      "Built at home: no workshop asks a price for it.",
