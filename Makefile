@@ -51,14 +51,14 @@ test-wasm: ## the engine's tests as WebAssembly, under Node
 		echo "NOT RUN: the engine's tests as WebAssembly. They need Node: apt-get install nodejs"; \
 	fi
 
-chromium: ## install Chromium for the browser tests where it is missing
-	@if command -v chromium >/dev/null; then exit 0; fi; \
+chromium: ## install Chromium and pdftotext for the browser tests where they are missing
+	@if command -v chromium >/dev/null && command -v pdftotext >/dev/null; then exit 0; fi; \
 	if [ "$$(id -u)" = 0 ]; then as=; elif sudo -n true 2>/dev/null; then as="sudo -n"; else \
-		echo "The browser tests need Chromium. Install it with: sudo apt-get install chromium" >&2; exit 1; \
+		echo "The browser tests need Chromium and pdftotext. Install them with: sudo apt-get install chromium poppler-utils" >&2; exit 1; \
 	fi; \
-	echo "Chromium is missing: installing it from Debian's packages"; \
+	echo "Chromium or pdftotext is missing: installing them from Debian's packages"; \
 	$$as env DEBIAN_FRONTEND=noninteractive apt-get update -q; \
-	$$as env DEBIAN_FRONTEND=noninteractive apt-get install -q -y --no-install-recommends chromium
+	$$as env DEBIAN_FRONTEND=noninteractive apt-get install -q -y --no-install-recommends chromium poppler-utils
 
 bench: ## every benchmark
 	go test -run '^$$' -bench . -benchmem ./...
@@ -81,7 +81,8 @@ papers-preview: blockfield ## the papers of three jobs as pages to look at, in b
 		done; \
 	done; ls build/papers/*/*.png | wc -l
 
-soak: race ## race detector, then each fuzz target for FUZZ_TIME
+soak: race ## race detector, every set of three jobs printed, then each fuzz target for FUZZ_TIME
+	go test -run '^TestSetsPrint$$' -timeout 30m ./cmd/blockfield -all-prints
 	grep -rHo --include='*_test.go' 'func Fuzz[A-Za-z0-9_]*' engine cmd wasm | sort | \
 	while IFS=: read -r file target; do \
 		go test -run '^$$' -fuzz "^$${target#func }$$" -fuzztime $(FUZZ_TIME) -fuzzminimizetime 10x "./$$(dirname "$$file")" </dev/null; \

@@ -46,20 +46,17 @@ func TestPapersPrint(t *testing.T) {
 	pdf := b.printed()
 	pages := regexp.MustCompile(`/Type /Page\b`).FindAllString(pdf, -1)
 	assert.Len(t, pages, len(set.Sheets))
-	sizes := regexp.MustCompile(`/MediaBox \[([^\]]*)\]`).FindAllStringSubmatch(pdf, -1)
+	sizes := pageSizes(t, pdf)
 	require.Len(t, sizes, len(set.Sheets))
 	for _, size := range sizes {
-		var x, y, width, height float64
-		_, err := fmt.Sscan(size[1], &x, &y, &width, &height)
-		require.NoError(t, err)
 		// 8 1/2 by 11 inches of 72 points.
-		assert.InDelta(t, 612, width, 1)
-		assert.InDelta(t, 792, height, 1)
+		assert.InDelta(t, 612, size[0], 1)
+		assert.InDelta(t, 792, size[1], 1)
 	}
 	bars := barsOf(t, pdf)
 	assert.Len(t, bars, len(set.Sheets))
 	for _, longest := range bars {
-		assert.InDelta(t, 100*72/25.4, longest, 0.15, "the bar of 100 mm, in points")
+		assert.InDelta(t, 100*pointsPerMM, longest, 0.15, "the bar of 100 mm, in points")
 	}
 	assert.Contains(t, pdf, "+GoRegular", "the font that the sheets were measured with")
 }
