@@ -337,13 +337,16 @@ function followHash() {
   else goToPart(hash());
 }
 
-// goToPart opens a section, "bench", or a part of one, "bench-cuts"; the browser
-// itself goes to a part that is there.
+// goToPart opens a section, "bench", or a part of one, "bench-cuts", and unfolds it; the
+// browser itself goes to a part that is there.
 async function goToPart(part) {
   const [section] = part.split("-");
-  if (!sections().includes(section) || (section !== part && byID(part))) return;
-  await ask({ op: "section", name: section });
-  if (section !== part) byID(part)?.scrollIntoView();
+  if (!sections().includes(section)) return;
+  const there = section !== part && byID(part);
+  if (!there) await ask({ op: "section", name: section });
+  if (section === part) return;
+  byID(part)?.querySelector(":scope > details.part")?.setAttribute("open", "");
+  if (!there) byID(part)?.scrollIntoView();
 }
 
 // A link that cannot be opened stays in the address, to be looked at.

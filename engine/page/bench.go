@@ -34,7 +34,7 @@ func (v *view) benchSets() []set {
 		path := fmt.Sprintf("bench.stock[%d]", i)
 		id := fmt.Sprintf("stock-%d", i)
 		all = append(all, set{
-			id: id, name: id + "-name", part: path, taking: "page/leave-out", base: path + ".",
+			id: id, part: path, taking: "page/leave-out", base: path + ".",
 			fields: []string{"wood", "length", "width", "thickness", "count", "owned"},
 		})
 	}
@@ -44,7 +44,7 @@ func (v *view) benchSets() []set {
 		path := fmt.Sprintf("bench.sheets[%d]", i)
 		id := fmt.Sprintf("own-sheet-%d", i)
 		all = append(all, set{
-			id: id, name: id + "-name", part: path, taking: "page/leave-out", base: path + ".",
+			id: id, part: path, taking: "page/leave-out", base: path + ".",
 			fields: []string{"sheet", "thickness", "width", "length", "count"},
 		})
 	}
@@ -55,7 +55,7 @@ func (v *view) benchSets() []set {
 			id: "finish-when-" + g.Key, heading: "finish/heading", base: g.Path + ".", fields: []string{"finish.when"},
 		})
 	}
-	return append(all,
+	all = append(all,
 		set{
 			id: "glue", heading: "bench/shop", base: "bench.",
 			fields: []string{"stockMoisture", "glueOpenMinutes", "temperature"},
@@ -63,30 +63,8 @@ func (v *view) benchSets() []set {
 		},
 		work,
 	)
-}
-
-// stockNames are the headings of other wood, which follow from what it is.
-func (v *view) stockNames() []slot {
-	var all []slot
-	for i, s := range v.Doc.Design.Bench.Stock {
-		path := fmt.Sprintf("bench.stock[%d].", i)
-		key := "stock/yard"
-		if s.Owned {
-			key = "stock/there"
-		}
-		all = append(all, slot{
-			id: fmt.Sprintf("stock-%d-name", i), template: "part-name", inline: true,
-			data:  v.T(key, "wood", v.T("choice/"+s.Wood)),
-			after: func(changed string) bool { return changed == path+"wood" || changed == path+"owned" },
-		})
-	}
-	for i, s := range v.Doc.Design.Bench.Sheets {
-		path := fmt.Sprintf("bench.sheets[%d].", i)
-		all = append(all, slot{
-			id: fmt.Sprintf("own-sheet-%d-name", i), template: "part-name", inline: true,
-			data:  capital(v.T("stock/sheet", "sheet", v.T("choice/"+s.Sheet), "thickness", s.Thickness)),
-			after: func(changed string) bool { return changed == path+"sheet" || changed == path+"thickness" },
-		})
+	for i := range all {
+		all[i].folded, all[i].name = true, answerID(all[i].id)
 	}
 	return all
 }
@@ -96,7 +74,7 @@ func (v *view) benchSlots() []slot {
 	for _, id := range []string{"bench-stock", "bench-hours", "bench-cuts", "bench-handling", "bench-sheets", "bench-finish"} {
 		all = append(all, slot{id: id, template: id, data: v})
 	}
-	all = append(all, v.stockNames()...)
+	all = append(all, v.setAnswers()...)
 	if v.Reading == Maker {
 		all = append(all, slot{id: "gates", template: "gates", data: v})
 	}

@@ -219,6 +219,11 @@ func (v *view) Sets() []Set {
 		for i := range one.More {
 			one.More[i].Watch = nil // it is in the list, where it can be seen
 		}
+		for i := range one.Fields {
+			if s.folded {
+				one.Fields[i].Watch = nil
+			}
+		}
 		all = append(all, one)
 	}
 	return all

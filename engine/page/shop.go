@@ -35,6 +35,7 @@ func (v *view) shopSlots() []slot {
 		{id: "shop-days", template: "shop-days", data: v, after: ofDesign},
 		{id: "shop-days-said", template: "shop-days-said", data: v},
 	}
+	all = append(all, v.shopAnswers()...)
 	if v.Job.Treatable() {
 		all = append(all,
 			slot{id: "shop-treated", template: "shop-treated", data: v, after: ofDesign},

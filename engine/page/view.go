@@ -148,7 +148,11 @@ func (v *view) Slot(id string) template.HTML {
 func (v *view) fields() []string {
 	paths := v.openFields()
 	for _, c := range v.sets() {
-		for _, f := range slices.Concat(c.more, c.inMore) {
+		hidden := slices.Concat(c.more, c.inMore)
+		if c.folded {
+			hidden = slices.Concat(c.fields, c.inSlot, hidden)
+		}
+		for _, f := range hidden {
 			paths = append(paths, c.base+f)
 		}
 	}
@@ -163,11 +167,14 @@ func (v *view) fields() []string {
 	return paths
 }
 
-// openFields are those of them that do not wait under "more": watch-outs may
+// openFields are those of them that do not wait under "more" or in a fold: watch-outs may
 // stand beside them.
 func (v *view) openFields() []string {
 	var paths []string
 	for _, c := range v.sets() {
+		if c.folded {
+			continue
+		}
 		for _, f := range slices.Concat(c.fields, c.inSlot) {
 			paths = append(paths, c.base+f)
 		}

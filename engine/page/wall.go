@@ -55,7 +55,6 @@ func (v *view) wallSet(w int) []set {
 	all := []set{{
 		id: fmt.Sprintf("wall-%d", w), heading: "wall/wall", base: base, part: v.removable("walls", w, len(v.Doc.Design.Walls)), taking: "page/leave-out",
 		fields: []string{"kind", "width", "height"},
-		more:   []string{"walkway", "outside", "sun", "earHeight", "name", "note"},
 	}}
 	all[0] = all[0].with(v.ofWall(w))
 	for i := range v.Doc.Design.Walls[w].Obstacles {
@@ -117,6 +116,7 @@ func (v *view) ofWall(w int) byKind {
 	if wall.Takes(side) {
 		k.rarely = append(k.rarely, "bow", "bowShape")
 	}
+	k.rarely = append(k.rarely, "walkway", "outside", "sun", "earHeight", "name", "note")
 	return k
 }
 

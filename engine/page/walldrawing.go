@@ -21,10 +21,6 @@ const (
 	digitWidth  = 0.6      // of the height of the type, about
 )
 
-// figureMM is the height of the person in the drawing, the eyes and the
-// shoulders in proportion; a common height, from memory.
-const figureMM = 1750
-
 // wallMap is one wall, drawn to scale and seen from the room.
 type wallMap struct {
 	*view
@@ -195,6 +191,7 @@ func (d wallDrawing) draw() {
 	d.zones()
 	d.studs()
 	d.ears()
+	d.figure() // below what is on the wall and its names
 	for _, o := range d.wall.Obstacles {
 		d.obstacle(o)
 	}
@@ -208,7 +205,6 @@ func (d wallDrawing) draw() {
 	for _, o := range d.wall.Obstacles {
 		d.obstacleName(o)
 	}
-	d.figure()
 	d.dimensions()
 	d.Line(-2*d.size, d.height, d.width+1.5*d.size, d.height, draw.Class("floor"), draw.Stroke("currentColor"), d.line(0.16))
 }
@@ -341,37 +337,12 @@ func (d wallDrawing) group(g wall.Hanging) {
 
 // figure is a person for scale, at the side where there is room.
 func (d wallDrawing) figure() {
-	const head = figureMM / 7.48 // canon of proportion, common practice
-	x := d.width - 0.9*head*2
-	if g := d.hung[0].Built; g.Left.Add(g.TotalWidth).Millimetres() > x-head {
-		x = 0.9 * head * 2
+	const half = draw.PersonMM * draw.PersonHalf
+	x := d.width - 1.6*half
+	if g := d.hung[0].Built; g.Left.Add(g.TotalWidth).Millimetres() > x-half {
+		x = 1.6 * half
 	}
-	at := func(across, up float64) (float64, float64) { return x + across*head, d.height - up*head }
-	var body []float64
-	half := figureHalf()
-	for _, p := range half {
-		px, py := at(p[0], p[1])
-		body = append(body, px, py)
-	}
-	for i := len(half) - 1; i >= 0; i-- {
-		px, py := at(-half[i][0], half[i][1])
-		body = append(body, px, py)
-	}
-	cx, cy := at(0, 6.98)
-	d.Group("figure", func() {
-		d.Circle(cx, cy, 0.5*head, draw.Fill("currentColor"))
-		d.Path(draw.Polygon(body...), draw.Fill("currentColor"))
-	})
-}
-
-// figureHalf is the outline of a standing person from the neck down the left
-// side to between the legs, across and up in heads. Drawn by us.
-func figureHalf() [][2]float64 {
-	return [][2]float64{
-		{-0.18, 6.42}, {-0.62, 6.3}, {-0.86, 6.12}, {-0.97, 5.8}, {-1.04, 4.9}, {-1.1, 4.2}, {-1.08, 3.55}, {-0.98, 3.4},
-		{-0.88, 3.55}, {-0.84, 4.2}, {-0.74, 5.2}, {-0.64, 5.4}, {-0.6, 4.6}, {-0.64, 3.6}, {-0.58, 2}, {-0.52, 0.25},
-		{-0.6, 0}, {-0.16, 0}, {-0.14, 0.3}, {-0.1, 2}, {0, 3.35},
-	}
+	d.Person(x, d.height, draw.PersonMM, draw.Fill("currentColor"))
 }
 
 func (d wallDrawing) dimensions() {

@@ -114,7 +114,7 @@ func (h Hanging) halfFact() Fact {
 		rows[i] = words.Plain(row + 1)
 	}
 	return Fact{"half", words.Args{
-		"count": half.Needed, "gauge": half.Gauge, "long": length.MM(int64(half.Row.ScrewMM)), "rows": rows, "use": percent(half.Use),
+		"count": half.Needed, "gauge": half.Gauge, "long": length.MM(int64(half.Row.ScrewMM)), "rows": rows, "n": len(rows), "use": percent(half.Use),
 	}}
 }
 

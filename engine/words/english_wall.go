@@ -169,7 +169,7 @@ func englishHolding() map[string]string {
 		"hold/rated-used":         "Used",
 		"hold/rated-used-value":   "to {use} with {factor} times the load, shear and pull added",
 		"hold/half":               "Cleat on the panel",
-		"hold/half-value":         "{count} wood screws No. {gauge}, {long:sold} long, in row {rows}, each used to {use}",
+		"hold/half-value":         "{count} wood screws No. {gauge}, {long:sold} long, in {n|row|rows} {rows}, each used to {use}",
 		"hold/half-open":          "Cleat on the panel",
 		"hold/half-open-value":    "too few places where its screws cannot show",
 		"hold/lock":               "Lift lock",

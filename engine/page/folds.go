@@ -1,0 +1,217 @@
+package page
+
+import (
+	"fmt"
+	"strings"
+
+	"blockfield/engine/design"
+	"blockfield/engine/words"
+)
+
+// The parts of the Bench are folded, each with its answer in the line that is left of it.
+// No Stop is hidden so: watch-outs of what is folded stand in the list above.
+
+// CutsAnswer is what is cut.
+func (v *view) CutsAnswer() string {
+	sticks, heights, blocks := 0, 0, 0
+	for _, l := range v.Plan.Bill.Lots {
+		sticks += l.SticksBeforeDefects
+		heights += len(l.Heights)
+		for _, h := range l.Heights {
+			blocks += h.Cut
+		}
+	}
+	return v.T("fold/cuts", "blocks", blocks, "heights", heights, "n", sticks)
+}
+
+// Choosable reports whether any sticks leave a choice between boards and handling.
+func (v *view) Choosable() bool {
+	for _, l := range v.CutLots() {
+		if l.Choosable() {
+			return true
+		}
+	}
+	return false
+}
+
+// HandlingAnswer is what was chosen.
+func (v *view) HandlingAnswer() string {
+	bought := 0
+	for _, l := range v.Plan.Bill.Lots {
+		bought += l.Sticks
+	}
+	return v.T("fold/handling", "bought", bought, "n", v.Plan.Bill.Visits)
+}
+
+// SheetsAnswer is how many sheets are bought, and how many of one's own are cut.
+func (v *view) SheetsAnswer() string {
+	bought, own := 0, 0
+	for _, s := range v.Plan.Bill.Sheets {
+		bought += s.Count
+		own += s.Plan.Own
+	}
+	if own > 0 {
+		return v.T("fold/sheets-own", "n", bought, "own", own)
+	}
+	return v.T("fold/sheets", "n", bought)
+}
+
+// FinishAnswer is what the coats take together.
+func (v *view) FinishAnswer() string {
+	litres := 0.0
+	for _, f := range v.Plan.Bill.Finishes {
+		litres += f.Litres
+	}
+	if litres == 0 {
+		return v.T("fold/unfinished", "h", v.GlueSet())
+	}
+	return v.T("fold/finish", "h", v.GlueSet(), "litres", words.Litres(litres))
+}
+
+// answer is a slot with what a folded set comes to, which follows from every edit.
+type answer struct{ Name, Text string }
+
+// answerID names the slot of a set.
+func answerID(set string) string { return set + "-name" }
+
+// setAnswers are the lines of the folded sets of the Bench.
+func (v *view) setAnswers() []slot {
+	b, w := v.Doc.Design.Bench, v.Doc.Design.Work
+	number := v.Words.Units.Number
+	boards := v.T("fold/by-metre")
+	if !b.BoardLength.IsZero() {
+		boards = v.T("fold/boards", "length", b.BoardLength)
+	}
+	people := v.T("fold/people", "n", w.Crew)
+	if v.Reading == Maker {
+		people = v.T("fold/people-road", "n", w.Crew, "km", int(w.DistanceKm+0.5))
+	}
+	said := map[string]answer{
+		"sticks": {v.T("bench/sticks"), v.T("fold/sticks", "length", b.StickLength, "kerf", b.Kerf, "tail", b.HoldTail)},
+		"boards": {v.T("bench/boards"), v.T("fold/boards-trim", "boards", boards, "more", b.BackerOversize, "trim", words.Key("choice/"+b.Trim))},
+		"glue":   {v.T("bench/shop"), v.T("fold/shop", "pct", words.Percent(b.StockMoisture), "min", words.Minutes(b.GlueOpenMinutes), "warm", words.Celsius(b.Temperature))},
+		"work":   {v.T("bench/work"), people},
+	}
+	for _, g := range v.Groups() {
+		said["finish-when-"+g.Key] = answer{v.finishHeading(g), v.T("choice/" + g.Design.Finish.When)}
+	}
+	for i, s := range v.Doc.Design.Bench.Stock {
+		key := "stock/yard"
+		if s.Owned {
+			key = "stock/there"
+		}
+		size := v.T("fold/stock", "width", number(s.Width), "thickness", number(s.Thickness), "length", s.Length)
+		said[fmt.Sprintf("stock-%d", i)] = answer{capital(v.T(key, "wood", v.T("choice/"+s.Wood))), v.several(s.Count, size)}
+	}
+	for i, s := range v.Doc.Design.Bench.Sheets {
+		size := v.T("cuts/backer", "width", number(s.Width), "height", s.Length)
+		said[fmt.Sprintf("own-sheet-%d", i)] = answer{
+			capital(v.T("stock/sheet", "sheet", v.T("choice/"+s.Sheet), "thickness", s.Thickness)), v.several(s.Count, size),
+		}
+	}
+	var all []slot
+	for _, s := range v.benchSets() {
+		all = append(all, slot{id: s.name, template: "answer", data: said[s.id], inline: true})
+	}
+	return all
+}
+
+// several is a number of things; 0 of them is as many as are wanted.
+func (v *view) several(n int, what string) string {
+	if n == 0 {
+		return what
+	}
+	return v.T("fold/several", "n", n, "what", what)
+}
+
+func (v *view) finishHeading(g groupView) string {
+	if len(v.Plan.Groups) > 1 {
+		return v.T("fold/of", "what", v.T("finish/heading"), "name", g.Design.Name)
+	}
+	return v.T("finish/heading")
+}
+
+// shopAnswers are what the parts of the record come to.
+func (v *view) shopAnswers() []slot {
+	said := map[string]string{
+		"sticks": v.sticksAnswer(), "counts": v.countsAnswer(), "lay": v.layAnswer(), "days": v.daysAnswer(),
+	}
+	if v.Job.Treatable() {
+		said["treated"] = v.T("fold/nothing-noted")
+		if product := v.Job.Record.Treated.Product; product != "" {
+			said["treated"] = product
+		}
+	}
+	order := []string{"sticks", "counts", "lay", "treated", "days"}
+	switch v.Reading {
+	case Builder:
+		said["tools"] = v.T("fold/tools", "n", len(v.Job.Record.Tools), "of", len(design.Tools()))
+		order = append(order, "tools")
+	case Maker:
+		said["signs"] = v.signsAnswer()
+		timed := 0
+		for _, t := range v.Job.Record.Times {
+			if t.Minutes > 0 {
+				timed++
+			}
+		}
+		said["learn"] = v.T("fold/timed", "n", timed)
+		order = append(order, "signs", "learn")
+	}
+	var all []slot
+	for _, name := range order {
+		if text, ok := said[name]; ok {
+			all = append(all, slot{id: "shop-" + name + "-answer", template: "part-name", data: text, inline: true})
+		}
+	}
+	return all
+}
+
+func (v *view) sticksAnswer() string {
+	var all []string
+	for _, s := range v.Job.Sections {
+		if !s.Section.Whole() {
+			return v.T("fold/not-measured")
+		}
+		all = append(all, s.Section.Mean.String())
+	}
+	return v.T("fold/mean", "mean", strings.Join(all, ", "))
+}
+
+func (v *view) countsAnswer() string {
+	counted, short := 0, 0
+	for _, c := range v.Job.Counts {
+		if c.Counted {
+			counted++
+			if c.Short > 0 {
+				short++
+			}
+		}
+	}
+	if short > 0 {
+		return v.T("fold/short", "n", short, "of", len(v.Job.Counts))
+	}
+	return v.T("fold/counted", "n", counted, "of", len(v.Job.Counts))
+}
+
+func (v *view) layAnswer() string {
+	return v.T("fold/lay", "edge", words.Key("choice/"+v.Job.Record.Lay.Start), "n", v.Job.LaidRows(), "of", len(v.Job.Cards))
+}
+
+func (v *view) daysAnswer() string {
+	ready := v.Job.Days.Plan.Ready.Day()
+	if !v.Job.Days.Dated {
+		return v.T("fold/days", "n", int(ready-v.Job.Days.Start)+1)
+	}
+	return v.T("fold/ready", "day", v.date(ready))
+}
+
+func (v *view) signsAnswer() string {
+	holding := 0
+	for _, s := range v.Job.Record.SignOffs {
+		if s.Holds() {
+			holding++
+		}
+	}
+	return v.T("fold/signed", "n", holding, "of", len(v.Job.Record.SignOffs))
+}
