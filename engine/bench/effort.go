@@ -11,21 +11,29 @@ import (
 // effort is how long cutting plans are looked for, and what was found before.
 type effort struct {
 	steps int64
+	usual int64 // for plans that are only compared with: there may be many, and a browser waits for all of them
 	plans *cut.Memory
 }
 
+// usualEffort is that of a plan that is made with every edit.
+func usualEffort(plans *cut.Memory) effort { return effort{cut.QuickSteps, cut.QuickSteps, plans} }
+
 // share is the part of it that each of n lots has.
-func (e effort) share(n int) effort { return effort{e.steps / int64(n), e.plans} }
+func (e effort) share(n int) effort { return effort{e.steps / int64(n), e.usual / int64(n), e.plans} }
+
+// compared is the effort of such plans.
+func (e effort) compared() effort { return effort{e.usual, e.usual, e.plans} }
 
 // effort is what is spent on the plans of a job: more where somebody asked for it and
 // blocks and sticks are still those that it was asked for.
 func (b *Bill) effort(in design.Bench, jobs []job, plans *cut.Memory) effort {
 	b.CutsCode = cutsCode(in, pooled(in, jobs))
 	b.Longer = in.LongerFor == b.CutsCode
+	e := usualEffort(plans)
 	if b.Longer {
-		return effort{cut.LongerSteps, plans}
+		e.steps = cut.LongerSteps
 	}
-	return effort{cut.QuickSteps, plans}
+	return e
 }
 
 // cutsCode is the code of what sticks are cut into and out of. Prices are no part of

@@ -101,7 +101,7 @@ func (l *Lot) plan(b design.Bench, there *pile, prices Prices, by effort) error 
 	l.buy(b, plan)
 	l.FewestM3, l.FewestUsedPercent = l.BoughtM3, l.UsedPercent
 	if l.Priced && len(l.offers) > 1 {
-		return l.publicVolume(b, by)
+		return l.publicVolume(b, by.compared())
 	}
 	return nil
 }
@@ -145,7 +145,7 @@ func (l *Lot) cheapest(b design.Bench, by effort) (cut.Plan, error) {
 		}
 		one := p
 		one.Bars = alone
-		plan, err := by.plans.Solve(one, by.steps)
+		plan, err := cut.Solve(one, by.usual)
 		if err != nil {
 			continue // the blocks do not all come out of this length
 		}

@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"blockfield/engine/check"
-	"blockfield/engine/cut"
 	"blockfield/engine/design"
 	"blockfield/engine/length"
 	"blockfield/engine/wood"
@@ -138,7 +137,7 @@ func otherSticks(in design.Bench, jobs []job) *check.Fix {
 	for _, size := range sizes {
 		other := in
 		other.StickLength = size
-		found, err := lots(other, jobs, &pile{items: slices.Clone(in.Stock)}, Prices{}, effort{steps: cut.QuickSteps})
+		found, err := lots(other, jobs, &pile{items: slices.Clone(in.Stock)}, Prices{}, usualEffort(nil))
 		if err == nil && !slices.ContainsFunc(found, Lot.wasteful) {
 			return &check.Fix{Path: "bench.stickLength", Value: size.String()}
 		}

@@ -11,9 +11,9 @@ import (
 const (
 	// QuickSteps is for a plan that is made with every edit.
 	QuickSteps = 800_000
-	// LongerSteps is for a plan of a whole job that somebody asked to look longer for,
-	// and that the next edit makes anew.
-	LongerSteps = 100 * QuickSteps
+	// LongerSteps is for a plan that somebody asked to look longer for while the page
+	// waits: of a whole job it takes a few seconds in a browser at the most.
+	LongerSteps = 50 * QuickSteps
 	// ThoroughSteps is for a plan that somebody asked for.
 	ThoroughSteps = 1_900_000_000
 )
