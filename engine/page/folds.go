@@ -11,6 +11,15 @@ import (
 // The parts of the Bench are folded, each with its answer in the line that is left of it.
 // No Stop is hidden so: watch-outs of what is folded stand in the list above.
 
+// HoursAnswer is what all of it takes, and at home how many weekends.
+func (v *view) HoursAnswer() string {
+	h := v.Plan.Bill.Hours.Total
+	if v.Reading == Builder {
+		return v.T("fold/weekends", "hours", hours(v.HomeHours()), "n", v.Weekends())
+	}
+	return v.T("fold/hours", "typical", hours(h.Typical), "low", hours(h.Low), "high", hours(h.High))
+}
+
 // CutsAnswer is what is cut.
 func (v *view) CutsAnswer() string {
 	sticks, heights, blocks := 0, 0, 0
@@ -212,6 +221,9 @@ func (v *view) signsAnswer() string {
 		if s.Holds() {
 			holding++
 		}
+	}
+	if len(v.Job.Record.SignOffs) == 0 {
+		return v.T("fold/unsigned")
 	}
 	return v.T("fold/signed", "n", holding, "of", len(v.Job.Record.SignOffs))
 }

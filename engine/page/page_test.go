@@ -75,7 +75,13 @@ func assets() page.Assets {
 // bracketed marks what a person has typed the way the pseudo-language marks its
 // sentences.
 func bracketed(doc design.Document) design.Document {
+	doc = design.Clone(doc)
 	doc.Design.Title = "⟦title⟧"
+	for _, w := range doc.Design.Walls {
+		for i := range w.Obstacles {
+			w.Obstacles[i].Note = "⟦" + w.Obstacles[i].Note + "⟧"
+		}
+	}
 	for i := range doc.Design.Money.Extras {
 		doc.Design.Money.Extras[i].Name = "⟦extra⟧"
 	}

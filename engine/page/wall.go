@@ -218,7 +218,7 @@ func (v *view) obstacleNames() []slot {
 		for i, o := range side.Obstacles {
 			all = append(all, slot{
 				id: fmt.Sprintf("obstacle-%d-%d-name", w, i), template: "part-name", inline: true,
-				data: v.T("wall/thing", "kind", capital(v.T("choice/"+o.Kind)), "x", o.X, "y", o.Y), after: within(fmt.Sprintf("walls[%d].obstacles[%d].", w, i)),
+				data: v.T("wall/thing", "kind", v.thing(o), "x", o.X, "y", o.Y), after: within(fmt.Sprintf("walls[%d].obstacles[%d].", w, i)),
 			})
 		}
 	}

@@ -287,12 +287,22 @@ func (d wallDrawing) obstacle(o design.Obstacle) {
 	})
 }
 
+// thing is what something on a wall is called: where its kind says nothing, by a note
+// that is short enough for a drawing.
+func (v *view) thing(o design.Obstacle) string {
+	const longest = 24
+	if n := utf8.RuneCountInString(o.Note); o.Kind == "other" && n > 0 && n <= longest {
+		return o.Note
+	}
+	return capital(v.T("choice/" + o.Kind))
+}
+
 // obstacleName names what is on the wall above it, or below it where a panel is
 // in the way.
 func (d wallDrawing) obstacleName(o design.Obstacle) {
 	const lift, drop = 0.35, 1.05 // of the line of the type off the box, in its heights
 	b := d.box(o.X, o.Y, o.Width, o.Height)
-	name := capital(d.m.T("choice/" + o.Kind))
+	name := d.m.thing(o)
 	half := 0.5 * digitWidth * d.size * float64(utf8.RuneCountInString(name))
 	x := min(max(b.X+b.Width/2, half), d.width-half)
 	y := b.Y - lift*d.size

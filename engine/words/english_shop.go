@@ -108,6 +108,9 @@ func englishRecord() map[string]string {
 		"fold/lay":              "from the {edge}, {n} of {of} rows laid",
 		"fold/days":             "{n} {n|day|days} in all",
 		"fold/ready":            "ready on {day}",
+		"fold/unsigned":         "none",
+		"fold/hours":            "{typical}, or {low} to {high}",
+		"fold/weekends":         "{hours} in {n} {n|weekend|weekends}",
 		"fold/signed":           "{n} of {of} signed",
 
 		"treated/lead": "A record for whoever answers for the building, and no class of the surface: the product's maker says what it is good for on this wood, put on so; the authority says what it asks for, and whether a deep field of blocks can be what was tested.",
