@@ -74,3 +74,22 @@ func TestFireRecord(t *testing.T) {
 	varnished.Design.Walls[0].Groups[0].Finish.Kind = "fire-retardant varnish"
 	assert.NotEmpty(t, of(make1(t, planOf(t, varnished, design.DefaultBook()).input(length.Metric, sheet.A4()), papers.GlueSet), "fire-record"))
 }
+
+// The hang sheet of a wall out of flat says what is packed where, and the survey how far
+// out of flat it is; of a wall without studs nobody asks for them.
+func TestShimsOnPaper(t *testing.T) {
+	doc := design.Clone(design.Default())
+	doc.Design.Walls[0].Bow = length.MM(8)
+	p := planOf(t, doc, design.DefaultBook())
+	text := strings.Join(strings.Fields(textOf(t, make1(t, p.input(length.Metric, sheet.A4()), papers.HangSet), "hang-sheet")), " ")
+	assert.Contains(t, text, "2 mm at 1500 mm, 2 mm at 2100 mm from the left corner")
+	assert.Contains(t, text, "Hold the strip to the line and look along it")
+	assert.Contains(t, text, "more than 5 mm is much")
+	survey := textOf(t, make1(t, p.input(length.Metric, sheet.A4()), papers.SurveySet), "survey")
+	assert.Contains(t, survey, "Out of flat under 2 m")
+	assert.Contains(t, survey, "First stud")
+	brick := textOf(t, make1(t, job(t, "s2").input(length.Metric, sheet.A4()), papers.SurveySet), "survey")
+	assert.NotContains(t, brick, "First stud")
+	plain := strings.Join(strings.Fields(textOf(t, make1(t, job(t, "default").input(length.Metric, sheet.A4()), papers.HangSet), "hang-sheet")), " ")
+	assert.NotContains(t, plain, "Packed behind")
+}

@@ -36,8 +36,19 @@ func wayFields(steps []wall.Step) []string {
 	return all
 }
 
-func wallFields(w int) []string {
-	all := []string{"kind", "width", "height", "board", "studFirst", "studStep", "studs", "bow", "bowShape", "walkway", "outside", "sun", "listenerDistance", "earHeight", "note"}
+// wallFields are those that a wall has use for.
+func wallFields(w int, side design.Wall) []string {
+	all := []string{"kind", "width", "height"}
+	if wall.HasStuds(side) {
+		all = append(all, "board", "studFirst", "studStep", "studs")
+	}
+	if wall.Takes(side) {
+		all = append(all, "bow")
+	}
+	if !side.Bow.IsZero() {
+		all = append(all, "bowShape")
+	}
+	all = append(all, "walkway", "outside", "sun", "listenerDistance", "earHeight", "note")
 	for i := range all {
 		all[i] = fmt.Sprintf("walls[%d].%s", w, all[i])
 	}
@@ -51,7 +62,7 @@ func askedFields() []string {
 }
 
 // thingRows are lines for what is on the wall.
-const thingRows = 4
+const thingRows = 5
 
 // surveySize is the type of a filled sheet, which is read at a desk.
 const surveySize = 3.6
@@ -75,8 +86,8 @@ func (m *maker) surveyBlank() sheet.Paper {
 	return m.paper("survey-blank", sheet.Front,
 		m.surveyedBy(),
 		sheet.Beside{Shares: []float64{1, 1}, Columns: [][]sheet.Block{
-			{lines("room-and-wall", "use", "room-size", "climate", "wall-kind", "wall-size", "board", "studs", "bow", "ceiling", "ears")},
-			{lines("way-and-house", "door", "corridor", "stairs", "lift", "vehicle", "fire", "protected", "drill", "devices", "professional", "photos")},
+			{lines("room-and-wall", "use", "room-size", "climate", "wall-kind", "wall-size", "board", "studs", "bow", "ceiling", "ears", "professional")},
+			{lines("way-and-house", "door", "corridor", "stairs", "lift", "vehicle", "fire", "protected", "drill", "devices", "photos")},
 		}},
 		things,
 		sheet.Fitted(func(width float64) []sheet.Block { return []sheet.Block{m.sketchGrid(width)} }),
@@ -129,7 +140,7 @@ func (m *maker) surveyFilled() sheet.Paper {
 		if len(m.Doc.Design.Walls) > 1 {
 			name = m.T("survey/wall-number", "n", w+1, "name", side.Name)
 		}
-		columns := [][]sheet.Block{{m.known(wallFields(w))}, {}}
+		columns := [][]sheet.Block{{m.known(wallFields(w, side))}, {}}
 		if t := m.things(side); len(t.Rows) > 0 {
 			columns[1] = append(columns[1], t)
 		}
@@ -193,7 +204,11 @@ func (m *maker) things(w design.Wall) sheet.Table {
 		if o.Note != "" {
 			what = m.T("survey/noted", "what", what, "note", o.Note)
 		}
-		t.Rows = append(t.Rows, sheet.Row(what, number(o.X), number(o.Y), m.T("survey/size", "wide", number(o.Width), "high", number(o.Height))))
+		size := m.T("survey/size", "wide", number(o.Width), "high", number(o.Height))
+		if o.Height.IsZero() {
+			size = m.T("survey/size-ceiling", "wide", number(o.Width))
+		}
+		t.Rows = append(t.Rows, sheet.Row(what, number(o.X), number(o.Y), size))
 	}
 	return t
 }

@@ -446,6 +446,7 @@ func englishPapers() map[string]string {
 		"survey/x-unit":         "Left, {unit}",
 		"survey/y-unit":         "Up, {unit}",
 		"survey/size-unit":      "Size, {unit}",
+		"survey/size-ceiling":   "{wide}, at the ceiling",
 		"survey/size":           "{wide} × {high}",
 		"survey/square-mm":      "The wall as seen from the room, the floor below: a square is 100 mm.",
 		"survey/square-in":      "The wall as seen from the room, the floor below: a square is 4 in.",
