@@ -1,44 +1,30 @@
-// The list of the jobs that this browser keeps, in the file menu: to go back to
-// one, or to take it out for good. It shows when there is another than the one
-// that is open.
-import * as store from "./store.js";
-import { sentence } from "./status.js";
+// The list of the jobs that this browser keeps, in the file menu: to go back to one, to
+// begin another like it, or to take it out for good. The engine makes the list.
+const MOST_UNSOUGHT = 6; // jobs that are found at a glance
 
-const made = (name, text, className) => {
-  const element = document.createElement(name);
-  element.textContent = text;
-  if (className) element.className = className;
-  return element;
-};
-
-const when = new Intl.DateTimeFormat(document.documentElement.lang, { dateStyle: "medium", timeStyle: "short" });
-
-function entry({ id, begun, title }, { goTo, forget }) {
-  const row = document.createElement("li");
-  const open = made("button", "");
-  open.type = "button";
-  open.append(made("span", title || sentence("job-untitled")), made("small", when.format(begun)));
-  open.addEventListener("click", () => goTo(id));
-  const away = made("button", "×", "icon");
-  away.type = "button";
-  away.title = sentence("job-forget");
-  away.setAttribute("aria-label", `${sentence("job-forget")}: ${title || sentence("job-untitled")}`);
-  away.addEventListener("click", () => forget(id));
-  row.append(open, away);
-  return row;
-}
-
-// watchJobList fills the list whenever its menu is opened. present() is the id
-// of the job that is open.
-export function watchJobList({ menu, place, present, goTo, forget }) {
-  const list = place.querySelector("ul");
-  const fill = () => {
-    const others = store.jobs().filter(({ id }) => id !== present());
-    list.replaceChildren(...others.map((job) => entry(job, {
-      goTo: (id) => { menu.open = false; goTo(id); },
-      forget: (id) => { forget(id); fill(); },
-    })));
-    place.hidden = others.length === 0;
+// watchJobList fills the list whenever its menu is opened. jobs() promises the kept jobs
+// and present() is the id of the one that is open.
+export function watchJobList({ menu, place, ask, jobs, present, goTo, copy, forget }) {
+  const wanted = place.querySelector("input");
+  const fill = async () => {
+    const all = await jobs();
+    place.hidden = all.length < 2;
+    wanted.closest("p").hidden = all.length <= MOST_UNSOUGHT;
+    await ask({ op: "jobs", jobs: all, name: present(), value: wanted.value });
   };
-  menu.addEventListener("toggle", () => menu.open && fill());
+  menu.addEventListener("toggle", () => {
+    if (menu.open) fill();
+    else place.querySelector("#job-list").replaceChildren(); // it is of then
+  });
+  wanted.addEventListener("input", fill);
+  place.addEventListener("click", async ({ target }) => {
+    const { job, jobCopy, jobForget } = target.closest("button")?.dataset ?? {};
+    if (job || jobCopy) {
+      menu.open = false;
+      await (job ? goTo(job) : copy(jobCopy));
+    } else if (jobForget) {
+      await forget(jobForget);
+      fill();
+    }
+  });
 }

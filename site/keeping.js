@@ -37,6 +37,13 @@ async function forget(id) {
   status.show("job-forgotten", { actions: [["put-back", putBack]] });
 }
 
+// copyJob keeps a job a second time and promises its id: the design alone, since the work on
+// it begins anew.
+function copyJob(id) {
+  const another = store.newJob();
+  return store.keepJob(another, store.job(id)) ? another : null;
+}
+
 // makeKeeping works with the engine, the form, and main.js's ask, apply and
 // open. first is the revision of the design that the page comes with.
 export function makeKeeping({ first, engine, form, ask, apply, open }) {
@@ -226,8 +233,24 @@ export function makeKeeping({ first, engine, form, ask, apply, open }) {
       });
     },
     // kept are the jobs that this browser keeps, with what it keeps of the work on them.
-    kept: () => Promise.all(store.jobs().map(async ({ id }) => ({ id, text: store.job(id) ?? "", record: (await records.record(id)) ?? "" }))),
-    list: { present: jobs.id, goTo, forget },
+    kept: () => Promise.all(store.jobs().map(async (id) => ({ id, text: store.job(id) ?? "", record: (await records.record(id)) ?? "" }))),
+    list: {
+      present: jobs.id,
+      goTo,
+      forget,
+      async copy(id) {
+        const another = copyJob(id);
+        if (another === null) check(false);
+        else await goTo(another);
+      },
+    },
+    // takeIn keeps jobs of a file beside those that are here.
+    async takeIn(all) {
+      for (const { text, record } of all.toReversed()) { // the one begun last comes first
+        const id = store.newJob();
+        check(store.keepJob(id, text) && (!record || await records.keepRecord(id, record)));
+      }
+    },
     // job is the id of the job that is shown; empty for a design that is only looked at.
     job: () => (jobs.visiting() ? "" : jobs.id()),
     // hold promises the id of the job that is shown, which this tab writes from now on.

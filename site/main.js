@@ -177,6 +177,10 @@ async function open(request, { from, id, silent = false }) {
   stage.another(false);
   if (answer.ok) status.hide("not-opened", "link-not-opened", "not-fetched", "job-unread", "too-large", "not-read", "prices");
   if (answer.photos) await photos.keep(answer.photos);
+  if (answer.jobs) {
+    await keeping.takeIn(answer.jobs);
+    status.show("jobs-taken", { also: answer.announce });
+  }
   if (answer.ok && answer.book !== undefined) status.show("prices", { also: answer.announce });
   if (!answer.ok && !silent) refuse(answer, from === "link" ? "link-not-opened" : "not-opened");
   return answer;
@@ -184,8 +188,9 @@ async function open(request, { from, id, silent = false }) {
 
 // openFile opens a chosen file; of a letter about a job that is kept here it asks first.
 async function openFile(text) {
-  const apart = () => open({ op: "open", text, from: "file" }, { from: "file" });
-  const { found, old } = await engine.ask({ op: "known", text, jobs: await keeping.kept() }).catch(() => ({}));
+  const jobs = await keeping.kept();
+  const apart = () => open({ op: "open", text, from: "file", jobs }, { from: "file" });
+  const { found, old } = await engine.ask({ op: "known", text, jobs }).catch(() => ({}));
   if (!found) {
     await apart();
     return;
@@ -233,8 +238,14 @@ async function save(name) {
   else refuse(answer, "not-saved");
 }
 
-// written is the request for a file: pictures of the place go along with a letter.
-const written = async (name) => ({ op: "save", name, ...(name === "letter" && { photos: await photos.toSend() }) });
+// written is the request for a file: pictures of the place go along with a letter, and the
+// jobs that are kept here with a file of them.
+const written = async (name) => ({
+  op: "save",
+  name,
+  ...(name === "letter" && { photos: await photos.toSend() }),
+  ...(name === "jobs" && { jobs: await keeping.kept() }),
+});
 
 async function send(name) {
   const answer = await ask(await written(name));
@@ -446,7 +457,7 @@ watchFiles({
   tooLarge: () => status.show("too-large"),
   notRead: () => status.show("not-read"),
 });
-watchJobList({ menu: byID("menu"), place: byID("jobs"), ...keeping.list });
+watchJobList({ menu: byID("menu"), place: byID("jobs"), ask, jobs: keeping.kept, ...keeping.list });
 window.addEventListener("hashchange", followHash);
 window.addEventListener("beforeprint", () => {
   if (document.querySelector(".leaf")) ask({ op: "printed" });

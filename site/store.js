@@ -96,8 +96,7 @@ export const removeJob = (id) => keep(jobKey(id), null);
 export const lastJob = () => read(LAST);
 export const setLastJob = (id) => keep(LAST, id);
 
-// jobs lists the kept jobs, the one begun last first. A job's title is empty
-// where its text cannot be read.
+// jobs lists the ids of the kept jobs, the one begun last first.
 export function jobs() {
   let keys = [];
   try {
@@ -107,7 +106,7 @@ export function jobs() {
   }
   const ids = keys.filter((key) => key.startsWith(`${JOB}.`)).map((key) => key.slice(JOB.length + 1)).filter((id) => /^\d+$/.test(id));
   ids.sort((a, b) => Number(b) - Number(a));
-  return ids.map((id) => ({ id, begun: Number(id), title: String(parse(job(id))?.design?.title ?? "") }));
+  return ids;
 }
 
 // newJob is an id that no kept job has.

@@ -67,6 +67,8 @@ func (s *Session) answer(req Request) Response {
 		return s.heard(req)
 	case "row":
 		return s.row(req)
+	case "jobs":
+		return s.listJobs(req)
 	case "find":
 		return Response{Fragments: []page.Fragment{page.Find(s.plain(), req.Value)}}
 	default:
@@ -84,6 +86,8 @@ func (s *Session) openText(req Request) Response {
 		return s.openLetter(req)
 	case shelfFormat:
 		return s.openShelf(req)
+	case jobsFormat:
+		return s.openJobs(req)
 	}
 	if req.From == "file" && pricelist.Is([]byte(req.Text)) {
 		return s.openList(req)
@@ -333,6 +337,9 @@ func (s *Session) save(req Request) Response {
 	}
 	if req.Name == letterFile {
 		return s.letterFile(req)
+	}
+	if req.Name == jobsFile {
+		return s.saveJobs(req)
 	}
 	if req.Name == recordFile {
 		return Response{File: s.recordFile()}
