@@ -50,8 +50,8 @@ func TestABookInRupiah(t *testing.T) {
 	doc = edit(t, doc, "money.budget = 20 000 000")
 	r, err := engine.Plan(doc.Design, book)
 	require.NoError(t, err)
-	assert.NotEmpty(t, engine.Levers(doc, r, book))
-	assert.NotEmpty(t, engine.QuoteLevers(doc, r, book, selling))
+	assert.NotEmpty(t, engine.Levers(doc, r, engine.NewPlanner(book)))
+	assert.NotEmpty(t, engine.QuoteLevers(doc, r, engine.NewPlanner(book), selling))
 	assert.Contains(t, english().Show(r.Price.Gross), "IDR")
 }
 

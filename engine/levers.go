@@ -32,31 +32,31 @@ type Lever struct {
 type edit struct{ path, value string }
 
 // Levers returns the three changes that save most, the strongest first, where the
-// price of a job is over its budget; else none. Each is planned again with the same
-// price book, so that what it saves is what the price will show. A job that is not
+// price of a job is over its budget; else none. Each is planned again by the
+// planner that planned the job, so that what it saves is what the price will show. A job that is not
 // sold has no price and no levers.
-func Levers(doc design.Document, r Result, b design.Book) []Lever {
+func Levers(doc design.Document, r Result, p Planner) []Lever {
 	paid := func(_ design.Design, r Result) (money.Money, bool) { return r.Price.Gross, r.Price.Sold }
-	return levers(doc, r, b, cheapWoods(b), paid)
+	return levers(doc, r, p, cheapWoods(p.book), paid)
 }
 
 // GoodsLevers returns the same for a home builder, who pays for goods alone.
-func GoodsLevers(doc design.Document, r Result, b design.Book) []Lever {
+func GoodsLevers(doc design.Document, r Result, p Planner) []Lever {
 	paid := func(_ design.Design, r Result) (money.Money, bool) {
 		return r.Price.Materials, r.Price.Materials.Minor > 0
 	}
-	return levers(doc, r, b, cheapWoods(b), paid)
+	return levers(doc, r, p, cheapWoods(p.book), paid)
 }
 
 // QuoteLevers returns the same for a client: reckoned with the selling book,
 // from nothing that is private. The savings are rounded down, as a range is. Where
 // nothing is sold, or the book has no price for the job, there are none.
-func QuoteLevers(doc design.Document, r Result, b design.Book, selling design.SellingBook) []Lever {
+func QuoteLevers(doc design.Document, r Result, p Planner, selling design.SellingBook) []Lever {
 	paid := func(d design.Design, r Result) (money.Money, bool) {
 		usual, err := cost.Usual(visible(d, r), selling, d.Money)
 		return usual, err == nil && !d.Work.OwnBuild && quoted(d)
 	}
-	all := levers(doc, r, b, publicWoods(), paid)
+	all := levers(doc, r, p, publicWoods(), paid)
 	for i := range all {
 		all[i].Saves = cost.RoundedDown(all[i].Saves)
 	}
@@ -81,7 +81,7 @@ func publicWoods() []string { return []string{"pine", "poplar"} }
 // paidFor is what a job costs whoever pays for it.
 type paidFor func(design.Design, Result) (money.Money, bool)
 
-func levers(doc design.Document, r Result, b design.Book, woods []string, paid paidFor) []Lever {
+func levers(doc design.Document, r Result, p Planner, woods []string, paid paidFor) []Lever {
 	now, ok := paid(doc.Design, r)
 	budget := cost.Budget(doc.Design.Money, now.Currency)
 	if !ok || budget.Minor == 0 || now.Cmp(budget) <= 0 {
@@ -93,7 +93,7 @@ func levers(doc design.Document, r Result, b design.Book, woods []string, paid p
 		if err != nil {
 			continue
 		}
-		other, err := Plan(next.Design, b)
+		other, err := p.Plan(next.Design)
 		if err != nil {
 			continue
 		}

@@ -35,7 +35,7 @@ func leverKeys(all []engine.Lever) []string {
 // than a tenth off each side, which stands in no table.
 func TestStrongestLeversOfTheSecondReferencePanel(t *testing.T) {
 	doc, r := over(t, "p2", "1000")
-	all := engine.Levers(doc, r, design.DefaultBook())
+	all := engine.Levers(doc, r, engine.NewPlanner(design.DefaultBook()))
 	require.Equal(t, []string{"another-wood", "smaller", "larger-blocks"}, leverKeys(all))
 	assert.InDelta(t, (510+73)*120, all[0].Saves.Minor, 10*120, "a step of ten, with 20 % tax")
 	assert.InDelta(t, 380*120, all[2].Saves.Minor, 10*120, "a step of ten: a lighter panel has fewer screws in its cleat")
@@ -49,10 +49,10 @@ func TestALeverSavesWhatItSays(t *testing.T) {
 	pulled := 0
 	for _, name := range []string{"s1", "s4", "s5", "s7", "s8", "p1", "p2"} {
 		doc, r := over(t, name, "10")
-		all := engine.Levers(doc, r, design.DefaultBook())
+		all := engine.Levers(doc, r, engine.NewPlanner(design.DefaultBook()))
 		if !r.Price.Sold {
 			assert.Empty(t, all, "no price, nothing to bring down")
-			all = engine.GoodsLevers(doc, r, design.DefaultBook())
+			all = engine.GoodsLevers(doc, r, engine.NewPlanner(design.DefaultBook()))
 		}
 		for _, l := range all {
 			next, ok := engine.Pull(doc, []engine.Lever{l}, l.Key)
@@ -75,9 +75,9 @@ func TestALeverSavesWhatItSays(t *testing.T) {
 func TestLeversOnlyOverTheBudget(t *testing.T) {
 	doc, r := over(t, "s1", "1560") // its price, with tax
 	require.Equal(t, "1560.00", r.Price.Gross.Plain())
-	assert.Empty(t, engine.Levers(doc, r, design.DefaultBook()))
+	assert.Empty(t, engine.Levers(doc, r, engine.NewPlanner(design.DefaultBook())))
 	doc, r = over(t, "s1", "1559.99")
-	all := engine.Levers(doc, r, design.DefaultBook())
+	all := engine.Levers(doc, r, engine.NewPlanner(design.DefaultBook()))
 	require.Len(t, all, 3)
 	for i, l := range all {
 		assert.True(t, l.Enough, "%s: a cent is soon saved", l.Key)
@@ -86,15 +86,15 @@ func TestLeversOnlyOverTheBudget(t *testing.T) {
 		}
 	}
 	doc, r = over(t, "s1", "0")
-	assert.Empty(t, engine.Levers(doc, r, design.DefaultBook()), "no budget was said")
+	assert.Empty(t, engine.Levers(doc, r, engine.NewPlanner(design.DefaultBook())), "no budget was said")
 }
 
 // What is built at home has no price that a client could be told to bring down.
 func TestNoQuoteLeversForAHomeBuild(t *testing.T) {
 	doc, r := over(t, "s8", "10")
-	assert.Empty(t, engine.QuoteLevers(doc, r, design.DefaultBook(), engine.ExampleSelling()))
+	assert.Empty(t, engine.QuoteLevers(doc, r, engine.NewPlanner(design.DefaultBook()), engine.ExampleSelling()))
 	doc = edit(t, doc, "work.ownBuild = no")
-	assert.NotEmpty(t, engine.QuoteLevers(doc, plan(t, doc.Design), design.DefaultBook(), engine.ExampleSelling()))
+	assert.NotEmpty(t, engine.QuoteLevers(doc, plan(t, doc.Design), engine.NewPlanner(design.DefaultBook()), engine.ExampleSelling()))
 }
 
 // A client's levers know nothing of the private book: the same selling book
@@ -106,8 +106,8 @@ func TestClientLeversNeedNoPrivateBook(t *testing.T) {
 	dear.Rates.Shop, dear.Woods[1].SquaresPerM3 = design.Units(90), design.Units(20_000)
 	with, err := engine.Plan(doc.Design, dear)
 	require.NoError(t, err)
-	one := engine.QuoteLevers(doc, r, design.DefaultBook(), book)
-	two := engine.QuoteLevers(doc, with, dear, book)
+	one := engine.QuoteLevers(doc, r, engine.NewPlanner(design.DefaultBook()), book)
+	two := engine.QuoteLevers(doc, with, engine.NewPlanner(dear), book)
 	require.NotEmpty(t, one)
 	require.Equal(t, leverKeys(one), leverKeys(two))
 	for i := range one {

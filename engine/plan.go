@@ -85,19 +85,31 @@ type Planner struct {
 	book  design.Book
 	code  string      // of the book: taking it needs the whole of it written
 	plans *cut.Memory // that took long; they change no result
+	last  *recent     // neither do these
 }
 
 // NewPlanner returns a planner with a price book, which must not change while the
 // planner is in use.
-func NewPlanner(b design.Book) Planner { return Planner{book: b, code: b.Code(), plans: &cut.Memory{}} }
+func NewPlanner(b design.Book) Planner {
+	return Planner{book: b, code: b.Code(), plans: &cut.Memory{}, last: &recent{}}
+}
 
 // Book returns the planner's price book.
 func (p Planner) Book() design.Book { return p.book }
 
 // Plan is the function Plan with the planner's price book.
 func (p Planner) Plan(d design.Design) (Result, error) {
+	out, err := p.last.of(d, func() (Result, error) { return p.reckon(d) })
+	if err != nil {
+		return Result{}, err
+	}
+	return p.priced(out, d), nil
+}
+
+// reckon is everything about a design but its revision and its money.
+func (p Planner) reckon(d design.Design) (Result, error) {
 	b := p.book
-	out := Result{Revision: d.Revision(), BookCode: p.code, Title: d.Title}
+	out := Result{BookCode: p.code, Title: d.Title}
 	groups, err := build(d)
 	if err != nil {
 		return Result{}, err
@@ -121,13 +133,22 @@ func (p Planner) Plan(d design.Design) (Result, error) {
 	out.Mass = Mass{HeaviestPanelKg: out.Bill.HeaviestKg, TotalKg: out.Bill.TotalKg}
 	out.WatchOuts = append(out.WatchOuts, out.Bill.WatchOuts(d, built)...)
 	out.WatchOuts = append(out.WatchOuts, wall.WatchOuts(d.Room, d.Work, out.Hangings)...)
+	return out, nil
+}
+
+// priced adds revision and money.
+func (p Planner) priced(out Result, d design.Design) Result {
+	b := p.book
+	out.Revision = d.Revision()
+	out.WatchOuts = slices.Clone(out.WatchOuts)
+	var err error
 	out.Price, err = cost.Calculate(quantities(d, out.Bill), b, d.Money)
 	out.WatchOuts = append(out.WatchOuts, unpriced(err)...)
 	out.WatchOuts = append(out.WatchOuts, cost.Indication(d.Work)...)
 	out.WatchOuts = append(out.WatchOuts, out.Price.WatchOuts(b, d.Money)...)
 	out.WatchOuts = append(out.WatchOuts, supply(d, out.Mass)...)
 	out.sort()
-	return out, nil
+	return out
 }
 
 // paceOf is how the shop works and what it pays, by its price book and the habits

@@ -78,7 +78,7 @@ func TestScopesOfSupply(t *testing.T) {
 		_, _, err := engine.Quote(doc.Design, r, engine.ExampleSelling())
 		if scope == design.KitScope || scope == design.PlanScope {
 			require.ErrorIs(t, err, engine.ErrNotQuoted)
-			assert.Empty(t, engine.QuoteLevers(edit(t, doc, "money.budget = 10"), r, design.DefaultBook(), engine.ExampleSelling()))
+			assert.Empty(t, engine.QuoteLevers(edit(t, doc, "money.budget = 10"), r, engine.NewPlanner(design.DefaultBook()), engine.ExampleSelling()))
 		} else {
 			require.NoError(t, err)
 		}

@@ -179,7 +179,11 @@ func TestLetterScreens(t *testing.T) {
 	shoot("send")
 	enquiry := b.handsOn()
 	b.read("maker")
-	b.give(enquiry)
+	b.chooses(enquiry) // it was written in this very browser
+	b.says("Nothing was opened yet")
+	shoot("again")
+	b.press("Open it as another job")
+	b.wait(`/is open/.test(document.querySelector("#announce").textContent)`)
 	b.section("money")
 	b.click(`[data-act="book-open"]`)
 	b.wait(`document.querySelector('[data-act="confirm"][data-path="book."]')`)

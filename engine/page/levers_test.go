@@ -19,9 +19,9 @@ func moneyText(t *testing.T, reading string, budget int64) (text string, shown [
 	doc.View.Reading = reading
 	doc.Design.Money.Budget = design.Units(budget)
 	in := input(t, doc, design.DefaultBook(), words.English(), page.Money)
-	in.Levers = engine.Levers(doc, in.Plan, in.Book)
+	in.Levers = engine.Levers(doc, in.Plan, engine.NewPlanner(in.Book))
 	if reading == page.Client {
-		in.Levers = engine.QuoteLevers(doc, in.Plan, in.Book, engine.ExampleSelling())
+		in.Levers = engine.QuoteLevers(doc, in.Plan, engine.NewPlanner(in.Book), engine.ExampleSelling())
 	}
 	for _, f := range page.Whole(in) {
 		if f.Target == "section" {

@@ -47,11 +47,11 @@ func (s *Session) plain() page.Input {
 func (s *Session) levers() []engine.Lever {
 	switch s.now.doc.View.Reading {
 	case page.Client:
-		return engine.QuoteLevers(s.now.doc, s.now.plan, s.prices.book(), s.prices.selling())
+		return engine.QuoteLevers(s.now.doc, s.now.plan, s.prices.planner, s.prices.selling())
 	case page.Builder:
-		return engine.GoodsLevers(s.now.doc, s.now.plan, s.prices.book())
+		return engine.GoodsLevers(s.now.doc, s.now.plan, s.prices.planner)
 	default:
-		return engine.Levers(s.now.doc, s.now.plan, s.prices.book())
+		return engine.Levers(s.now.doc, s.now.plan, s.prices.planner)
 	}
 }
 

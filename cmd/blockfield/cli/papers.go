@@ -122,7 +122,7 @@ func setsOf(in papers.Input, name string) ([]string, error) {
 	if in.Doc.Design.Work.OwnBuild {
 		reader = papers.Builder
 	}
-	all := papers.For(reader, in.Doc.Design.Work.Scope(), false)
+	all := papers.For(reader, in.Doc.Design.Work.Scope(), in.Job.Record.Lock != nil)
 	if name == "" {
 		return all, nil
 	}

@@ -9,6 +9,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"blockfield/engine/design"
 )
 
 // The command writes each set, its drawings and its tables, and all of them in one
@@ -61,4 +63,33 @@ func TestPapersSaysWhatIsWrong(t *testing.T) {
 		assert.Equal(t, 2, got.code, c.args)
 		assert.Contains(t, got.err, c.want)
 	}
+}
+
+// Prices that have run out are told, by the command and on the offer itself; a job whose
+// look is locked has its invoices.
+func TestPapersOfPricesThatHaveRunOut(t *testing.T) {
+	t.Parallel()
+	dir := t.TempDir()
+	book := design.DefaultBook()
+	book.ValidUntil = "2026-06-30"
+	prices := filepath.Join(dir, "book.json")
+	require.NoError(t, os.WriteFile(prices, design.EncodeBook(book), 0o644))
+	got := run(t, "", "papers", jobs+"s5.json", "-o", dir, "-set", "offer", "-prices", prices, "-today", "2026-07-01")
+	require.Equal(t, 0, got.code)
+	assert.Contains(t, got.err, prices+": validUntil: has run out: its last day was 2026-06-30")
+	offer, err := os.ReadFile(filepath.Join(dir, "offer.html"))
+	require.NoError(t, err)
+	assert.Contains(t, string(offer), "2026-06-30")
+
+	rec := design.NewRecord()
+	rec.Lock = &design.Lock{
+		Revision: "ABCDEF", Day: "2026-06-01", Currency: "EUR", Net: design.Units(1000), Tax: design.Units(200), Gross: design.Units(1200),
+		Stages: []design.Stage{{Name: "order", Percent: 100}},
+	}
+	rec.Calls = []design.Call{{Stage: "order", Day: "2026-06-02", Revision: "ABCDEF", Net: rec.Lock.Net, Tax: rec.Lock.Tax, Gross: rec.Lock.Gross}}
+	record := filepath.Join(dir, "record.json")
+	require.NoError(t, os.WriteFile(record, design.EncodeRecord(rec), 0o644))
+	got = run(t, "", "papers", jobs+"s5.json", "-o", dir, "-set", "order", "-record", record)
+	require.Equal(t, 0, got.code, got.err)
+	assert.FileExists(t, filepath.Join(dir, "order.html"))
 }
