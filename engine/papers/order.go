@@ -2,6 +2,7 @@ package papers
 
 import (
 	"fmt"
+	"strings"
 
 	"blockfield/engine/design"
 	"blockfield/engine/money"
@@ -81,12 +82,7 @@ func (m *maker) invoices() []sheet.Paper {
 		row(m.taxLabel(), m.agreed(c.Tax), false)
 		row(m.T("order-paper/due"), m.agreed(c.Gross), true)
 		earlier = earlier.Add(m.agreed(c.Gross))
-		sides := sheet.Blanks{{Label: m.T("offering/for-client"), Share: 1}}
-		p.Blocks = m.letterhead()
-		if len(p.Blocks) == 0 {
-			sides = append(sheet.Blanks{{Label: m.T("offering/for-workshop"), Share: 1}}, sides...)
-		}
-		p.Blocks = append(p.Blocks, sides,
+		p.Blocks = append(m.sides(),
 			sheet.Say(m.T("order-paper/invoice-lead", "title", m.Doc.Design.Title, "stage", capital(c.Stage), "date", c.Day, "revision", c.Revision)),
 			sheet.Heading(m.T("order-paper/so-far")), t,
 			sheet.Heading(capital(c.Stage)), this,
@@ -105,6 +101,24 @@ func (m *maker) invoices() []sheet.Paper {
 		all = append(all, p)
 	}
 	return all
+}
+
+// sides are who an invoice is from and for, with lines for what nobody has typed.
+func (m *maker) sides() []sheet.Block {
+	blocks := m.letterhead()
+	var open sheet.Blanks
+	if len(blocks) == 0 {
+		open = append(open, sheet.Blank{Label: m.T("offering/for-workshop"), Share: 1})
+	}
+	if name := strings.TrimSpace(m.Job.Record.Client.Name); name != "" {
+		blocks = append(blocks, sheet.Say(m.T("order-paper/to", "name", name)))
+	} else {
+		open = append(open, sheet.Blank{Label: m.T("offering/for-client"), Share: 1})
+	}
+	if len(open) > 0 {
+		blocks = append(blocks, open)
+	}
+	return blocks
 }
 
 // taxLabel names the tax with its rate, where there is one.

@@ -88,6 +88,9 @@ func TestOrderPapers(t *testing.T) {
 	}
 	assert.Empty(t, leaks(clean, digits))
 	assert.NotContains(t, text, p.plan.BookCode)
+	assert.NotContains(t, text, "Ada")
+	in.Job.Record.Client.Name = "Ada Beech"
+	assert.Contains(t, said(t, make1(t, in, papers.OrderSet)), "For Ada Beech")
 
 	assert.NotContains(t, papers.For(papers.Client, design.HungScope, true), papers.OrderSet)
 	assert.Contains(t, papers.For(papers.Maker, design.HungScope, true), papers.OrderSet)

@@ -67,9 +67,11 @@ func (m *maker) rearBlocks(i int, b back) []sheet.Block {
 	if len(b.Row.Places) == 0 {
 		return append(blocks, sheet.Notice{Sign: sheet.StopSign, Text: m.T("hold/half-open-value")})
 	}
-	return append(blocks,
-		sheet.Small(m.T("rear/marks", "long", length.MM(int64(b.Row.ScrewMM)), "gauge", b.Gauge, "least", m.mm(b.LeastMM(b.Row.ScrewMM)))),
-		m.ringTable(b))
+	blocks = append(blocks, sheet.Small(m.T("rear/marks", "long", length.MM(int64(b.Row.ScrewMM)), "gauge", b.Gauge, "least", m.mm(b.LeastMM(b.Row.ScrewMM)))))
+	if _, together := m.rearHigh(len(b.Holes(b.Row))); !together {
+		return append(blocks, sheet.Fresh{m.ringTable(b)})
+	}
+	return append(blocks, m.ringTable(b))
 }
 
 func (m *maker) corner(key string, c wall.Corner) string {
@@ -120,7 +122,7 @@ const (
 // where there is none, ringed where to screw.
 func (m *maker) rearDrawing(i int, b back, width float64) sheet.Drawing {
 	const side, top = 9.0, 15.0
-	high := m.rearHigh(len(b.Holes(b.Row)))
+	high, _ := m.rearHigh(len(b.Holes(b.Row)))
 	wide, tall := b.FieldMM(), float64(b.Grid.Rows)*b.PitchMM
 	k := fitted(wide, tall, width-2*side, high)
 	w, h := k.of(wide), k.of(tall)
@@ -140,14 +142,15 @@ func (m *maker) rearDrawing(i int, b back, width float64) sheet.Drawing {
 }
 
 // rearHigh is how high a back is drawn: so that its table stands below it, where the
-// drawing does not become too small for that.
-func (m *maker) rearHigh(rings int) float64 {
+// drawing does not become too small for that; or else on a sheet of its own, with the
+// whole table on the next one.
+func (m *maker) rearHigh(rings int) (high float64, together bool) {
 	const most, least = 118, 80
-	const beside, aRing = 148, ringHeight // what else stands on the sheet
-	if high := m.Format.Height - beside - aRing*float64(rings); high >= least {
-		return min(high, most)
+	const beside, alone = 148, 142 // what else stands on the sheet
+	if high = m.Format.Height - beside - ringHeight*float64(rings); high >= least {
+		return min(high, most), true
 	}
-	return most
+	return m.Format.Height - alone, false
 }
 
 // rings are the screws with their numbers, those of the upper row above them and

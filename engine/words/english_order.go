@@ -82,6 +82,7 @@ func englishOrder() map[string]string {
 		"order-paper/net":            "Without tax",
 		"order-paper/tax":            "Tax",
 		"order-paper/tax-at":         "Tax, {share}",
+		"order-paper/to":             "For {name}",
 		"order-paper/due":            "To be paid",
 		"order-paper/left":           "Of what was agreed on {left} is left to be invoiced.",
 		"order-paper/account":        "Account",

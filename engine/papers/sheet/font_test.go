@@ -123,6 +123,7 @@ func TestWrap(t *testing.T) {
 		assert.Equal(t, "Straight-grainedsticks,freeofknots/pith", joined, "nothing is lost at %v", width)
 	}
 	assert.Equal(t, []string{"Straight-", "grained sticks,", "free of knots/", "pith"}, Wrap(Regular, 4, 26, text))
+	assert.Equal(t, []string{"priced on", "2030-05-14,", "1 1/2 in"}, Wrap(Regular, 4, 24, "priced on 2030-05-14, 1 1/2 in"))
 	assert.Equal(t, []string{"m", "m", "m"}, Wrap(Regular, 4, 0.5, "mmm"), "one character at least")
 	assert.Empty(t, Wrap(Regular, 4, 20, " \n"))
 	assert.Equal(t, []string{"10\u00a0000 blocks"}, Wrap(Regular, 4, 40, "10\u202f000\u0007 blocks"))

@@ -3,8 +3,8 @@ package sheet
 import "strings"
 
 // Wrap breaks text into lines that are not wider than width. It breaks at
-// spaces and behind hyphens and slashes, and within a word only where the word
-// alone is wider.
+// spaces and behind hyphens and slashes, but for those between figures, as in dates and
+// fractions, and within a word only where the word alone is wider.
 func Wrap(face Face, size, width float64, text string) []string {
 	var lines []string
 	line := ""
@@ -34,7 +34,11 @@ func Wrap(face Face, size, width float64, text string) []string {
 func parts(text string) []string {
 	var all []string
 	start := 0
+	figure := func(at int) bool { return at >= 0 && at < len(text) && text[at] >= '0' && text[at] <= '9' }
 	for i, r := range text {
+		if (r == '/' || r == '-') && figure(i-1) && figure(i+1) {
+			continue
+		}
 		if end := i + len(string(r)); (r == ' ' || r == '/' || r == '-' || r == '–') && end > start {
 			all = append(all, text[start:end])
 			start = end
