@@ -10,6 +10,8 @@ import * as store from "./store.js";
 // promise says in the menu where the design is kept.
 const promise = (key) => { document.getElementById("private").textContent = status.sentence(key); };
 
+const begun = new Intl.DateTimeFormat(document.documentElement.lang, { dateStyle: "medium", timeStyle: "short" }); // an id says when
+
 const saveText = (name, text) => saveFile({ name: `blockfield-${name}.json`, type: "application/json", text });
 
 // unread says that something kept cannot be read, and why; it stays kept.
@@ -233,7 +235,12 @@ export function makeKeeping({ first, engine, form, ask, apply, open }) {
       });
     },
     // kept are the jobs that this browser keeps, with what it keeps of the work on them.
-    kept: () => Promise.all(store.jobs().map(async (id) => ({ id, text: store.job(id) ?? "", record: (await records.record(id)) ?? "" }))),
+    kept: () => Promise.all(store.jobs().map(async (id) => ({
+      id,
+      begun: begun.format(Number(id)),
+      text: store.job(id) ?? "",
+      record: (await records.record(id)) ?? "",
+    }))),
     list: {
       present: jobs.id,
       goTo,

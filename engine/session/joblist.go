@@ -3,8 +3,6 @@ package session
 import (
 	"encoding/json"
 	"slices"
-	"strconv"
-	"time"
 
 	"blockfield/engine/design"
 	"blockfield/engine/page"
@@ -27,10 +25,7 @@ func (s *Session) listJobs(req Request) Response {
 
 // said is what the list says of a job.
 func said(job Job) page.KeptJob {
-	kept := page.KeptJob{ID: job.ID}
-	if begun, err := strconv.ParseInt(job.ID, 10, 64); err == nil {
-		kept.Begun = time.UnixMilli(begun).Format("2006-01-02 15:04")
-	}
+	kept := page.KeptJob{ID: job.ID, Begun: job.Begun}
 	doc, err := design.Decode([]byte(job.Text))
 	if err != nil {
 		return kept

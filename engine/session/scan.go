@@ -11,6 +11,7 @@ import (
 // Job is one that the browser keeps, as the page reads it.
 type Job struct {
 	ID     string `json:"id"`
+	Begun  string `json:"begun,omitempty"` // day and time, as the browser writes them
 	Text   string `json:"text"`
 	Record string `json:"record,omitempty"` // of the work on it
 }
