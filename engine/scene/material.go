@@ -190,7 +190,7 @@ func woodLook(wood string) (RGB, Grain, bool) {
 	case "cedar": // red brown to pinkish, fine rings, nearly white sap
 		return srgb(154, 107, 86), Grain{RingM: mm(1.3), Late: 0.34, Spread: 0.20, Sap: 0.12, SapTint: RGB{1.45, 1.65, 1.75}}, true
 	case "poplar": // cream sap, olive heart, faint rings
-		return srgb(206, 186, 145), Grain{RingM: mm(4.0), Late: 0.20, Pores: 0.10, Spread: 0.13, Sap: 0.62, SapTint: RGB{1.24, 1.20, 1.22}}, true
+		return srgb(208, 187, 151), Grain{RingM: mm(4.0), Late: 0.20, Pores: 0.10, Spread: 0.13, Sap: 0.62, SapTint: RGB{1.24, 1.20, 1.22}}, true
 	case "beech": // pinkish tan, plain, flecks of rays
 		return srgb(213, 176, 150), Grain{RingM: mm(2.4), Late: 0.22, Pores: 0.14, Rays: 0.22, Spread: 0.11, SapTint: RGB{1, 1, 1}}, true
 	case "ash": // creamy, wide bands of pores

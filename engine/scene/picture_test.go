@@ -5,6 +5,7 @@ import (
 	"math"
 	"runtime"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -348,4 +349,29 @@ func TestTheVeryMiddleIsSeen(t *testing.T) {
 	p := framed(barePanel(5, 3, 0.05, []float64{0.04}), 0.1)
 	panel, col, row, ok := sceneOf(p).Hit(600, 400, 300, 200)
 	assert.Equal(t, [4]any{0, 2, 1, true}, [4]any{panel, col, row, ok})
+}
+
+// TestCostGrowsSlowly: a field of the same size in 55 times as many blocks, seen and
+// lit almost along the wall, takes no more than the square root of that longer: a ray
+// passes one row of cells, not all. The fastest of some runs counts.
+func TestCostGrowsSlowly(t *testing.T) {
+	const wide, high, runs = 320, 240, 3
+	fastest := func(columns, rows int) time.Duration {
+		p := barePanel(columns, rows, 1.2/float64(columns), []float64{0.02, 0.05, 0.09})
+		for i := range p.Levels {
+			p.Levels[i] = uint8(i * i / 3 % 3)
+		}
+		s := sceneOf(p)
+		s.Camera.YawDeg, s.Lamp.ElevationDeg = 70, 8
+		best := time.Hour
+		for range runs {
+			start := time.Now()
+			scene.Render(s, wide, high, 1)
+			best = min(best, time.Since(start))
+		}
+		return best
+	}
+	few, many := fastest(33, 22), fastest(240, 166)
+	t.Logf("%v for 726 blocks, %v for 39,840", few, many)
+	assert.Less(t, many.Seconds()/few.Seconds(), math.Sqrt(39_840.0/726))
 }

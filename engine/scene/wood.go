@@ -120,17 +120,21 @@ func (g *Grain) light(x, y, along, spacing, foot float64, end bool) float64 {
 	if spacing <= 0 || broad == 0 {
 		return 1
 	}
+	spell := math.Sin(length2(x, y) * 2 * math.Pi / (spellYears * spacing))
+	light := 1 - broad*spellDeep*(g.Late+g.Early)*spell
+	if clear == 0 {
+		return light
+	}
 	x += waverM*math.Sin(along*31) + 0.6*waverM*math.Sin(y*170)
 	y += waverM * math.Cos(along*23)
 	r, a := length2(x, y), math.Atan2(y, x)
 	// Rings are no circles, and no two years are alike.
 	year := r * (1 + 0.02*math.Sin(3*a+1) + 0.012*math.Sin(5*a)) / spacing
-	spell := math.Sin(year * 2 * math.Pi / spellYears)
 	year += 0.35*spell + 0.2*math.Sin(year*0.37+2)
 	ring := fract(year)
 	late := ring * ring * ring * (1 - smooth(0.94, 1, ring))
 	early := 1 - smooth(0, 0.3, ring)
-	light := 1 - clear*(g.Late*(late-lateMean)+g.Early*(early-earlyMean)) - broad*spellDeep*(g.Late+g.Early)*spell
+	light -= clear * (g.Late*(late-lateMean) + g.Early*(early-earlyMean))
 	// Pores and rays show from near by only.
 	if fine := g.Pores * clamp(poreM*poreSeen/foot-0.5, 0, 1); fine > 0 {
 		light -= fine * pore(x/poreM, y/poreM, along/poreLongM) * (0.3 + 0.7*early)

@@ -169,6 +169,7 @@ func englishSections() map[string]string {
 		"zero/walls.groups.pattern.foldRows":    "0: chosen for the sequence",
 		"zero/walls.groups.pattern.foldColumns": "0: chosen for the sequence",
 		"zero/walls.groups.density":             "0: as in the tables",
+		"zero/walls.groups.secondShare":         "0: half of them",
 		"zero/walls.groups.stand.baseDepth":     "0: no stand",
 		"zero/walls.fixing.diameter":            "0: not said",
 		"zero/bench.gang":                       "1: one by one. What more save is an invented figure",

@@ -3,9 +3,14 @@
 package main_test
 
 import (
+	"bytes"
+	"image"
+	"image/draw"
+	"image/png"
 	"testing"
 	"time"
 
+	"github.com/chromedp/cdproto/browser"
 	"github.com/chromedp/cdproto/cdp"
 	"github.com/chromedp/cdproto/emulation"
 	"github.com/chromedp/cdproto/systeminfo"
@@ -77,7 +82,7 @@ func TestFrameAnswers(t *testing.T) {
 	})
 	t.Run("bad bytes leave the last picture", func(t *testing.T) {
 		before := tr.pixels(t)
-		got := ask(t, "{type: 'scene', bytes: new Uint8Array([2, 2, 3]).buffer}", "refused")
+		got := ask(t, "{type: 'scene', bytes: new Uint8Array([3, 2, 3]).buffer}", "refused")
 		assert.Contains(t, got.Message, "cut short")
 		assert.Equal(t, before.Pix, tr.pixels(t).Pix)
 		value[message](t, tr, "trial.scene('scene')") // and the next one is drawn
@@ -162,6 +167,107 @@ func TestFrameIsClosed(t *testing.T) {
 	assert.Equal(t, map[string]any{
 		"sandbox": "allow-scripts", "inert": true, "hidden": "true", "tab": -1.0, "title": "trial", "document": true,
 	}, got)
+}
+
+// screen is what the page shows of the frame.
+func (tr trial) screen(t *testing.T) *image.RGBA {
+	t.Helper()
+	body, err := chromedp.Run(tr.ctx, chromedp.CaptureScreenshot())
+	require.NoError(t, err)
+	img, err := png.Decode(bytes.NewReader(body))
+	require.NoError(t, err)
+	out := image.NewRGBA(image.Rect(0, 0, stageWidth, stageHeight))
+	draw.Draw(out, out.Rect, img, image.Point{}, draw.Src)
+	return out
+}
+
+// turnedOver is a picture upside down.
+func turnedOver(img *image.RGBA) *image.RGBA {
+	out := image.NewRGBA(img.Rect)
+	for y := range img.Rect.Dy() {
+		copy(out.Pix[y*out.Stride:(y+1)*out.Stride], img.Pix[(img.Rect.Dy()-1-y)*img.Stride:])
+	}
+	return out
+}
+
+// swapped is a picture with its sides swapped.
+func swapped(img *image.RGBA) *image.RGBA {
+	out := image.NewRGBA(img.Rect)
+	for y := range img.Rect.Dy() {
+		for x := range img.Rect.Dx() {
+			out.SetRGBA(x, y, img.RGBAAt(img.Rect.Dx()-1-x, y))
+		}
+	}
+	return out
+}
+
+// TestCoarsePictureIsTheRightWayUp: what is on screen in a drag is the coarse picture,
+// enlarged. It resembles the finished one far more than that upside down or mirrored,
+// and is not that very one.
+func TestCoarsePictureIsTheRightWayUp(t *testing.T) {
+	s := trialScene(trialPanel(33, 22))
+	tr := newTrial(t, map[string]scene.Scene{"scene": s})
+	value[any](t, tr, "trial.ready()")
+	value[message](t, tr, "trial.scene('scene')")
+	finished := tr.screen(t)
+	want := scene.RenderRefined(s, stageWidth, stageHeight, 2)
+	mean, _ := difference(finished, want)
+	require.LessOrEqual(t, mean, mayDifferMeanShown, "the screen shows the finished picture")
+
+	value[any](t, tr, "trial.tremble()")
+	time.Sleep(time.Second)
+	coarse := tr.screen(t)
+	upright, far := difference(coarse, want)
+	over, _ := difference(coarse, turnedOver(want))
+	mirrored, _ := difference(coarse, swapped(want))
+	t.Logf("%.1f levels off, %.1f upside down, %.1f mirrored", upright, over, mirrored)
+	assert.Greater(t, far, 0.05, "it is coarse")
+	assert.Greater(t, min(over, mirrored), 3*upright)
+}
+
+// TestHiddenTab: a tab that nobody sees takes what it is sent, costs next to nothing,
+// and shows the newest scene when it is seen again.
+func TestHiddenTab(t *testing.T) {
+	s := trialScene(trialPanel(33, 22))
+	turned := s
+	turned.Camera = scene.Camera{YawDeg: 30, PitchDeg: 10, Zoom: 1}
+	tr := newTrial(t, map[string]scene.Scene{"scene": s, "turned": turned})
+	value[any](t, tr, "trial.ready()")
+	value[message](t, tr, "trial.scene('scene')")
+	tr.window(t, browser.WindowStateMinimized)
+	require.Equal(t, "hidden", value[string](t, tr, "document.visibilityState"))
+
+	value[any](t, tr, "(trial.drawing = trial.scene('turned'), 0)")
+	time.Sleep(time.Second) // in which it may or may not draw
+	before := processorTime(t, tr)
+	const watched = 3 * time.Second
+	time.Sleep(watched)
+	assert.LessOrEqual(t, processorTime(t, tr)-before, idleLimit*watched.Seconds())
+
+	tr.window(t, browser.WindowStateNormal)
+	require.Equal(t, "visible", value[string](t, tr, "document.visibilityState"))
+	value[message](t, tr, "trial.drawing")
+	mean, _ := difference(tr.pixels(t), scene.RenderRefined(turned, stageWidth, stageHeight, 2))
+	assert.LessOrEqual(t, mean, mayDifferMeanShown)
+}
+
+// window brings the browser's window into a state.
+func (tr trial) window(t *testing.T, state browser.WindowState) {
+	t.Helper()
+	at, err := chromedp.Call(tr.ctx, browser.GetWindowForTarget, browser.GetWindowForTargetParams{})
+	require.NoError(t, err)
+	_, err = chromedp.Call(tr.ctx, browser.SetWindowBounds, browser.SetWindowBoundsParams{
+		WindowID: at.WindowID, Bounds: &browser.Bounds{WindowState: state},
+	})
+	require.NoError(t, err)
+}
+
+// TestWithoutWebGL: in a browser that has none the frame says so, instead of nothing.
+func TestWithoutWebGL(t *testing.T) {
+	tr := newTrial(t, nil, chromedp.Flag("disable-3d-apis", true))
+	got := value[message](t, tr, "trial.heard('error')")
+	t.Log(got.Message)
+	assert.NotEmpty(t, got.Message)
 }
 
 // idleLimit is the processor time that a preview at rest may take, as a part

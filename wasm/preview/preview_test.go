@@ -33,7 +33,7 @@ type trial struct{ ctx context.Context }
 // newTrial builds the module, serves it with the page of testdata under the
 // site's strict policy and opens that in a headless browser with software
 // graphics.
-func newTrial(t testing.TB, scenes map[string]scene.Scene) trial {
+func newTrial(t testing.TB, scenes map[string]scene.Scene, flags ...chromedp.ExecAllocatorOption) trial {
 	t.Helper()
 	files := map[string][]byte{
 		"/preview.wasm":     buildModule(t),
@@ -54,7 +54,7 @@ func newTrial(t testing.TB, scenes map[string]scene.Scene) trial {
 	}
 	server := httptest.NewServer(serve(files))
 	t.Cleanup(server.Close)
-	tr := trial{openBrowser(t)}
+	tr := trial{openBrowser(t, flags...)}
 	_, err := chromedp.Run(tr.ctx, chromedp.Navigate(server.URL+"/"))
 	require.NoError(t, err)
 	return tr
@@ -82,13 +82,13 @@ func serve(files map[string][]byte) http.Handler {
 	})
 }
 
-func openBrowser(t testing.TB) context.Context {
+func openBrowser(t testing.TB, flags ...chromedp.ExecAllocatorOption) context.Context {
 	t.Helper()
 	const path = "/usr/bin/chromium"
 	if _, err := os.Stat(path); err != nil {
 		t.Fatalf("%v: install it with: apt-get install chromium", err)
 	}
-	alloc, cancel := chromedp.NewExecAllocator(t.Context(),
+	alloc, cancel := chromedp.NewExecAllocator(t.Context(), append([]chromedp.ExecAllocatorOption{
 		chromedp.ExecPath(path), chromedp.NoFirstRun, chromedp.Headless, chromedp.NoSandbox,
 		chromedp.UserDataDir(t.TempDir()),
 		chromedp.Flag("disable-quic", true),
@@ -98,7 +98,7 @@ func openBrowser(t testing.TB) context.Context {
 		chromedp.Flag("use-angle", "swiftshader"),
 		chromedp.Flag("enable-unsafe-swiftshader", true),
 		chromedp.Flag("enable-features", "IsolateSandboxedIframes"),
-	)
+	}, flags...)...)
 	t.Cleanup(cancel)
 	ctx, cancel := chromedp.NewContext(alloc)
 	t.Cleanup(cancel)

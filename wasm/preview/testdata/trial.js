@@ -102,6 +102,12 @@ const trial = {
     const drawn = said.slice(from).filter((message) => message.type === "drawn");
     return { events, coarse: drawn.reduce((sum, { coarse }) => sum + coarse, 0), settleMs };
   },
+  // tremble moves the view by next to nothing with every frame of the page, so that
+  // what is on screen stays the coarse picture of a drag.
+  tremble() {
+    preview.send({ type: "orbit", dx: 1e-6, dy: 0 });
+    requestAnimationFrame(() => this.tremble());
+  },
   // fromStranger has another frame of this page post a message to the preview's.
   fromStranger(message) {
     const stranger = document.createElement("iframe");
