@@ -159,3 +159,18 @@ func TestManySheets(t *testing.T) {
 	assert.Equal(t, count, strconv.Itoa(len(numbers)))
 	assert.Contains(t, first, count+" sheets")
 }
+
+// Papers of the page go by the record of the job, as those of the command do: what was
+// counted, what has to be cut anew, and what was put on against fire.
+func TestPapersGoByTheRecord(t *testing.T) {
+	s := atTheBench(t, "s4")
+	ask(t, s, session.Request{Op: "section", Name: "papers"})
+	assert.NotContains(t, choose(t, s, "papers-set", "cut"), "To be cut anew")
+	assert.NotContains(t, choose(t, s, "papers-set", "glue"), "Batch 7 of the invented coat")
+	work(t, s, "count", "0 20 3")
+	set(t, s, "record.treated.product", "Batch 7 of the invented coat")
+	assert.Contains(t, choose(t, s, "papers-set", "cut"), "To be cut anew")
+	glue := choose(t, s, "papers-set", "glue")
+	assert.Contains(t, glue, "To be cut anew")
+	assert.Contains(t, glue, "Batch 7 of the invented coat")
+}

@@ -211,3 +211,28 @@ func TestWhatIsThereIsLeftOut(t *testing.T) {
 	work(t, s, "remove", "bench.sheets[0]")
 	assert.Equal(t, 1, s.Plan().Bill.Sheets[0].Count)
 }
+
+// Who has looked where earthquakes count is written down for this very design, and opens
+// nothing but what asks for them: an unknown wall stays not checked.
+func TestProfessionalIsRecorded(t *testing.T) {
+	s := atTheBench(t, "s8")
+	ask(t, s, session.Request{Op: "section", Name: "wall"})
+	require.True(t, set(t, s, "room.seismic", "yes").OK)
+	const asks = "nobody has looked at how the panels are held who is licensed to"
+	said := func() string { return fragment(ask(t, s, session.Request{Op: "section", Name: "wall"}), "section") }
+	assert.Contains(t, said(), asks)
+	for _, line := range [][2]string{{"professional", "A. Beam"}, {"licence", "no. 12"}, {"lookedOn", "2026-03-02"}} {
+		require.True(t, set(t, s, "record.asked."+line[0], line[1]).OK)
+		assert.Contains(t, said(), asks)
+	}
+	rec := kept(t, set(t, s, "record.asked.lookedAt", "studs and screws"))
+	assert.Equal(t, s.Plan().Revision, rec.Asked.LookedFor)
+	assert.NotContains(t, said(), asks)
+	assert.Contains(t, said(), "A. Beam (no. 12) looked at it on 2026-03-02: studs and screws.")
+
+	require.True(t, set(t, s, "walls[0].kind", "unknown").OK)
+	assert.Contains(t, said(), asks, "another design")
+	set(t, s, "record.asked.lookedAt", "the unknown wall")
+	assert.NotContains(t, said(), asks)
+	assert.Contains(t, said(), "nobody has said what a fixing in this wall (unknown) holds")
+}
