@@ -81,6 +81,7 @@ type MassReport struct {
 type StockReport struct {
 	Sticks       int     `json:"sticks"`
 	Sheets       int     `json:"sheets"`
+	OwnSheets    int     `json:"ownSheets,omitempty"` // that are there and are cut
 	GlueKg       float64 `json:"glueKg"`
 	FinishLitres float64 `json:"finishLitres"`
 	CleatScrews  int     `json:"cleatScrews"`
@@ -219,6 +220,7 @@ func (r Result) stock() StockReport {
 	}
 	for _, s := range r.Bill.Sheets {
 		out.Sheets += s.Count
+		out.OwnSheets += s.Plan.Own
 	}
 	for _, f := range r.Bill.Finishes {
 		out.FinishLitres += f.Litres

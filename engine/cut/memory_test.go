@@ -17,10 +17,14 @@ func TestMemoryChangesNoPlan(t *testing.T) {
 	}
 	other := p
 	other.Kerf = 4
+	hard := cut.Problem{Bars: []cut.Bar{{Length: 1000, Price: 1}}} // which these steps do not settle
+	for i := range 150 {
+		hard.Pieces = append(hard.Pieces, cut.Piece{Length: 200 + int64(i*i*37%601), Count: 1})
+	}
 	var m cut.Memory
 	for range 2 {
-		for _, q := range []cut.Problem{p, other} {
-			for _, steps := range []int64{1000, cut.QuickSteps, 2 * cut.QuickSteps} {
+		for _, q := range []cut.Problem{p, other, hard} {
+			for _, steps := range []int64{1000, cut.QuickSteps, 2 * cut.QuickSteps, 4 * cut.QuickSteps} {
 				want, err := cut.Solve(q, steps)
 				require.NoError(t, err)
 				got, err := m.Solve(q, steps)
