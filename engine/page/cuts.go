@@ -153,8 +153,11 @@ func (v *view) LookedLonger() string {
 		gap = max(gap, l.GapPercent)
 		visits += l.Cuts.Visits - l.Curve[l.Chosen].Least
 	}
-	if gap == 0 && visits == 0 {
+	switch {
+	case gap == 0 && visits == 0:
 		return v.T("cuts/looked-best")
+	case gap == 0:
+		return v.T("cuts/looked-visits", "n", visits)
 	}
 	return v.T("cuts/looked-gap", "share", words.Percent(gap), "n", visits)
 }

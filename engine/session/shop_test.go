@@ -180,7 +180,7 @@ func TestLookLonger(t *testing.T) {
 	before := s.Plan()
 	res := work(t, s, "look-longer", "")
 	assert.NotContains(t, fragment(res, "section"), `data-act="look-longer"`)
-	assert.Contains(t, fragment(res, "section"), "Looked longer")
+	assert.Contains(t, fragment(res, "section"), "Looked longer: no plan costs less wood, and with these sticks none has more than 2 visits fewer.")
 	after := s.Plan()
 	assert.Less(t, after.Bill.Visits, before.Bill.Visits, "15 instead of 16")
 	assert.NotEqual(t, before.Revision, after.Revision, "the stop list is another one")

@@ -77,6 +77,7 @@ func englishCuts() map[string]string {
 		"cuts/longer":        "Look longer",
 		"cuts/longer-why":    "A longer search may find a plan with less wood or fewer visits, or prove that there is none. It takes a second or two.",
 		"cuts/looked-best":   "Looked longer, and proven: no plan costs less wood, and none with these sticks has fewer visits. This holds until blocks or sticks change.",
+		"cuts/looked-visits": "Looked longer: no plan costs less wood, and with these sticks none has more than {n} {n|visit|visits} fewer. This plan holds until blocks or sticks change.",
 		"cuts/looked-gap":    "Looked longer: the best possible plan costs at most {share} less wood, or has with these sticks {n} {n|visit|visits} fewer. This plan holds until blocks or sticks change.",
 		"cuts/tail":          "Every stick keeps {tail} to hold, but for what the last saw cut takes of it.",
 		"cuts/group":         "Group",
