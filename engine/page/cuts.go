@@ -2,6 +2,7 @@ package page
 
 import (
 	"html/template"
+	"math"
 	"slices"
 	"strings"
 
@@ -142,8 +143,15 @@ func (l CutLot) Proof() string {
 	case l.Proven:
 		return l.T("cuts/proven-sticks", "n", l.Curve[0].Sticks)
 	default:
-		return l.T("cuts/gap", "share", words.Percent(l.GapPercent))
+		return l.T("cuts/gap", "share", share(l.GapPercent))
 	}
+}
+
+// share is how far a plan can be from the best, rounded up: what is not proven is never
+// said to be 0 %.
+func share(percent float64) words.Quantity {
+	const parts = 100
+	return words.Quantity{Value: math.Ceil(percent*parts) / parts, Unit: "%"}
 }
 
 // LookedLonger says how good the plans of the longer search are.
@@ -159,7 +167,7 @@ func (v *view) LookedLonger() string {
 	case gap == 0:
 		return v.T("cuts/looked-visits", "n", visits)
 	}
-	return v.T("cuts/looked-gap", "share", words.Percent(gap), "n", visits)
+	return v.T("cuts/looked-gap", "share", share(gap), "n", visits)
 }
 
 // HandlingLine is one point of boards against handling.
