@@ -21,7 +21,7 @@ type LookCard struct {
 	Against     string // how it differs from the open design; empty for that
 	Same        bool   // the open design is this very look
 	Picture     template.HTML
-	Wood        template.HTML // a swatch
+	Wood        template.HTML // a swatch of each
 }
 
 // LookCards are the looks that are kept, and the open design where it is none of
@@ -57,8 +57,10 @@ func (v *view) lookCard(path, name string, d design.Design, plan engine.Result) 
 		Price:   v.lookPrice(d, plan),
 		Picture: template.HTML(fieldPicture("", corner(g.Built.Panels[0].Grid, exampleColumns, exampleRows), 1, 0)),
 	}
-	if m, ok := scene.WoodMaterial(g.Design.Wood, g.Design.Finish.Kind); ok {
-		card.Wood = swatch(m)
+	for _, wood := range g.Design.Woods() {
+		if m, ok := scene.WoodMaterial(wood, g.Design.Finish.Kind); ok {
+			card.Wood += swatch(m)
+		}
 	}
 	return card
 }
