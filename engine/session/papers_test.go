@@ -36,6 +36,7 @@ func TestSetsOfReaders(t *testing.T) {
 	assert.Contains(t, client, `data-path="offer"`)
 	assert.NotContains(t, client, `data-path="cut"`)
 	assert.Contains(t, client, "Indication")
+	assert.Contains(t, client, "keeps them as a PDF. Take the same size of paper there, a scale of 100 %")
 	// Whatever a client asks for, the sheets are a client's.
 	assert.NotContains(t, choose(t, s, "papers-set", "cut"), "Stop list")
 
