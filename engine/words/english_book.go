@@ -103,7 +103,7 @@ func englishBookLabels() map[string]string {
 		"label/book.currency":              "Currency",
 		"label/book.validFrom":             "Holds from",
 		"label/book.validUntil":            "Holds until",
-		"label/book.workshop":              "Name of the workshop, on the client’s papers",
+		"label/book.workshop":              "Workshop’s name on papers",
 		"label/book.address":               "Address, telephone and mail, a line each",
 		"label/book.taxNumber":             "Tax number",
 		"label/book.terms":                 "Terms on an offer",
