@@ -164,6 +164,7 @@ func englishSections() map[string]string {
 
 		"hint/allowed": "{allowed}",
 
+		"zero/book.currency":                    "XXX: none, written ¤",
 		"zero/walls.groups.columns":             "0: as many as fit the width",
 		"zero/walls.groups.rows":                "0: as many as fit the height",
 		"zero/walls.groups.pattern.foldRows":    "0: chosen for the sequence",
