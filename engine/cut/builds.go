@@ -30,7 +30,7 @@ type build struct {
 func newBuilds(p SheetProblem) *builds {
 	b := &builds{
 		p: p, width: p.Width - p.Trim + p.Kerf, length: p.Length - p.Trim + p.Kerf,
-		known: map[string][]*build{}, byParts: make([][]*build, 2), steps: buildSteps,
+		known: map[string][]*build{}, byParts: make([][]*build, 2),
 	}
 	for i, q := range p.Parts {
 		if q.Count == 0 {

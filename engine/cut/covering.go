@@ -20,9 +20,10 @@ type covering struct {
 
 type choice struct{ pattern int }
 
-// newCovering grows the ways to fill a sheet of a problem.
-func newCovering(p SheetProblem) *covering {
+// newCovering grows the ways to fill a sheet of a problem, in so many steps.
+func newCovering(p SheetProblem, steps int) *covering {
 	b := newBuilds(p)
+	b.steps = steps
 	c := &covering{p: p, builds: b, steps: coverSteps, complete: b.run()}
 	if c.complete {
 		c.patterns = b.patterns()

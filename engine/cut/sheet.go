@@ -94,7 +94,7 @@ func SolveSheets(p SheetProblem) (SheetPlan, error) {
 	for i, q := range p.Parts {
 		demand[i] = q.Count
 	}
-	c := newCovering(p)
+	c := newCovering(p, buildSteps)
 	chosen := c.solve(demand)
 	plan := SheetPlan{Bound: c.bound}
 	if len(chosen) > 0 && len(p.There) > 0 {

@@ -15,8 +15,9 @@ type taken struct {
 // mostTaken is how many sheets that are there are tried at most, and tryings how many
 // ways to use them: a shop has a few rests that are good for a backer.
 const (
-	mostTaken = 24
-	tryings   = 300
+	mostTaken  = 24
+	tryings    = 300
+	fewTryings = 40 // where parts are so many that whole sheets are filled strip by strip, which takes longer
 )
 
 // thereSearch tries the patterns of the sheets that are there, one sheet after the
@@ -41,7 +42,7 @@ func (c *covering) withThere(demand []int, chosen []choice) ([]taken, []choice, 
 	for i, t := range c.p.There {
 		p := c.p
 		p.Width, p.Length = t.Width, t.Length
-		s.fills = append(s.fills, newCovering(p))
+		s.fills = append(s.fills, newCovering(p, buildSteps/len(c.p.There)))
 		for range min(t.Count, mostTaken-len(s.kinds)) {
 			s.kinds = append(s.kinds, i)
 		}
@@ -119,9 +120,11 @@ func (s *thereSearch) try(at, from int, demand []int, floor int) {
 
 // leaf covers what is left with whole sheets.
 func (s *thereSearch) leaf(demand []int) {
-	if s.tries++; s.tries >= tryings {
-		s.cutOff = true
+	s.tries++
+	if !s.whole.complete {
+		s.tries += tryings / fewTryings
 	}
+	s.cutOff = s.cutOff || s.tries >= tryings
 	c := *s.whole
 	c.patterns = slices.Clone(c.patterns)
 	chosen := c.solve(demand)
