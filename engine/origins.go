@@ -1,6 +1,9 @@
 package engine
 
-import "blockfield/engine/bench"
+import (
+	"blockfield/engine/bench"
+	"blockfield/engine/chance"
+)
 
 // Origin is what a block is cut from: a sound stick of its lot, counted from 1 as
 // the cutting plan has them, out of so many, and which piece of that stick. The
@@ -18,7 +21,7 @@ func (r Result) Origins() [][][]Origin {
 		cutInto(piles, lot)
 	}
 	for b, blocks := range piles {
-		mix(*blocks, uint64(b.heightNM))
+		chance.Shuffle(*blocks, uint64(b.heightNM))
 	}
 	all := make([][][]Origin, len(r.Groups))
 	for i, g := range r.Groups {
@@ -72,18 +75,5 @@ func cutInto(piles map[pile]*[]Origin, lot bench.Lot) {
 				}
 			}
 		}
-	}
-}
-
-// mix shuffles from the last place down, by the 64-bit split-mix generator (Steele,
-// Lea and Flood 2014, from memory).
-func mix(blocks []Origin, state uint64) {
-	for i := len(blocks) - 1; i > 0; i-- {
-		state += 0x9E3779B97F4A7C15
-		z := state
-		z = (z ^ z>>30) * 0xBF58476D1CE4E5B9
-		z = (z ^ z>>27) * 0x94D049BB133111EB
-		j := (z ^ z>>31) % uint64(i+1)
-		blocks[i], blocks[j] = blocks[j], blocks[i]
 	}
 }

@@ -24,7 +24,7 @@ import (
 // the floors below its own and nothing on its own floor; what lies in a
 // subfolder of a room belongs to the room.
 var floors = [][]string{
-	{"engine/length", "engine/money", "engine/draw", "engine/cut", "engine/calendar", "testdata", "site"},
+	{"engine/length", "engine/money", "engine/draw", "engine/cut", "engine/calendar", "engine/chance", "testdata", "site"},
 	{"engine/check"},
 	{"engine/words"},
 	{"engine/wood"},

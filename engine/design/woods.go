@@ -1,6 +1,9 @@
 package design
 
-import "blockfield/engine/words"
+import (
+	"blockfield/engine/chance"
+	"blockfield/engine/words"
+)
 
 // NoSecondWood is the choice of blocks of one wood. A design has no word for it.
 const NoSecondWood = "none"
@@ -75,16 +78,11 @@ func (g Group) WoodsOf(panel int, levels []uint8) []uint8 {
 	return all
 }
 
-// drawnLots is a percentage for a cell, by the finaliser of the 64-bit split-mix
-// generator (Steele, Lea and Flood 2014, from memory).
+// drawnLots is a percentage for a cell.
 func drawnLots(seed, panel, cell uint64) float64 {
-	const golden, steps, whole = 0x9E3779B97F4A7C15, 1 << 20, 100
-	z := seed
-	for _, more := range []uint64{panel, cell} {
-		z = (z + more + 1) * golden
-		z = (z ^ z>>30) * 0xBF58476D1CE4E5B9
-		z = (z ^ z>>27) * 0x94D049BB133111EB
-		z ^= z >> 31
-	}
-	return float64(z%steps) * whole / steps
+	const steps, whole = 1 << 20, 100
+	value, _ := chance.Next(seed)
+	value, _ = chance.Next(value + panel)
+	value, _ = chance.Next(value + cell)
+	return float64(value%steps) * whole / steps
 }

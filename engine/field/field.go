@@ -23,6 +23,7 @@ package field
 import (
 	"fmt"
 
+	"blockfield/engine/chance"
 	"blockfield/engine/design"
 )
 
@@ -153,26 +154,10 @@ func drawn(lines []string, columns, rows, heights int) (Grid, error) {
 	return g, nil
 }
 
-// shuffle fills levels with equal shares and shuffles them from the last place
-// down.
+// shuffle fills levels with equal shares and shuffles them.
 func shuffle(levels []uint8, heights int, seed uint64) {
 	for n := range levels {
 		levels[n] = uint8(n % heights)
 	}
-	for i := len(levels) - 1; i > 0; i-- {
-		var next uint64
-		next, seed = splitmix64(seed)
-		j := int(next % uint64(i+1))
-		levels[i], levels[j] = levels[j], levels[i]
-	}
-}
-
-// splitmix64 is G. Steele, D. Lea and C. Flood's generator (OOPSLA 2014) with
-// its published constants.
-func splitmix64(state uint64) (value, next uint64) {
-	next = state + 0x9e3779b97f4a7c15
-	z := next
-	z = (z ^ z>>30) * 0xbf58476d1ce4e5b9
-	z = (z ^ z>>27) * 0x94d049bb133111eb
-	return z ^ z>>31, next
+	chance.Shuffle(levels, seed)
 }
