@@ -485,6 +485,9 @@ async function begin() {
 }
 
 begin().catch(() => page.classList.remove("opening"));
+// The page may have loaded while this waited for what is kept.
 if ("serviceWorker" in navigator) {
-  window.addEventListener("load", () => keepOffline("service-worker.js").catch(() => {}));
+  const later = () => keepOffline("service-worker.js").catch(() => {});
+  if (document.readyState === "complete") later();
+  else window.addEventListener("load", later);
 }
