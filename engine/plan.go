@@ -11,12 +11,14 @@ import (
 	"errors"
 	"fmt"
 	"slices"
+	"strings"
 
 	"blockfield/engine/bench"
 	"blockfield/engine/check"
 	"blockfield/engine/cost"
 	"blockfield/engine/cut"
 	"blockfield/engine/design"
+	"blockfield/engine/length"
 	"blockfield/engine/panel"
 	"blockfield/engine/wall"
 	"blockfield/engine/words"
@@ -188,8 +190,25 @@ func unpriced(err error) []check.WatchOut {
 	errors.As(err, &missing)
 	return []check.WatchOut{{
 		Code: "price/missing", Level: check.Caution, Gate: check.Offer,
-		Args: words.Args{"goods": missing.What}, Source: check.Computed,
+		Args: words.Args{"goods": goods(missing)}, Source: check.Computed,
 	}}
+}
+
+// goods are what has no price, in words: a wood, a finish, or a sheet and its thickness.
+func goods(missing *cost.MissingError) any {
+	switch missing.Path {
+	case "woods", "finishes":
+		return words.Key("choice/" + missing.What)
+	case "sheets":
+		field, _ := design.Lookup("walls[0].groups[0].backer.sheet")
+		for _, sheet := range field.Choices {
+			rest, ours := strings.CutPrefix(missing.What, sheet+" ")
+			if thickness, err := length.ParseExact(rest); ours && err == nil {
+				return words.Phrase{Key: "cuts/board", Args: words.Args{"sheet": words.Key("choice/" + sheet), "thickness": thickness}}
+			}
+		}
+	}
+	return missing.What
 }
 
 func build(d design.Design) ([]Group, error) {

@@ -178,7 +178,7 @@ func (r Result) Report(reader words.Reader) Report {
 		line := WatchOutReport{
 			Code: w.Code, Level: w.Level.String(), Gate: string(w.Gate),
 			Evidence: w.Evidence, Private: w.Private, Field: w.Field,
-			Sentence: reader.Say(w.Code, w.Args), Source: w.Source,
+			Sentence: reader.Say(w.Code, w.Args), Source: reader.Given(w.Source),
 		}
 		if w.Fix != nil {
 			line.Fix = &FixReport{w.Fix.Path, w.Fix.Value}

@@ -75,7 +75,7 @@ func (r Result) money(reader words.Reader) MoneyReport {
 	percent := round(p.MarginPercent, 1)
 	out.MarginPercent = &percent
 	for _, s := range p.Stages {
-		out.Stages = append(out.Stages, StageReport{s.Name, s.Amount.Plain()})
+		out.Stages = append(out.Stages, StageReport{reader.Given(s.Name), s.Amount.Plain()})
 	}
 	return out
 }

@@ -86,7 +86,7 @@ export function startEngine({ url, restored, failed, late }) {
   function send(one) {
     lastID += 1;
     pending.set(lastID, one);
-    const where = { site: location.origin + location.pathname, workshop: page.dataset.workshop };
+    const where = { site: location.origin + location.pathname, workshop: page.dataset.workshop, language: page.lang };
     const bytes = new TextEncoder().encode(JSON.stringify({ ...one.request, ...where, today: today(), id: lastID })).buffer;
     worker.postMessage({ bytes }, [bytes]);
   }

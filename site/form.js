@@ -59,8 +59,8 @@ export function showValue(name, value) {
   }
 }
 
-// watchForm calls edit(path, value, also) for each edit; it promises the answer,
-// in which died says that the engine broke down over it, and notTaken is the
+// watchForm calls edit(path, {value, also, typed}) for each edit, typed where a person
+// wrote the value; it promises the answer, in which died says that the engine broke down over it, and notTaken is the
 // sentence for that. Of edits of one field that come while one is under way only
 // the last is sent.
 export function watchForm({ root, edit, notTaken, changed = () => {} }) {
@@ -76,7 +76,7 @@ export function watchForm({ root, edit, notTaken, changed = () => {} }) {
     if (busy.has(path) || !held.has(path)) return;
     busy.add(path);
     const sent = held.get(path);
-    const answer = await edit(path, sent.value, sent.also);
+    const answer = await edit(path, sent);
     busy.delete(path);
     if (held.get(path) !== sent) {
       if (!timers.has(path)) send(path); // another value meanwhile
@@ -172,7 +172,7 @@ export function watchForm({ root, edit, notTaken, changed = () => {} }) {
     flush: () => [...held.keys()].forEach(flush),
     // edits are what is held, as requests. What the engine broke down over is not
     // among them: it would do so again.
-    edits: () => [...held].filter(([, one]) => !one.died).map(([path, { value, also }]) => ({ op: "set", path, value, also: JSON.parse(also ?? "[]") })),
+    edits: () => [...held].filter(([, one]) => !one.died).map(([path, { value, also, typed }]) => ({ op: "set", path, value, typed, also: JSON.parse(also ?? "[]") })),
     // restore takes up an edit of an earlier visit.
     restore({ path, value, also = [] }) {
       const [control] = byName(path);

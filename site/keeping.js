@@ -8,7 +8,11 @@ import * as status from "./status.js";
 import * as store from "./store.js";
 
 // promise says in the menu where the design is kept.
-const promise = (key) => { document.getElementById("private").textContent = status.sentence(key); };
+function promise(key) {
+  const line = document.getElementById("private");
+  line.textContent = status.sentence(key);
+  line.dataset.say = `message/${key}`; // in whatever language
+}
 
 const begun = new Intl.DateTimeFormat(document.documentElement.lang, { dateStyle: "medium", timeStyle: "short" }); // an id says when
 

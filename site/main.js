@@ -52,7 +52,7 @@ function lost(request) {
 
 const form = watchForm({
   root: document,
-  edit: (path, value, also = "[]") => ask({ op: "set", path, value, also: JSON.parse(also) }),
+  edit: (path, { value, also = "[]", typed }) => ask({ op: "set", path, value, typed, also: JSON.parse(also) }),
   notTaken: () => status.sentence("not-taken"),
   changed: () => keeping.answered(),
 });
@@ -119,6 +119,7 @@ async function ask(request, { opened, id } = {}) {
 }
 
 function apply(answer, { fresh = false } = {}) {
+  if (answer.language) status.speak(answer);
   insertAll(answer.fragments ?? [], { fresh });
   answer.values?.forEach(({ path, value }) => showValue(path, value));
   if (answer.fragments) {
@@ -127,7 +128,7 @@ function apply(answer, { fresh = false } = {}) {
     hearing.dress();
   }
   if (answer.revision) showState(answer);
-  hearing.want(answer);
+  hearing.want(answer, { again: Boolean(answer.language) });
   if (answer.scene) stage.show(answer.scene);
   if (answer.announce) status.announce(answer.announce);
   if (answer.told) status.show("told", { also: answer.told });

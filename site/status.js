@@ -7,6 +7,19 @@ const working = document.getElementById("working");
 
 export const sentence = (key) => document.querySelector(`#messages [data-message="${key}"]`)?.textContent ?? "";
 
+// speak turns the page to another language: says holds what its elements say, by key.
+export function speak({ language, says }) {
+  document.documentElement.lang = language;
+  const each = (name, put) => {
+    for (const place of document.querySelectorAll(`[data-${name}]`)) put(place, place.getAttribute(`data-${name}`));
+  };
+  each("say", (place, key) => { place.textContent = says[key]; });
+  each("say-title", (place, key) => { place.title = says[key]; });
+  each("say-label", (place, key) => place.setAttribute("aria-label", says[key]));
+  each("say-content", (place, key) => { place.content = says[key]; });
+  each(`in-${language}`, (place, text) => { place.textContent = text; });
+}
+
 // told are the faults of an answer, one a line.
 export const told = (answer) => answer.faults.map((fault) => [fault.label || fault.path, fault.message].filter(Boolean).join(": "));
 

@@ -28,6 +28,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"blockfield/cmd/blockfield/web"
+	"blockfield/engine/words"
 )
 
 // How long a tab may take for a whole test, and for one thing to happen. They
@@ -455,7 +456,7 @@ var siteOnce = sync.OnceValues(func() (*web.Site, error) {
 	if err := buildModules(dir); err != nil {
 		return nil, err
 	}
-	in, err := web.Carried(os.DirFS(dir), "workshop@example.org")
+	in, err := web.Carried(os.DirFS(dir), "workshop@example.org", words.English())
 	if err != nil {
 		return nil, err
 	}

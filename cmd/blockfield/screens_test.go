@@ -13,10 +13,12 @@ import (
 
 var screensDir = flag.String("screens", "", "folder for screenshots of the page, for TestScreens")
 
+var screensLanguage = flag.String("screens-language", "en", "language of the page on them")
+
 // Screenshots for people to look at: every reading and every section of it, on
 // a desk, a tablet and a phone.
 //
-//	go test ./cmd/blockfield -run TestScreens -screens DIR
+//	go test ./cmd/blockfield -run TestScreens -screens DIR [-screens-language de]
 func TestScreens(t *testing.T) {
 	if *screensDir == "" {
 		t.Skip("only with -screens DIR")
@@ -29,6 +31,7 @@ func TestScreens(t *testing.T) {
 		b.open(s.URL + "/")
 		b.alive()
 		b.drawn()
+		b.speak(*screensLanguage)
 		for _, reading := range readings {
 			b.read(reading)
 			for _, section := range b.sections() {

@@ -284,5 +284,5 @@ func lengthFault(text string, err error) (Code, any) {
 }
 
 func twoReadings(text string, two *length.AmbiguousError) words.Phrase {
-	return phrase("found/two-readings", "text", shown(text), "one", two.Whole, "other", two.Decimal)
+	return phrase("found/two-readings", "text", words.Typed(shown(text)), "one", words.Typed(two.Whole), "other", words.Typed(two.Decimal))
 }

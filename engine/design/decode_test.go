@@ -234,7 +234,7 @@ func TestBadFiles(t *testing.T) {
 		"a blank title": {in(`"title":" \u00a0\u200b\u3000"`), "design.title: must not be empty"},
 		"no language of ours": {
 			`{"format":"blockfield design","version":1,"design":{},"view":{"language":"xx"}}`,
-			"view.language: xx is not one of the choices (allowed one of en)",
+			"view.language: xx is not one of the choices (allowed one of en, de)",
 		},
 		"a text for the version": {
 			`{"format":"blockfield design","version":"1","design":{}}`,

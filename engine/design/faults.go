@@ -1,6 +1,7 @@
 package design
 
 import (
+	"slices"
 	"strings"
 	"unicode/utf8"
 
@@ -38,7 +39,7 @@ func (f Fault) Label(r words.Reader) string {
 // Say says what is wrong to a person at a page, in whole sentences and without
 // the path: "100 mm is out of range. Allowed: 600 mm to 20000 mm."
 func (f Fault) Say(r words.Reader) string {
-	text := r.Say("fault/"+string(f.Code), words.Args{"value": f.found("fault/something-else")})
+	text := r.Say("fault/"+string(f.Code), words.Args{"value": f.typed(f.found("fault/something-else"))})
 	if f.Allowed.Key == "" {
 		return text
 	}
@@ -66,6 +67,17 @@ func (f Fault) found(nothing words.Key) any {
 		return nothing
 	}
 	return f.Value
+}
+
+// typed is what was found as its reader wrote it: numbers are kept with a point before
+// decimals, in whatever language they were typed.
+func (f Fault) typed(found any) any {
+	text, ok := found.(string)
+	numbers := []Code{BadLength, BadNumber, BadWhole, BadAmount, FineAmount, OutOfRange}
+	if !ok || !slices.Contains(numbers, f.Code) {
+		return found
+	}
+	return words.Typed(text)
 }
 
 // Faults is everything that is wrong: first what could not be read, then what

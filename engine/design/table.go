@@ -1,6 +1,9 @@
 package design
 
-import "blockfield/engine/length"
+import (
+	"blockfield/engine/length"
+	"blockfield/engine/words"
+)
 
 // Limits that more than one row or rule needs.
 const (
@@ -307,7 +310,7 @@ func viewRows() []Field {
 		textRow("looks[].name", shortText, "What the look is called."),
 		choiceRow(at+"units", "How lengths are shown.",
 			string(length.Metric), string(length.Inch16), string(length.Inch32)),
-		choiceRow(at+"language", "Language of the page and the papers.", "en"),
+		choiceRow(at+"language", "Language of the page and the papers.", words.Tags()...),
 		choiceRow(at+"reading", "Who reads.", "client", "maker", "builder"),
 		numberRow(at+"lamp.azimuth", 0, 360, 5, "°", "Where the lamp stands, clockwise from above."),
 		numberRow(at+"lamp.elevation", 5, 90, 5, "°", "Its angle above the plane of the wall."),

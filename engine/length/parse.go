@@ -24,7 +24,7 @@ var (
 )
 
 // Parse reads a length as people write it: "38", "38mm", "3.8 cm", "1.2 m",
-// `1-1/2"`, "1 1/2 in", "1.5in", `6' 2 1/2"`, "6 ft 2 in". Numbers are those of
+// `1-1/2"`, "1 1/2 in", "1.5in", `6' 2 1/2"`, "6 ft 2 in", "1 1/2 Zoll". Numbers are those of
 // Decimal, with marks for thousands and a decimal comma. A number without a unit
 // takes the unit bare.
 func Parse(text string, bare Notation) (Length, error) { return parse(text, &bare) }
@@ -133,9 +133,9 @@ type unitWord struct {
 func unitWords() []unitWord {
 	return []unitWord{
 		{"mm", InMM, nmPerMM}, {"cm", InCM, nmPerCM},
-		{"inches", InInch, nmPerInch}, {"inch", InInch, nmPerInch}, {"in", InInch, nmPerInch},
+		{"inches", InInch, nmPerInch}, {"inch", InInch, nmPerInch}, {"in", InInch, nmPerInch}, {"zoll", InInch, nmPerInch},
 		{`"`, InInch, nmPerInch}, {"″", InInch, nmPerInch}, {"”", InInch, nmPerInch}, {"''", InInch, nmPerInch},
-		{"feet", InFeet, nmPerFoot}, {"foot", InFeet, nmPerFoot}, {"ft", InFeet, nmPerFoot},
+		{"feet", InFeet, nmPerFoot}, {"foot", InFeet, nmPerFoot}, {"ft", InFeet, nmPerFoot}, {"fuß", InFeet, nmPerFoot},
 		{"'", InFeet, nmPerFoot}, {"′", InFeet, nmPerFoot}, {"’", InFeet, nmPerFoot},
 		{"m", InM, nmPerM},
 	}

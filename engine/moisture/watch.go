@@ -1,7 +1,6 @@
 package moisture
 
 import (
-	"fmt"
 	"math"
 
 	"blockfield/engine/check"
@@ -42,7 +41,7 @@ func Stock(room design.Room, bench design.Bench) []check.WatchOut {
 }
 
 // points writes a moisture to a tenth.
-func points(pct float64) string { return fmt.Sprintf("%.1f %%", pct) }
+func points(pct float64) words.Fixed { return words.Fixed{Value: pct, Places: 1, Unit: "%"} }
 
 // tenth is a size as it is printed.
 func tenth(mm float64) length.Length { return length.Micrometres(int64(math.Round(mm*10)) * 100) }
@@ -62,7 +61,7 @@ func (m Movement) growth(room design.Room, bench design.Bench, g design.Group, p
 	}
 	if slack, ok := wider(room, bench, g); ok {
 		w.Code = "moisture/growth"
-		w.Args["each"] = slack.String() // finer than what inches are rounded to
+		w.Args["each"] = words.Exact(slack) // finer than what inches are rounded to
 		w.Fix = &check.Fix{Path: w.Field, Value: slack.String()}
 	}
 	return []check.WatchOut{w}

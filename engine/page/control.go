@@ -55,7 +55,7 @@ func (o Option) AlsoJSON() (string, error) {
 // control returns the control of a field, false where there is none for a
 // person to use.
 func (v *view) control(path string) (Control, bool) {
-	f, ok := lookup(path)
+	f, ok := Lookup(path)
 	units := v.Doc.View.Units
 	text, found := v.fieldText(path)
 	if !ok || !found || f.Kind == design.KindParts {
@@ -70,7 +70,7 @@ func (v *view) control(path string) (Control, bool) {
 	}
 	c.Watch, _ = v.watchAt(path)
 	switch {
-	case strings.HasPrefix(path, "view.lamp."):
+	case slider(path):
 		c.Kind = "range"
 		c.Min, c.Max, c.Step = decimal(f.Min), decimal(f.Max), "any"
 	case f.Kind == design.KindChoice || f.Kind == design.KindInteger && len(f.Choices) > 0:
@@ -80,7 +80,7 @@ func (v *view) control(path string) (Control, bool) {
 	case f.Lines || f.IsList && f.Kind == design.KindText:
 		c.Kind = "area"
 	case f.Kind == design.KindText:
-		c.Suggestions = f.Choices
+		c.Suggestions = v.suggestions(f)
 	case f.Kind == design.KindDate:
 		c.Kind = "date"
 	default:
@@ -88,7 +88,7 @@ func (v *view) control(path string) (Control, bool) {
 		c.InputMode = inputMode(f, units)
 	}
 	if path == goalsPath {
-		c.Hint, c.Standing = v.T("hear/for-instance", "choices", strings.Join(f.Choices, "; ")), true
+		c.Hint, c.Standing = v.T("hear/for-instance", "choices", strings.Join(v.suggestions(f), "; ")), true
 		if v.Reading != Maker {
 			c.Label = v.T("hear/hopes")
 		}
@@ -127,6 +127,15 @@ func (v *view) options(f design.Field, now string) []Option {
 			label = v.T("choice/degrees", "n", choice)
 		}
 		all = append(all, Option{Value: choice, Label: label, Selected: choice == now})
+	}
+	return all
+}
+
+// suggestions are what may be typed into a field of free words.
+func (v *view) suggestions(f design.Field) []string {
+	all := make([]string, len(f.Choices))
+	for i, choice := range f.Choices {
+		all[i] = v.Words.Given(choice)
 	}
 	return all
 }

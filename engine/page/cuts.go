@@ -277,7 +277,7 @@ func (s SheetLot) Figures() []SheetFigure {
 		all = append(all, SheetFigure{s.T("cuts/sheet-alike", "n", l.Count), s.layout(i, l)})
 		if l.There > 0 {
 			width, long := s.Size(l)
-			all[i].Caption = s.T("cuts/sheet-own", "n", l.Count, "width", s.Words.Units.Number(width), "length", long)
+			all[i].Caption = s.T("cuts/sheet-own", "n", l.Count, "width", s.Words.Number(width), "length", long)
 		}
 	}
 	return all
@@ -287,7 +287,7 @@ func (s SheetLot) Figures() []SheetFigure {
 func (s SheetLot) RestsText() string {
 	var all []words.Phrase
 	for _, r := range s.Rests {
-		all = append(all, words.Phrase{Key: "cuts/rest-of", Args: words.Args{"n": r.Count, "width": s.Words.Units.Number(s.Whole(r.Width)), "length": s.Whole(r.Length)}})
+		all = append(all, words.Phrase{Key: "cuts/rest-of", Args: words.Args{"n": r.Count, "width": s.Words.Number(s.Whole(r.Width)), "length": s.Whole(r.Length)}})
 	}
 	if len(all) == 0 {
 		return ""
@@ -303,7 +303,7 @@ func (s SheetLot) BackerLines() []BackerLine {
 	var all []BackerLine
 	for _, k := range s.Backers {
 		all = append(all, BackerLine{
-			s.T("cuts/backer", "width", s.Words.Units.Number(s.Whole(k.Width)), "height", s.Whole(k.Height)),
+			s.T("cuts/backer", "width", s.Words.Number(s.Whole(k.Width)), "height", s.Whole(k.Height)),
 			s.Show(k.Count),
 		})
 	}
@@ -387,7 +387,7 @@ func (v *view) TrimGroups() []TrimGroup {
 	for i, bill := range v.Plan.Bill.Groups {
 		g := TrimGroup{}
 		if len(groups) > 1 {
-			g.Name = groups[i].Design.Name
+			g.Name = v.Words.Given(groups[i].Design.Name)
 		}
 		for _, t := range bill.TrimsFrom(v.Job.Record.Lay.Start) {
 			g.Lines = append(g.Lines, v.trimLine(t))

@@ -27,7 +27,7 @@ func (v *view) DayControls() []Control {
 
 // date says a day with its weekday.
 func (v *view) date(d calendar.Day) string {
-	return v.T(fmt.Sprintf("weekday/%d", d.Weekday())) + " " + d.String()
+	return v.T(fmt.Sprintf("weekday/%d", d.Weekday())) + " " + v.Words.Show(d.String())
 }
 
 // DayLines say when the work begins and ends, what only waits, and what one more person

@@ -88,7 +88,7 @@ func (s SheetLot) layout(i int, l cut.SheetLayout) template.HTML {
 		k := s.Backers[p.Part]
 		box := draw.Box{X: mm(p.Y), Y: mm(p.X), Width: mm(p.Length), Height: mm(p.Width)}
 		c.Rect(box, draw.Class("backer"), draw.Fill("#c8a878"), draw.Stroke("currentColor"), draw.StrokeWidth(4))
-		text := s.T("cuts/backer", "width", s.Words.Units.Number(s.Whole(k.Width)), "height", s.Whole(k.Height))
+		text := s.T("cuts/backer", "width", s.Words.Number(s.Whole(k.Width)), "height", s.Whole(k.Height))
 		s.label(c, box, text)
 	}
 	return template.HTML(c.String())

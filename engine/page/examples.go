@@ -5,11 +5,13 @@ import (
 	"strings"
 
 	"blockfield/engine"
+	"blockfield/engine/words"
 )
 
 // exampleView is an example as the gallery shows it.
 type exampleView struct {
 	Address, Title, Line string
+	Titles, Lines        []InLanguage // the same in each language
 	Picture              template.HTML
 }
 
@@ -18,6 +20,20 @@ const (
 	exampleColumns = 20
 	exampleRows    = 12
 )
+
+// InLanguage is a text of the frame in one of the languages.
+type InLanguage struct{ Tag, Text string }
+
+// inEach says something in each of the languages.
+func (v *view) inEach(say func(*view) string) []InLanguage {
+	var all []InLanguage
+	for _, tag := range words.Tags() {
+		other := *v
+		other.Words.Language = words.In(tag)
+		all = append(all, InLanguage{tag, say(&other)})
+	}
+	return all
+}
 
 type indexData struct {
 	*view
@@ -36,10 +52,13 @@ func (v *view) examples(all []Example) ([]exampleView, error) {
 		}
 		g := plan.Groups[0]
 		panels := len(g.Built.Panels)
+		title := func(v *view) string { return v.Words.Given(e.Doc.Design.Title) }
+		line := func(v *view) string {
+			return v.T("example/line", "wood", g.Design.WoodName(), "n", panels,
+				"width", v.Words.Number(v.Whole(g.Built.TotalWidth)), "height", v.Whole(g.Built.TotalHeight))
+		}
 		views = append(views, exampleView{
-			Address: e.Address, Title: e.Doc.Design.Title,
-			Line: v.T("example/line", "wood", g.Design.WoodName(), "n", panels,
-				"width", v.Words.Units.Number(v.Whole(g.Built.TotalWidth)), "height", v.Whole(g.Built.TotalHeight)),
+			Address: e.Address, Title: title(v), Titles: v.inEach(title), Line: line(v), Lines: v.inEach(line),
 			Picture: template.HTML(fieldPicture("", corner(g.Built.Panels[0].Grid, exampleColumns, exampleRows), 1, 0)),
 		})
 	}
@@ -75,6 +94,12 @@ func (v *view) family(start string) []Message {
 // Units is the choice of the reader's units.
 func (v *view) Units() Control {
 	c, _ := v.control("view.units")
+	return c
+}
+
+// LanguageChoice is the choice of the language. Each is called by its own name.
+func (v *view) LanguageChoice() Control {
+	c, _ := v.control("view.language")
 	return c
 }
 

@@ -86,7 +86,7 @@ func answerID(set string) string { return set + "-name" }
 // setAnswers are the lines of the folded sets of the Bench.
 func (v *view) setAnswers() []slot {
 	b, w := v.Doc.Design.Bench, v.Doc.Design.Work
-	number := v.Words.Units.Number
+	number := v.Words.Number
 	boards := v.T("fold/by-metre")
 	if !b.BoardLength.IsZero() {
 		boards = v.T("fold/boards", "length", b.BoardLength)

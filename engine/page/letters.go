@@ -83,19 +83,25 @@ func (v *view) LeavingLines() []Leaving {
 			all = append(all, Leaving{v.T("leaves/" + key), value})
 		}
 	}
-	number := v.Words.Units.Number
+	number := v.Words.Number
 	add("room", v.T("leaves/room-size", "length", number(room.Length), "width", number(room.Width), "height", room.Height))
 	add("use", v.typed(room.Use))
-	add("hopes", v.typed(strings.Join(room.Goals, "; ")))
+	add("hopes", v.typed(v.hopes()))
 	add("note", v.typed(v.Doc.Design.Note))
 	if b := v.Doc.Design.Money.Budget; b > 0 {
-		add("budget", b.String())
+		add("budget", v.Words.Written(b.String()))
 	}
-	add("wished", v.Job.Record.Days.NeedBy)
+	add("wished", v.Words.Show(v.Job.Record.Days.NeedBy))
 	add("name", v.typed(c.Name))
 	add("reach", v.typed(c.Reach))
 	add("message", v.typed(c.Message))
 	return all
+}
+
+// hopes are what is hoped for, one after another.
+func (v *view) hopes() string {
+	text, _ := v.fieldText(goalsPath)
+	return text
 }
 
 // typed is what a person has typed, in quotes; empty where there is nothing.
@@ -110,7 +116,7 @@ func (v *view) typed(text string) string {
 func (v *view) designLine() string {
 	g := v.First()
 	return v.T("leaves/design-line", "wood", capital(v.Words.Show(g.Design.WoodName())), "size", g.Design.Block.Size,
-		"width", v.Words.Units.Number(v.Whole(g.Built.TotalWidth)), "height", v.Whole(g.Built.TotalHeight),
+		"width", v.Words.Number(v.Whole(g.Built.TotalWidth)), "height", v.Whole(g.Built.TotalHeight),
 		"mass", v.KgOf(v.Plan.Mass.TotalKg), "revision", v.Plan.Revision)
 }
 

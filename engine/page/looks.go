@@ -52,7 +52,7 @@ func (v *view) lookCard(path, name string, d design.Design, plan engine.Result) 
 	card := LookCard{
 		Path: path, ID: controlID(path), Name: name,
 		Line: v.T("look-card/line", "wood", g.Design.WoodName(), "size", g.Design.Block.Size,
-			"width", v.Words.Units.Number(v.Whole(g.Built.TotalWidth)), "height", v.Whole(g.Built.TotalHeight),
+			"width", v.Words.Number(v.Whole(g.Built.TotalWidth)), "height", v.Whole(g.Built.TotalHeight),
 			"mass", v.KgOf(plan.Mass.TotalKg)),
 		Price:   v.lookPrice(d, plan),
 		Picture: template.HTML(fieldPicture("", corner(g.Built.Panels[0].Grid, exampleColumns, exampleRows), 1, 0)),

@@ -177,7 +177,7 @@ func (v *view) BuildUp() []MoneyLine {
 	line := func(key string, m money.Money, class string, args ...any) MoneyLine {
 		return MoneyLine{v.T("waterfall/"+key, args...), v.Amount(m), class}
 	}
-	share := func(percent float64) []any { return []any{"share", decimal(percent)} }
+	share := func(percent float64) []any { return []any{"share", words.Quantity{Value: percent}} }
 	lines := []MoneyLine{
 		line("markup", p.Markup, "", share(policy.MaterialMarkup)...),
 		line("direct", p.Direct, "sum"),
@@ -194,7 +194,7 @@ func (v *view) BuildUp() []MoneyLine {
 	}
 	if p.RoundedUp.Minor != 0 {
 		step := policy.RoundTo.In(p.Currency)
-		lines = append(lines, line("rounded-up", p.RoundedUp, "", "step", step.Plain()))
+		lines = append(lines, line("rounded-up", p.RoundedUp, "", "step", v.Words.Written(step.Plain())))
 	}
 	if p.Beside.Minor != 0 {
 		lines = append(lines, line("made", p.Made, "sum"), line("margin", p.Margin, "aside", "share", p.MarginPercent))
@@ -211,7 +211,7 @@ func (v *view) BuildUp() []MoneyLine {
 		if len(p.Taxes) == 1 {
 			lines = append(lines, line("tax", t.Amount, "", share(t.Percent)...))
 		} else {
-			lines = append(lines, line("tax-on", t.Amount, "", "share", decimal(t.Percent), "base", t.Base))
+			lines = append(lines, line("tax-on", t.Amount, "", "share", words.Quantity{Value: t.Percent}, "base", t.Base))
 		}
 	}
 	if terms.Reverse {
@@ -224,7 +224,7 @@ func (v *view) BuildUp() []MoneyLine {
 func (v *view) Stages() []MoneyLine {
 	var all []MoneyLine
 	for _, s := range v.Plan.Price.Stages {
-		all = append(all, MoneyLine{s.Name, v.Amount(s.Amount), ""})
+		all = append(all, MoneyLine{v.Words.Given(s.Name), v.Amount(s.Amount), ""})
 	}
 	return all
 }

@@ -130,7 +130,7 @@ func (v *view) PaymentForms() []PaymentForm {
 	var all []PaymentForm
 	next := true
 	for _, d := range v.Job.Payments() {
-		f := PaymentForm{Name: capital(d.Stage), Amount: v.Amount(d.Gross), Call: d.Call >= 0}
+		f := PaymentForm{Name: capital(v.Words.Given(d.Stage)), Amount: v.Amount(d.Gross), Call: d.Call >= 0}
 		if f.Call {
 			f.Fields = []Control{
 				v.recordControl("", "calls[%d].number", d.Call), v.recordControl("", "calls[%d].day", d.Call), v.recordControl("", "calls[%d].paid", d.Call),

@@ -133,8 +133,8 @@ func (v *view) massLines(o engine.Outcome) []OutcomeLine {
 	return lines
 }
 
-func (*view) inPercent(percent float64) string {
-	return withSign(fmt.Sprintf("%.1f %%", percent))
+func (v *view) inPercent(percent float64) string {
+	return withSign(v.Words.Show(words.Fixed{Value: percent, Places: 1, Unit: "%"}))
 }
 
 // withSign writes a minus as wide as a figure.

@@ -70,7 +70,7 @@ func (v *view) rowScreen() RowScreen {
 	c := all[at]
 	s := RowScreen{
 		view: v, Number: strconv.Itoa(c.Row + 1),
-		Place: v.rowPlace(c), Order: v.T("rows/order", "n", c.Order, "all", c.Rows, "edge", v.edge(), "unit", v.Words.Units.Word()),
+		Place: v.rowPlace(c), Order: v.T("rows/order", "n", c.Order, "all", c.Rows, "edge", v.edge(), "unit", v.Words.Unit()),
 		Fives: v.fives(c), Counts: v.rowCounts(c), Lines: v.rowLines(c),
 		Laid: v.Job.Laid(c), First: at == 0, Last: at == len(all)-1,
 	}
@@ -125,7 +125,7 @@ func (v *view) fives(c layup.Card) [][]RowCell {
 		}
 		cell := RowCell{Level: int(level), Column: i + 1, Ends: ends[i+1]}
 		if h := heights[level]; !h.IsZero() {
-			cell.Height = v.Words.Units.Number(h)
+			cell.Height = v.Words.Number(h)
 			if c.WoodOf(i) > 0 {
 				cell.Second = v.T("choice/" + v.Plan.Groups[c.Field].Design.SecondWood)
 			}
@@ -146,7 +146,7 @@ func (v *view) rowCounts(c layup.Card) []RowCount {
 			if n == 0 || g.Heights[level].IsZero() {
 				continue
 			}
-			one := RowCount{Number: v.Words.Count(n), Height: v.Words.Units.Number(g.Heights[level])}
+			one := RowCount{Number: v.Words.Count(n), Height: v.Words.Number(g.Heights[level])}
 			if len(g.Woods()) > 1 {
 				one.Wood = v.T("choice/" + wood)
 			}

@@ -87,9 +87,9 @@ func (v *view) recordFields() []string {
 	return all
 }
 
-// lookup and fieldText are those of a field of the design, of the record or of the price
-// book.
-func lookup(path string) (design.Field, bool) {
+// Lookup is that of package design, for a field of the design, of the record or of the
+// price book.
+func Lookup(path string) (design.Field, bool) {
 	if rest, ours := strings.CutPrefix(path, design.BookPrefix); ours {
 		return design.LookupBook(rest)
 	}
@@ -99,15 +99,29 @@ func lookup(path string) (design.Field, bool) {
 	return design.Lookup(path)
 }
 
-func (v *view) fieldText(path string) (string, bool) {
+// fieldText is the text of such a field, as its control shows it.
+func (v *view) fieldText(path string) (text string, ok bool) {
 	if rest, ours := strings.CutPrefix(path, design.BookPrefix); ours {
-		return design.BookText(v.Book, rest, v.Doc.View.Units)
+		text, ok = design.BookText(v.Book, rest, v.Doc.View.Units)
+	} else if rest, ours := strings.CutPrefix(path, design.RecordPrefix); ours {
+		text, ok = design.RecordText(v.Job.Record, rest, v.Doc.View.Units)
+	} else {
+		text, ok = design.Text(v.Doc, path, v.Doc.View.Units)
 	}
-	if rest, ours := strings.CutPrefix(path, design.RecordPrefix); ours {
-		return design.RecordText(v.Job.Record, rest, v.Doc.View.Units)
-	}
-	return design.Text(v.Doc, path, v.Doc.View.Units)
+	return FieldText(v.Words, path, text), ok
 }
+
+// FieldText is the text of a field, as package design gives it, as its control shows it.
+func FieldText(r words.Reader, path, text string) string {
+	f, ok := Lookup(path)
+	if !ok || slider(path) {
+		return text
+	}
+	return f.Shown(r, text)
+}
+
+// slider reports whether a field is moved and not typed: its texts are the browser's.
+func slider(path string) bool { return strings.HasPrefix(path, "view.lamp.") }
 
 // recordControl is a control of the record with a label of its own; empty: that of its
 // field.
@@ -162,7 +176,7 @@ func (v *view) SectionsSaid() []SectionSaid {
 				said.Lines = append(said.Lines, v.driftLine(g, s))
 				if line, ok := v.takenLine(g, s); ok {
 					said.Lines = append(said.Lines, line)
-					said.Take = v.T("measure/take", "mean", s.Section.Mean.String())
+					said.Take = v.T("measure/take", "mean", words.Exact(s.Section.Mean))
 				}
 			}
 		}
@@ -177,12 +191,12 @@ func (v *view) sectionLine(s engine.Section) string {
 	if !s.Section.Whole() {
 		return v.T("measure/some", "n", s.Section.Sticks, "all", measure.Sticks)
 	}
-	return v.T("measure/section", "n", s.Section.Sticks, "mean", s.Section.Mean.String(),
+	return v.T("measure/section", "n", s.Section.Sticks, "mean", words.Exact(s.Section.Mean),
 		"within", hundredths(s.Section.WithinMM), "spread", hundredths(s.Section.SpreadMM),
-		"least", s.Section.Least.String(), "most", s.Section.Most.String())
+		"least", words.Exact(s.Section.Least), "most", words.Exact(s.Section.Most))
 }
 
-func hundredths(mm float64) string { return fmt.Sprintf("%.2f mm", mm) }
+func hundredths(mm float64) words.Fixed { return words.Fixed{Value: mm, Places: 2, Unit: "mm"} }
 
 // driftLine says how far the longer rows of a group may end from where they are drawn.
 func (v *view) driftLine(g engine.Group, s engine.Section) string {
@@ -191,12 +205,11 @@ func (v *view) driftLine(g engine.Group, s engine.Section) string {
 	if s.Known.Measured {
 		basis = "measure/basis-card"
 	}
-	return v.T("measure/row", "n", d.Blocks, "from", offBy(d.MeanMM-d.BandMM), "to", offBy(d.MeanMM+d.BandMM), "basis", words.Key(basis))
+	return v.T("measure/row", "n", d.Blocks, "from", v.offBy(d.MeanMM-d.BandMM), "to", v.offBy(d.MeanMM+d.BandMM), "basis", words.Key(basis))
 }
 
-func offBy(mm float64) string {
-	text := fmt.Sprintf("%+.1f mm", mm)
-	return withSign(text)
+func (v *view) offBy(mm float64) string {
+	return withSign(v.Words.Written(fmt.Sprintf("%+.1f mm", mm)))
 }
 
 // takenLine says what the field is with the measured size; false where it is the size
@@ -208,8 +221,8 @@ func (v *view) takenLine(g engine.Group, s engine.Section) (string, bool) {
 	other := g.Design
 	other.Block.Size, other.Columns, other.Rows = s.Section.Mean, g.Built.Columns, g.Built.Rows
 	width, height := other.Field()
-	number := v.Words.Units.Number
-	return v.T("measure/field", "mean", s.Section.Mean.String(), "width", number(width), "height", height,
+	number := v.Words.Number
+	return v.T("measure/field", "mean", words.Exact(s.Section.Mean), "width", number(width), "height", height,
 		"wasWidth", number(g.Built.FieldWidth), "wasHeight", g.Built.FieldHeight), true
 }
 
@@ -272,7 +285,7 @@ func (v *view) MoistureLines() []string {
 	return all
 }
 
-func pct(p float64) string { return fmt.Sprintf("%.1f %%", p) }
+func pct(p float64) words.Fixed { return words.Fixed{Value: p, Places: 1, Unit: "%"} }
 
 // tenths is a size to a tenth of a millimetre.
 func tenths(mm float64) length.Length { return length.Micrometres(int64(mm*10+0.5) * 100) }
@@ -518,7 +531,7 @@ func (v *view) LessonLines() []LessonLine {
 	}
 	for _, l := range prices {
 		all = append(all, LessonLine{
-			Name: v.T(l.Line), Ratio: factor(l.Ratio), Factor: v.T("learn/price-factor", "factor", factor(l.Factor)),
+			Name: v.T(l.Line), Ratio: v.Words.Show(factor(l.Ratio)), Factor: v.T("learn/price-factor", "factor", factor(l.Factor)),
 		})
 	}
 	return all
@@ -532,10 +545,10 @@ func (v *view) lessonLine(l learn.Lesson) LessonLine {
 		}
 	}
 	return LessonLine{
-		Name: v.taskName(l.Task, name), Ratio: factor(l.Ratio), Far: l.Far(),
+		Name: v.taskName(l.Task, name), Ratio: v.Words.Show(factor(l.Ratio)), Far: l.Far(),
 		Factor: v.T("learn/factor", "was", factor(l.Was), "now", factor(l.Now)),
 		Jobs:   v.T("learn/jobs", "n", l.Jobs, "low", factor(l.Low), "high", factor(l.High)),
 	}
 }
 
-func factor(x float64) string { return fmt.Sprintf("%.2f", x) }
+func factor(x float64) words.Fixed { return words.Fixed{Value: x, Places: 2} }

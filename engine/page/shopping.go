@@ -102,13 +102,13 @@ func (v *view) sheetItems() []Item {
 			if l.There > 0 {
 				width, long := s.Size(l)
 				all = append(all, Item{
-					v.T("buy/sheet-of", "sheet", v.T("choice/"+s.Sheet), "thickness", s.Thickness, "width", v.Words.Units.Number(width), "length", long),
+					v.T("buy/sheet-of", "sheet", v.T("choice/"+s.Sheet), "thickness", s.Thickness, "width", v.Words.Number(width), "length", long),
 					v.T("buy/there", "n", l.Count),
 				})
 			}
 		}
 	}
-	number, in := v.Words.Units.Number, v.Doc.Design.Bench
+	number, in := v.Words.Number, v.Doc.Design.Bench
 	for _, g := range v.Groups() {
 		all = append(all, Item{
 			v.T("buy/backer", "width", number(v.Whole(bench.CutBacker(g.Built.FieldWidth, in))), "height", v.Whole(bench.CutBacker(g.Built.FieldHeight, in)),
@@ -246,7 +246,7 @@ func (v *view) stripItems() []Item {
 				continue
 			}
 			all = append(all, Item{
-				v.T(key, "height", v.Words.Units.Number(part.Height), "thickness", part.Depth, "length", part.Width,
+				v.T(key, "height", v.Words.Number(part.Height), "thickness", part.Depth, "length", part.Width,
 					"bevel", words.Degrees(g.Design.Cleat.Bevel)),
 				v.T("buy/pieces", "n", n),
 			})
@@ -259,7 +259,7 @@ func (v *view) stripItems() []Item {
 func (v *view) wallStripItems() []Item {
 	var all []Item
 	for _, s := range v.Plan.WallStrips() {
-		text := v.T("buy/wall-strip", "height", v.Words.Units.Number(s.Height), "thickness", s.Thickness,
+		text := v.T("buy/wall-strip", "height", v.Words.Number(s.Height), "thickness", s.Thickness,
 			"length", s.Length, "bevel", words.Degrees(s.BevelDegrees))
 		all = append(all, Item{text, v.T("buy/pieces", "n", s.Count)})
 	}

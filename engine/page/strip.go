@@ -42,7 +42,7 @@ func (v *view) Strip() stripView {
 		}
 	default:
 		g := v.First()
-		s.add("size", v.T("strip/size-value", "width", v.Words.Units.Number(v.Whole(g.Built.TotalWidth)), "height", v.Whole(g.Built.TotalHeight)), Look)
+		s.add("size", v.T("strip/size-value", "width", v.Words.Number(v.Whole(g.Built.TotalWidth)), "height", v.Whole(g.Built.TotalHeight)), Look)
 		s.add("mass", v.T("strip/mass-value", "mass", v.KgOf(v.TotalKg())), Wall)
 		switch {
 		case v.OfferHolds():
@@ -93,12 +93,7 @@ func (v *view) HasShopping() bool { return v.Shopping().Minor > 0 }
 // Shopping is what a home builder buys.
 func (v *view) Shopping() money.Money { return v.Plan.Price.Materials }
 
-func (v *view) locale() string {
-	if v.Words.Locale != "" {
-		return v.Words.Locale
-	}
-	return "en"
-}
+func (v *view) locale() string { return v.Words.MoneyLocale() }
 
 // Whole rounds a size that nobody saws by to whole millimetres; inches are
 // rounded where they are shown.

@@ -83,7 +83,7 @@ func (v *view) JigSheets() []JigSheet {
 			Fence:   v.fenceDrawing(g.Key, j),
 		}
 		if len(v.Groups()) > 1 {
-			sheet.Name = g.Design.Name
+			sheet.Name = v.Words.Given(g.Design.Name)
 		}
 		all = append(all, sheet)
 	}
@@ -112,7 +112,7 @@ func (v *view) stopDrawing(key string, g design.Group, j tools.Jigs) template.HT
 	c.Rect(draw.Box{X: -stop, Width: stop, Height: size}, draw.Class("stop"))
 	c.Rect(draw.Box{Width: long + over, Height: size}, draw.Class("stick"))
 	c.Line(long, -fence-2, long, size+6, draw.Class("blade"))
-	c.DimensionH(draw.Dimension{From: 0, To: long, At: size + 22, Object: size, Text: v.Words.Units.Format(j.Stops[0]), Size: text})
+	c.DimensionH(draw.Dimension{From: 0, To: long, At: size + 22, Object: size, Text: v.Words.Show(j.Stops[0]), Size: text})
 	return template.HTML(c.String())
 }
 
@@ -125,9 +125,9 @@ func (v *view) carrierDrawing(key string, g design.Group, j tools.Jigs) template
 	c.Rect(draw.Box{Width: long, Height: wide}, draw.Class("wood"))
 	c.Rect(draw.Box{X: (long - tall) / 2, Width: tall, Height: size}, draw.Class("stick"))
 	c.Rect(draw.Box{X: long/2 - 12, Y: size, Width: 24, Height: wide - size}, draw.Class("stop"))
-	c.DimensionH(draw.Dimension{From: 0, To: long, At: wide + 20, Object: wide, Text: v.Words.Units.Format(v.Whole(j.CarrierLength)), Size: text})
-	c.DimensionH(draw.Dimension{From: 0, To: (long - tall) / 2, At: -8, Object: 0, Text: v.Words.Units.Format(length.Micrometres(int64(1000 * (long - tall) / 2))), Size: text})
-	c.DimensionV(draw.Dimension{From: 0, To: wide, At: long + 30, Object: long, Text: v.Words.Units.Format(v.Whole(j.CarrierWidth)), Size: text})
+	c.DimensionH(draw.Dimension{From: 0, To: long, At: wide + 20, Object: wide, Text: v.Words.Show(v.Whole(j.CarrierLength)), Size: text})
+	c.DimensionH(draw.Dimension{From: 0, To: (long - tall) / 2, At: -8, Object: 0, Text: v.Words.Show(length.Micrometres(int64(1000 * (long - tall) / 2))), Size: text})
+	c.DimensionV(draw.Dimension{From: 0, To: wide, At: long + 30, Object: long, Text: v.Words.Show(v.Whole(j.CarrierWidth)), Size: text})
 	return template.HTML(c.String())
 }
 
@@ -140,8 +140,8 @@ func (v *view) fenceDrawing(key string, j tools.Jigs) template.HTML {
 	c.Rect(draw.Box{X: -arm, Y: h, Width: w + arm, Height: arm}, draw.Class("wood"))
 	c.Rect(draw.Box{X: -arm, Width: arm, Height: h}, draw.Class("wood"))
 	c.Line(0, 0, w, h, draw.Class("blade"), draw.Dash(arm/2, arm/2))
-	c.DimensionH(draw.Dimension{From: 0, To: w, At: h + 3*arm, Object: h + arm, Text: v.Words.Units.Format(j.FenceWidth), Size: text})
-	c.DimensionV(draw.Dimension{From: 0, To: h, At: -2 * arm, Object: -arm, Text: v.Words.Units.Format(j.FenceHeight), Size: text})
-	c.Text(w/2+arm, h/2-arm, v.Words.Units.Format(j.Diagonal), draw.Size(text))
+	c.DimensionH(draw.Dimension{From: 0, To: w, At: h + 3*arm, Object: h + arm, Text: v.Words.Show(j.FenceWidth), Size: text})
+	c.DimensionV(draw.Dimension{From: 0, To: h, At: -2 * arm, Object: -arm, Text: v.Words.Show(j.FenceHeight), Size: text})
+	c.Text(w/2+arm, h/2-arm, v.Words.Show(j.Diagonal), draw.Size(text))
 	return template.HTML(c.String())
 }

@@ -169,7 +169,7 @@ func (d cleatDrawing) strip() {
 // all is.
 func (d cleatDrawing) sizes() {
 	const t = sectionType
-	show := func(l length.Length) string { return d.h.Words.Units.Number(l) }
+	show := func(l length.Length) string { return d.h.Words.Number(l) }
 	at := d.deep + 3*t
 	tip := d.foot
 	if d.h.Means != wall.Stand {

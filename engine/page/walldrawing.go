@@ -50,7 +50,7 @@ func (m wallMap) Name() string {
 	if len(m.Doc.Design.Walls) < 2 || m.Reading == Client {
 		return ""
 	}
-	return m.wall().Name
+	return m.Words.Given(m.wall().Name)
 }
 
 func (m wallMap) wall() design.Wall { return m.Doc.Design.Walls[m.Index] }
@@ -99,7 +99,7 @@ func (m wallMap) Drawing() template.HTML {
 
 // view is the part of the plane that is shown, in mm.
 func (d wallDrawing) view() draw.Box {
-	const right = 2.9 // heights of type
+	right := max(2.9, 0.5+0.54*float64(utf8.RuneCountInString(d.m.T("wall/ears")))) // heights of type
 	left, foot, top := d.margin(len(d.beside)), d.margin(len(d.below)), d.topMargin()
 	return draw.Box{X: -left, Y: -top, Width: d.width + left + right*d.size, Height: d.height + foot + top}
 }
@@ -163,7 +163,7 @@ func (d wallDrawing) narrow(s span) bool {
 // line to itself.
 func (d wallDrawing) dimensionLines() (below, beside [][]span) {
 	g := d.hung[0].Built
-	show := func(l length.Length) string { return d.m.Words.Units.Number(l) }
+	show := func(l length.Length) string { return d.m.Words.Number(l) }
 	left, width := g.Left.Millimetres(), g.TotalWidth.Millimetres()
 	bottom, height := g.Bottom.Millimetres(), g.TotalHeight.Millimetres()
 	foot := d.height - bottom

@@ -3,7 +3,6 @@ package page
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"blockfield/engine/design"
 	"blockfield/engine/length"
@@ -25,7 +24,7 @@ func (v *view) Hangings() []hangingView {
 	for i, g := range v.Plan.Groups {
 		h := hangingView{view: v, Hanging: v.Plan.Hangings[i], Key: groupKey(g.Wall, g.Index)}
 		if len(v.Plan.Groups) > 1 {
-			h.Name = h.Design.Name
+			h.Name = v.Words.Given(h.Design.Name)
 		}
 		all = append(all, h)
 	}
@@ -180,16 +179,16 @@ func (h hangingView) HoleLines() []HoleLine {
 	for _, row := range h.HoleRows() {
 		up := make([]string, len(row.Up))
 		for i, l := range row.Up {
-			up[i] = h.Words.Units.Number(l)
+			up[i] = h.Words.Number(l)
 		}
-		all = append(all, HoleLine{h.Words.Units.Number(row.Along), strings.Join(up, ", ")})
+		all = append(all, HoleLine{h.Words.Number(row.Along), h.Words.List(up)})
 	}
 	return all
 }
 
 // HolesHeading names the columns, with their unit.
 func (h hangingView) HolesHeading() HoleLine {
-	unit := h.Words.Units.Word()
+	unit := h.Words.Unit()
 	return HoleLine{h.T("day/along", "unit", unit), h.T("day/up", "unit", unit)}
 }
 

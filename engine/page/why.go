@@ -13,6 +13,7 @@ import (
 	"blockfield/engine/design"
 	"blockfield/engine/draw"
 	"blockfield/engine/money"
+	"blockfield/engine/words"
 )
 
 // Why is what a reader has asked of a price.
@@ -120,7 +121,7 @@ func (v *view) OddsLines() []string {
 		key = "odds/unsurveyed"
 	}
 	return []string{
-		v.T("odds/below", "share", inTen(o.BelowFloor), "floor", decimal(v.Book.Policy.MarginFloor)),
+		v.T("odds/below", "share", inTen(o.BelowFloor), "floor", words.Quantity{Value: v.Book.Policy.MarginFloor}),
 		v.T("odds/loss", "share", inTen(o.Loss)),
 		v.T("odds/margin", "worst", o.Worst, "middle", o.Middle, "best", o.Best),
 		v.T(key, "tries", o.Tries),

@@ -45,7 +45,7 @@ func (m *maker) backerTable(s bench.SheetNeed) sheet.Block {
 		{Width: 8}, {Head: m.T("backer/count"), Right: true}, {Head: m.T("backer/cut"), Grow: true}, {Head: m.T("backer/diagonal"), Grow: true},
 	}}
 	for _, k := range s.Backers {
-		size := m.T("cuts/backer", "width", m.Words.Units.Number(k.Width), "height", k.Height)
+		size := m.T("cuts/backer", "width", m.Words.Number(k.Width), "height", k.Height)
 		t.Rows = append(t.Rows, []sheet.Cell{{Tick: true}, {Text: m.Show(k.Count)}, {Text: size, Bold: true}, {Text: m.Show(m.diagonal(k.Width, k.Height))}})
 	}
 	return t
@@ -55,7 +55,7 @@ func (m *maker) backerTable(s bench.SheetNeed) sheet.Block {
 func (m *maker) rests(s bench.SheetNeed) string {
 	var all []words.Phrase
 	for _, r := range s.Rests {
-		all = append(all, words.Phrase{Key: "cuts/rest-of", Args: words.Args{"n": r.Count, "width": m.Words.Units.Number(r.Width), "length": r.Length}})
+		all = append(all, words.Phrase{Key: "cuts/rest-of", Args: words.Args{"n": r.Count, "width": m.Words.Number(r.Width), "length": r.Length}})
 	}
 	if len(all) == 0 {
 		return ""
@@ -76,7 +76,7 @@ func (m *maker) sheetLayout(i, j int, s bench.SheetNeed, l cut.SheetLayout) shee
 	across, along := s.Size(l)
 	caption := m.T("cuts/sheet-alike", "n", l.Count)
 	if l.There > 0 {
-		caption = m.T("cuts/sheet-own", "n", l.Count, "width", m.Words.Units.Number(across), "length", along)
+		caption = m.T("cuts/sheet-own", "n", l.Count, "width", m.Words.Number(across), "length", along)
 	}
 	return sheet.Fitted(func(width float64) []sheet.Block {
 		const high, below = 60, 12
@@ -91,7 +91,7 @@ func (m *maker) sheetLayout(i, j int, s bench.SheetNeed, l cut.SheetLayout) shee
 					long, deep := k.of(float64(part.Length)/1e6), k.of(float64(part.Width)/1e6)
 					p.Box(x, y, long, deep, draw.Outline)
 					back := s.Backers[part.Part]
-					text := m.T("cuts/backer", "width", m.Words.Units.Number(back.Width), "height", m.Words.Units.Number(back.Height))
+					text := m.T("cuts/backer", "width", m.Words.Number(back.Width), "height", m.Words.Number(back.Height))
 					p.Text(x+long/2, y+deep/2+1.2, sheet.Type{Size: sheet.SmallSize, Align: sheet.Middle}, sheet.Fit(sheet.Regular, sheet.SmallSize, max(long-2, 0), text))
 				}
 				for _, r := range l.Rests {
@@ -130,7 +130,7 @@ func (m *maker) markUp(i int) []sheet.Block {
 	if len(m.Plan.Groups) > 1 {
 		name = m.T("cards/group", "group", m.groupName(i), "panel", name)
 	}
-	number := m.Words.Units.Number
+	number := m.Words.Number
 	w, h := bench.CutBacker(g.Built.FieldWidth, m.Doc.Design.Bench), bench.CutBacker(g.Built.FieldHeight, m.Doc.Design.Bench)
 	steps := sheet.List{Mark: sheet.Ticks, Items: []string{
 		m.T("backer/step-square", "diagonal", m.diagonal(w, h), "most", m.within("diagonals")),
@@ -150,7 +150,15 @@ func (m *maker) markUp(i int) []sheet.Block {
 // start corner, and a line at every fifth row.
 func (m *maker) backerDrawing(i int, width float64) sheet.Drawing {
 	g := m.Plan.Groups[i]
-	const left, right, below, high = 16, 26, 16, 94
+	const left, below, high = 16, 16, 94
+	marks := measure.Marks(g.Built.Rows, g.Design.Block.Size, g.Design.Block.Slack)
+	label := func(mark measure.Mark) string {
+		return m.T("backer/row", "row", mark.Row, "distance", m.Words.Number(mark.Distance))
+	}
+	right := 26.0
+	for _, mark := range marks {
+		right = max(right, sheet.Width(sheet.Regular, rowLabel, label(mark))+rowLabelGap+0.1)
+	}
 	w, h := bench.CutBacker(g.Built.FieldWidth, m.Doc.Design.Bench), bench.CutBacker(g.Built.FieldHeight, m.Doc.Design.Bench)
 	k := fitted(w.Millimetres(), h.Millimetres(), width-left-right, high)
 	cutW, cutH := k.of(w.Millimetres()), k.of(h.Millimetres())
@@ -171,20 +179,23 @@ func (m *maker) backerDrawing(i int, width float64) sheet.Drawing {
 			o.Polygon(draw.Fine, sheet.Black(), 1, edge+into, 9, edge+into, 1, edge+9*into)
 			o.Text(11, edge+5*into+1.5, sheet.Type{Face: sheet.Bold}, m.T("backer/start"))
 			labelled := -leastLabels
-			for _, mark := range measure.Marks(g.Built.Rows, g.Design.Block.Size, g.Design.Block.Slack) {
+			for _, mark := range marks {
 				y := edge + into*k.of(mark.Distance.Millimetres())
 				o.Line(0, y, fieldW, y, draw.Fine)
 				if at := k.of(mark.Distance.Millimetres()); at-labelled >= leastLabels {
 					labelled = at
-					o.Text(cutW+1.5, max(y+1, 2.2), sheet.Type{Size: 2.8}, m.T("backer/row", "row", mark.Row, "distance", m.Words.Units.Number(mark.Distance)))
+					o.Text(cutW+rowLabelGap, max(y+1, 2.2), sheet.Type{Size: rowLabel}, label(mark))
 				}
 			}
-			o.Across(0, cutW, cutH+6, cutH, m.Words.Units.Number(w))
-			p.Upright(2, 2+cutH, left-6, left, m.Words.Units.Number(h))
+			o.Across(0, cutW, cutH+6, cutH, m.Words.Number(w))
+			p.Upright(2, 2+cutH, left-6, left, m.Words.Number(h))
 			m.scaleBar(p.In(left, cutH+2+below-scaleHeight, width-left, scaleHeight), k)
 		},
 	}
 }
+
+// Size of the labels of rows, and their distance from the backer, in mm.
+const rowLabel, rowLabelGap = 2.8, 1.5
 
 // leastLabels is how far apart the labels of rows stand at least, in mm.
 const leastLabels = 3.2
@@ -203,7 +214,7 @@ func (m *maker) trimSheet() sheet.Paper {
 			off, depth := m.trim(e)
 			t.Rows = append(t.Rows, []sheet.Cell{{Tick: true}, {Text: capital(m.T("edge/" + string(e.Edge))), Bold: true}, {Text: off}, {Text: depth}, {}})
 		}
-		number := m.Words.Units.Number
+		number := m.Words.Number
 		blocks = append(blocks, sheet.Fitted(func(width float64) []sheet.Block { return []sheet.Block{m.drawing(m.trimDrawing(i, width))} }), t,
 			sheet.Say(m.T("trimming/to", "width", number(g.Built.FieldWidth), "height", g.Built.FieldHeight, "diagonal", m.diagonal(g.Built.FieldWidth, g.Built.FieldHeight))),
 			m.trimRecord(i))

@@ -127,7 +127,7 @@ func (m *maker) countTable(lot int) sheet.Block {
 			sawn.Text, rejects.Text, good.Text, short.Text = m.Show(c.Cut), m.Show(c.Rejects), m.Show(c.Good), m.Show(c.Short)
 		}
 		t.Rows = append(t.Rows, []sheet.Cell{
-			{Text: m.Words.Units.Number(h.Height), Bold: true}, {Text: m.Show(h.Need)}, {Text: m.Show(h.Spare)}, {Text: m.Show(h.Cut)},
+			{Text: m.Words.Number(h.Height), Bold: true}, {Text: m.Show(h.Need)}, {Text: m.Show(h.Spare)}, {Text: m.Show(h.Cut)},
 			sawn, rejects, good, short,
 		})
 	}

@@ -66,7 +66,7 @@ func (m *maker) panelName(field, panel int) string {
 // groupName is what a group is called; groups without a name are numbered.
 func (m *maker) groupName(i int) string {
 	if name := m.Plan.Groups[i].Design.Name; name != "" {
-		return name
+		return m.Words.Given(name)
 	}
 	return m.T("cards/group-number", "n", i+1)
 }
@@ -168,7 +168,7 @@ func (m *maker) cardCounts(c layup.Card) []string {
 		var all []string
 		for level, n := range counts {
 			if n > 0 && !g.Heights[level].IsZero() {
-				all = append(all, m.T("cards/count", "n", n, "height", m.Words.Units.Number(g.Heights[level])))
+				all = append(all, m.T("cards/count", "n", n, "height", m.Words.Number(g.Heights[level])))
 			}
 		}
 		if len(all) == 0 {

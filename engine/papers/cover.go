@@ -42,7 +42,7 @@ func (m *maker) facts() sheet.Block {
 	add := func(key, value string) {
 		t.Rows = append(t.Rows, []sheet.Cell{{Text: m.T("cover/" + key)}, {Text: value, Bold: true}})
 	}
-	number := m.Words.Units.Number
+	number := m.Words.Number
 	for i, g := range m.Plan.Groups {
 		key := "size"
 		if len(m.Plan.Groups) > 1 {

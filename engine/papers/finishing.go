@@ -121,7 +121,7 @@ func (m *maker) framePieces(group int) sheet.Block {
 		long := length.Max(part.Width, part.Height)
 		t.Rows = append(t.Rows, []sheet.Cell{
 			{Text: capital(m.T("part/" + part.Name)), Bold: true}, {Text: m.Show(part.Count * len(g.Built.Panels))},
-			{Text: m.Words.Units.Number(long.Add(bench.TestFit()))}, {Text: m.Words.Units.Number(long)}, {},
+			{Text: m.Words.Number(long.Add(bench.TestFit()))}, {Text: m.Words.Number(long)}, {},
 		})
 	}
 	return t
@@ -163,7 +163,7 @@ func (m *maker) stackDrawing(group int, width float64) sheet.Drawing {
 			part(cleat, backer, frame+2, high-frame-2, 2)
 			part(cleat+backer, tallest.Millimetres(), frame+2, high-frame-2, 0)
 			end = high + 6
-			number := m.Words.Units.Number
+			number := m.Words.Number
 			o.Across(0, k.of(cleat), end, high, number(d.Cleat.Thickness))
 			o.Across(k.of(cleat), k.of(cleat+backer), end+6, high, number(d.Backer.Thickness))
 			o.Across(k.of(cleat+backer), k.of(cleat+backer+tallest.Millimetres()), end, high, number(tallest))

@@ -53,7 +53,7 @@ func (m *maker) cleatTable(h wall.Hanging) sheet.Block {
 				key = "buy/spacer"
 			}
 			t.Rows = append(t.Rows, []sheet.Cell{{Text: m.T("part/" + string(part.Kind)), Bold: true}, {Text: m.T(key,
-				"height", m.Words.Units.Number(part.Height), "thickness", part.Depth, "length", part.Width, "bevel", words.Degrees(d.Cleat.Bevel))}})
+				"height", m.Words.Number(part.Height), "thickness", part.Depth, "length", part.Width, "bevel", words.Degrees(d.Cleat.Bevel))}})
 		}
 	}
 	return t
@@ -75,11 +75,11 @@ func (m *maker) cleatSection(i int, h wall.Hanging, width, high float64) sheet.D
 			p.Fill(left-5, above-4, 5, k.of(shown+lift)+4, p.Hatch(1, 3))
 			p.Line(left, above-4, left, top+k.of(shown), draw.Heavy)
 			section{maker: m, Pen: o, h: h, k: k, cleat: cleat, backer: backer, tip: tip, shown: shown}.draw()
-			p.Upright(above, top, left+k.of(deep)+24, left+k.of(deep)+2, m.Words.Units.Number(h.LiftRoom))
-			o.Upright(0, k.of(tip), k.of(deep)+14, k.of(deep), m.Words.Units.Number(h.TipBelowTop()))
+			p.Upright(above, top, left+k.of(deep)+24, left+k.of(deep)+2, m.Words.Number(h.LiftRoom))
+			o.Upright(0, k.of(tip), k.of(deep)+14, k.of(deep), m.Words.Number(h.TipBelowTop()))
 			foot := k.of(shown)
-			o.Across(0, k.of(cleat), foot+6, foot, m.Words.Units.Number(h.Design.Cleat.Thickness))
-			o.Across(0, k.of(deep), foot+12, foot, m.Words.Units.Number(m.mm(deep)))
+			o.Across(0, k.of(cleat), foot+6, foot, m.Words.Number(h.Design.Cleat.Thickness))
+			o.Across(0, k.of(deep), foot+12, foot, m.Words.Number(m.mm(deep)))
 			m.scaleBar(p.In(left, top+foot+14.5, width-left, scaleHeight), k)
 		},
 	}
@@ -256,7 +256,7 @@ func halved(t sheet.Table) []sheet.Block {
 // holeTable is each hole from the left corner and from the floor, those above one another
 // in one line.
 func (m *maker) holeTable(h wall.Hanging) sheet.Table {
-	unit, number := m.Words.Units.Word(), m.Words.Units.Number
+	unit, number := m.Words.Unit(), m.Words.Number
 	t := sheet.Table{Least: m.either(7.5, 6.5), Columns: []sheet.Column{
 		{Width: 8}, {Head: m.T("hanging/hole")}, {Head: m.T("day/along", "unit", unit), Width: 26, Right: true}, {Head: m.T("day/up", "unit", unit), Grow: true},
 		{Head: m.T("hanging/found"), Width: 18},
@@ -272,7 +272,7 @@ func (m *maker) holeTable(h wall.Hanging) sheet.Table {
 		for i, l := range row.Up {
 			up[i] = number(l)
 		}
-		t.Rows = append(t.Rows, []sheet.Cell{{Tick: true}, {Text: numbers}, {Text: number(row.Along), Bold: true}, {Text: strings.Join(up, ", "), Bold: true}, {}})
+		t.Rows = append(t.Rows, []sheet.Cell{{Tick: true}, {Text: numbers}, {Text: number(row.Along), Bold: true}, {Text: m.Words.List(up), Bold: true}, {}})
 	}
 	return t
 }
@@ -319,12 +319,12 @@ func (m *maker) hangDrawing(i int, h wall.Hanging, width, high float64) sheet.Dr
 			o.Line(0, floor, k.of(wide), floor, draw.Heavy)
 			l, t := h.Built.Left.Millimetres(), h.Built.TotalWidth.Millimetres()
 			if l >= 0 && l+t <= wide {
-				o.Across(0, k.of(l), floor+6, floor, m.Words.Units.Number(h.Built.Left))
-				o.Across(k.of(l), k.of(l+t), floor+6, floor, m.Words.Units.Number(h.Built.TotalWidth))
+				o.Across(0, k.of(l), floor+6, floor, m.Words.Number(h.Built.Left))
+				o.Across(k.of(l), k.of(l+t), floor+6, floor, m.Words.Number(h.Built.TotalWidth))
 			}
-			o.Across(0, k.of(wide), floor+12, floor, m.Words.Units.Number(w.Width))
+			o.Across(0, k.of(wide), floor+12, floor, m.Words.Number(w.Width))
 			if tip := h.Bays[0].TipM * 1000; h.Means != wall.Stand && tip > 0 && tip < tall {
-				p.Upright(1+floor-k.of(tip), 1+floor, left-6, left, m.Words.Units.Number(m.mm(tip)))
+				p.Upright(1+floor-k.of(tip), 1+floor, left-6, left, m.Words.Number(m.mm(tip)))
 			}
 			m.scaleBar(o.In(0, floor+14.5, k.of(wide)+3, scaleHeight), k)
 		},

@@ -186,7 +186,7 @@ func TestHangSheetWaitsForEvidence(t *testing.T) {
 			for _, h := range p.plan.Hangings {
 				for _, s := range h.Strips {
 					for _, hole := range s.Holes() {
-						at := in.Words.Units.Number(length.Micrometres(int64(math.Round(hole.XM*1e4)) * 100))
+						at := in.Words.Number(length.Micrometres(int64(math.Round(hole.XM*1e4)) * 100))
 						assert.Contains(t, text.String(), at+"\n", name)
 					}
 				}

@@ -33,7 +33,7 @@ func (m *maker) before() sheet.Paper {
 	_, blocks := m.Plan.Cells()
 	add("blocks", m.Show(blocks))
 	space := length.MM(1200)
-	add("space", m.T("home/space-value", "width", m.Words.Units.Number(m.round(g.Built.FieldWidth.Add(space))), "height", m.round(g.Built.FieldHeight.Add(space))))
+	add("space", m.T("home/space-value", "width", m.Words.Number(m.round(g.Built.FieldWidth.Add(space))), "height", m.round(g.Built.FieldHeight.Add(space))))
 	add("drying", m.drying())
 	out := []sheet.Block{
 		sheet.Beside{Shares: []float64{1, m.either(1.3, 2.1)}, Columns: [][]sheet.Block{{m.coverPicture()}, {t}}},
@@ -106,7 +106,7 @@ func (m *maker) sheetCuts() [][]sheet.Cell {
 	var rows [][]sheet.Cell
 	for _, s := range m.Plan.Bill.Sheets {
 		for _, k := range s.Backers {
-			size := m.T("cuts/backer", "width", m.Words.Units.Number(k.Width), "height", k.Height)
+			size := m.T("cuts/backer", "width", m.Words.Number(k.Width), "height", k.Height)
 			rows = append(rows, []sheet.Cell{{Tick: true}, {Text: m.pieces(k.Count)}, {Text: m.T("home/cut-to", "size", size)}, {Text: m.T("home/cut-instead")}})
 		}
 	}

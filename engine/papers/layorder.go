@@ -67,7 +67,7 @@ func (m *maker) marks(group int) sheet.Block {
 		t.Columns = append(t.Columns, sheet.Column{Head: m.T("laying/panel", "n", i+1), Grow: true})
 	}
 	for _, mark := range measure.Marks(g.Built.Rows, g.Design.Block.Size, g.Design.Block.Slack) {
-		row := []sheet.Cell{{Text: m.Show(mark.Row), Bold: true}, {Text: m.Words.Units.Number(mark.Distance)}}
+		row := []sheet.Cell{{Text: m.Show(mark.Row), Bold: true}, {Text: m.Words.Number(mark.Distance)}}
 		for range g.Built.Panels {
 			row = append(row, sheet.Cell{})
 		}

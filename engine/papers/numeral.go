@@ -15,7 +15,7 @@ type numeral struct{ whole, over, under string }
 
 // numeral is a length as a numeral of its reader.
 func (m *maker) numeral(l length.Length) numeral {
-	text := m.Words.Units.Number(l)
+	text := m.Words.Number(l)
 	whole, fraction, mixed := strings.Cut(text, " ")
 	if !mixed && strings.Contains(text, "/") {
 		whole, fraction = "", text

@@ -134,7 +134,7 @@ func (m *maker) offerFacts() sheet.Block {
 			label = m.groupName(i)
 		}
 		t.Rows = append(t.Rows, []sheet.Cell{{Text: label}, {Text: m.T("offering/size-value",
-			"width", m.Words.Units.Number(m.round(g.Built.TotalWidth)), "height", m.round(g.Built.TotalHeight)), Bold: true}})
+			"width", m.Words.Number(m.round(g.Built.TotalWidth)), "height", m.round(g.Built.TotalHeight)), Bold: true}})
 	}
 	g := m.Plan.Groups[0]
 	depth := g.Built.Stack
@@ -249,7 +249,7 @@ func (m *maker) taxLines(net, tax money.Money) []string {
 	terms, taxes := m.Doc.Design.Money, m.Plan.Price.Taxes
 	switch {
 	case terms.Reverse && m.Book.ReverseCharge != "" && !m.Client:
-		return []string{m.T("offering/net-only", "net", net), m.Book.ReverseCharge}
+		return []string{m.T("offering/net-only", "net", net), m.Words.Given(m.Book.ReverseCharge)}
 	case terms.Reverse:
 		return []string{m.T("offering/net-only", "net", net), m.T("includes/reverse-charge")}
 	case len(taxes) < 2 || m.Plan.Price.Tax != tax:
@@ -269,7 +269,7 @@ func (m *maker) stages(gross money.Money) [][]sheet.Cell {
 	}
 	var rows [][]sheet.Cell
 	for _, s := range m.Plan.Price.Stages {
-		rows = append(rows, sheet.Row(capital(s.Name), m.Show(s.Amount)))
+		rows = append(rows, sheet.Row(capital(m.Words.Given(s.Name)), m.Show(s.Amount)))
 	}
 	return rows
 }
@@ -297,12 +297,7 @@ func (m *maker) selling() design.SellingBook {
 	return *m.Selling
 }
 
-func (m *maker) locale() string {
-	if m.Words.Locale != "" {
-		return m.Words.Locale
-	}
-	return "en"
-}
+func (m *maker) locale() string { return m.Words.MoneyLocale() }
 
 // openQuestions are what has to be answered before the price is firm.
 func (m *maker) openQuestions() []string {

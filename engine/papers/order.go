@@ -74,7 +74,7 @@ func (m *maker) invoices() []sheet.Paper {
 			}
 		}
 		for _, before := range m.Job.Record.Calls[:i] {
-			add(m.T("order-paper/earlier", "stage", capital(before.Stage), "date", before.Day), money.New(0, earlier.Currency).Sub(m.agreed(before.Gross)), false)
+			add(m.T("order-paper/earlier", "stage", capital(m.Words.Given(before.Stage)), "date", before.Day), money.New(0, earlier.Currency).Sub(m.agreed(before.Gross)), false)
 		}
 		this := m.sums()
 		row := func(label string, a money.Money, bold bool) { this.Rows = append(this.Rows, m.sum(label, a, bold)) }
@@ -83,14 +83,14 @@ func (m *maker) invoices() []sheet.Paper {
 		row(m.T("order-paper/due"), m.agreed(c.Gross), true)
 		earlier = earlier.Add(m.agreed(c.Gross))
 		p.Blocks = append(m.sides(),
-			sheet.Say(m.T("order-paper/invoice-lead", "title", m.Doc.Design.Title, "stage", capital(c.Stage), "date", c.Day, "revision", c.Revision)),
+			sheet.Say(m.T("order-paper/invoice-lead", "title", m.Doc.Design.Title, "stage", capital(m.Words.Given(c.Stage)), "date", c.Day, "revision", c.Revision)),
 			sheet.Heading(m.T("order-paper/so-far")), t,
-			sheet.Heading(capital(c.Stage)), this,
+			sheet.Heading(capital(m.Words.Given(c.Stage))), this,
 		)
 		if m.Doc.Design.Money.Reverse {
 			text := m.T("includes/reverse-charge")
 			if m.Book.ReverseCharge != "" {
-				text = m.Book.ReverseCharge
+				text = m.Words.Given(m.Book.ReverseCharge)
 			}
 			p.Blocks = append(p.Blocks, sheet.Say(text))
 		}

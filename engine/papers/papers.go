@@ -234,14 +234,14 @@ func (m *maker) paper(name string, view sheet.View, blocks ...sheet.Block) sheet
 // frame is what stands on every sheet.
 func (m *maker) frame() sheet.Frame {
 	f := sheet.Frame{
-		Job: m.Doc.Design.Title, Code: m.Plan.Revision, CodeLabel: m.T("papers/revision"),
+		Job: m.Words.Given(m.Doc.Design.Title), Code: m.Plan.Revision, CodeLabel: m.T("papers/revision"),
 		Units: m.T("papers/units-" + m.Words.Units.Word()), Bar: m.T("papers/bar-" + m.Words.Units.Word()),
 		Front: m.T("papers/front"), Rear: m.T("papers/rear"),
 		Scan:   m.scan(),
 		Number: func(n, of int) string { return m.T("papers/number", "n", n, "of", of) },
 	}
 	if m.Today != "" {
-		f.Notes = append(f.Notes, m.Today)
+		f.Notes = append(f.Notes, m.Show(m.Today))
 	}
 	return f
 }

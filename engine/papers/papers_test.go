@@ -26,21 +26,26 @@ func TestSheets(t *testing.T) {
 	everySet(t, func(t *testing.T, p planned, in papers.Input, s papers.Set) {
 		require.NotEmpty(t, s.Sheets)
 		for i, one := range s.Sheets {
-			at := fmt.Sprintf("%s %s %s, sheet %d (%s)", s.Name, in.Format.Name, in.Words.Units, i+1, one.Paper)
-			require.Empty(t, one.Overflow, at)
-			all := texts(t, one.SVG)
-			apart(t, all, at)
-			require.Equal(t, i+1, one.Number)
-			require.Equal(t, 1, count(all, func(p printed) bool { return p.class == "revision" && p.text == in.Plan.Revision }), at)
-			number := fmt.Sprintf("sheet %d of %d", i+1, len(s.Sheets))
-			require.Equal(t, 1, count(all, func(p printed) bool { return p.class == "page-number" && strings.HasSuffix(p.text, number) }), at)
-			require.Contains(t, one.SVG, `class="scale-bar"`, at)
-			for _, text := range all {
-				require.True(t, sheet.Covered(text.text) || strings.Contains(text.text, "¤"), "%s: the font lacks a character of %q", at, text.text)
-				require.NotContains(t, text.text, "⟪", at)
-			}
+			checkSheet(t, in, s, i, one)
 		}
 	})
+}
+
+func checkSheet(t *testing.T, in papers.Input, s papers.Set, i int, one sheet.Sheet) {
+	t.Helper()
+	at := fmt.Sprintf("%s %s %s, sheet %d (%s)", s.Name, in.Format.Name, in.Words.Units, i+1, one.Paper)
+	assert.Empty(t, one.Overflow, at)
+	all := texts(t, one.SVG)
+	apart(t, all, at)
+	require.Equal(t, i+1, one.Number)
+	require.Equal(t, 1, count(all, func(p printed) bool { return p.class == "revision" && p.text == in.Plan.Revision }), at)
+	number := in.Words.Say("papers/number", words.Args{"n": i + 1, "of": len(s.Sheets)})
+	require.Equal(t, 1, count(all, func(p printed) bool { return p.class == "page-number" && strings.HasSuffix(p.text, number) }), at)
+	require.Contains(t, one.SVG, `class="scale-bar"`, at)
+	for _, text := range all {
+		require.True(t, sheet.Covered(text.text) || strings.Contains(text.text, "¤"), "%s: the font lacks a character of %q", at, text.text)
+		require.NotContains(t, text.text, "⟪", at)
+	}
 }
 
 func count(all []printed, want func(printed) bool) int {
@@ -72,7 +77,7 @@ func apart(t *testing.T, all []printed, at string) {
 }
 
 // heightText is a height as papers write it.
-func heightText(in papers.Input, h length.Length) string { return in.Words.Units.Number(h) }
+func heightText(in papers.Input, h length.Length) string { return in.Words.Number(h) }
 
 // The blocks of each height are the same on stop list, bin labels, count card, row
 // cards and in the table, and those of the design.
@@ -439,6 +444,37 @@ func TestPapersDropOut(t *testing.T) {
 	_, ok := papers.Make(job(t, "default").input(length.Metric, sheet.A4()), "nothing")
 	assert.False(t, ok)
 }
+
+// Every set in German: nothing leaves its sheet or runs into something else, and every
+// number has a decimal comma.
+func TestGermanSheets(t *testing.T) {
+	for _, name := range jobs() {
+		t.Run(name, func(t *testing.T) {
+			t.Parallel()
+			p := job(t, name)
+			p.doc.Design.Walls = slices.Clone(p.doc.Design.Walls)
+			for i := range p.doc.Design.Walls {
+				p.doc.Design.Walls[i].Note = "" // as somebody wrote it, in whatever language
+			}
+			for _, in := range []papers.Input{p.input(length.Metric, sheet.A4()), p.input(length.Inch16, sheet.Letter())} {
+				in.Words.Language = words.German()
+				for _, set := range sets() {
+					whole := make1(t, in, set)
+					for i, one := range whole.Sheets {
+						checkSheet(t, in, whole, i, one)
+						for _, text := range texts(t, one.SVG) {
+							assert.NotRegexp(t, pointed, text.text, "%s %s", set, one.Paper)
+							assert.False(t, strings.HasSuffix(text.text, "…"), "%s %s: cut off: %q", set, one.Paper, text.text)
+						}
+					}
+				}
+			}
+		})
+	}
+}
+
+// pointed is a number with a decimal point; those of dates have more digits behind it.
+var pointed = regexp.MustCompile(`\b\d{1,2}\.\d{1,2}\b[^.]|\b\d+\.\d+ (mm|kg|m|h|%)`)
 
 // A text that did not come out of the catalogue is one that cannot be translated.
 // What somebody typed, numbers, units and letters may stand alone.

@@ -104,8 +104,8 @@ func (m *maker) ringTable(b back) sheet.Block {
 	}}
 	for i, hole := range b.Holes(b.Row) {
 		t.Rows = append(t.Rows, []sheet.Cell{
-			{Tick: true}, {Text: m.Show(i + 1), Bold: true}, {Text: m.Words.Units.Number(m.mm(hole.FromLeftMM)), Bold: true},
-			{Text: m.Words.Units.Number(m.mm(hole.FromTopMM))}, {Text: m.Show(hole.Row + 1)}, {Text: m.Show(hole.Column + 1)},
+			{Tick: true}, {Text: m.Show(i + 1), Bold: true}, {Text: m.Words.Number(m.mm(hole.FromLeftMM)), Bold: true},
+			{Text: m.Words.Number(m.mm(hole.FromTopMM))}, {Text: m.Show(hole.Row + 1)}, {Text: m.Show(hole.Column + 1)},
 		})
 	}
 	return t

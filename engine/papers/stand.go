@@ -74,10 +74,10 @@ func (m *maker) standDrawing(i int, h wall.Hanging, width float64) sheet.Drawing
 			o.Dashed(k.of(edge), floor, k.of(middle), y(centre), draw.Visible)
 			o.Dashed(k.of(middle), floor, k.of(middle), y(centre), draw.Hidden)
 			o.Circle(k.of(middle), y(centre), 1.6, draw.Outline)
-			o.Across(k.of(middle-base+toe), k.of(middle), floor+6, floor, m.Words.Units.Number(s.BaseDepth.Sub(s.ToeAhead)))
-			o.Across(k.of(middle), k.of(middle+toe), floor+6, floor, m.Words.Units.Number(s.ToeAhead))
-			o.Across(k.of(middle-base+toe), k.of(middle+toe), floor+12, floor, m.Words.Units.Number(s.BaseDepth))
-			p.Upright(1+y(centre), 1+floor, margin-6, margin, m.Words.Units.Number(t.Centre))
+			o.Across(k.of(middle-base+toe), k.of(middle), floor+6, floor, m.Words.Number(s.BaseDepth.Sub(s.ToeAhead)))
+			o.Across(k.of(middle), k.of(middle+toe), floor+6, floor, m.Words.Number(s.ToeAhead))
+			o.Across(k.of(middle-base+toe), k.of(middle+toe), floor+12, floor, m.Words.Number(s.BaseDepth))
+			p.Upright(1+y(centre), 1+floor, margin-6, margin, m.Words.Number(t.Centre))
 			m.scaleBar(p.In(margin, 1+floor+15, width-margin, scaleHeight), k)
 		},
 	}

@@ -125,7 +125,7 @@ func (m *maker) wallStripGoods() []goods {
 	for _, s := range m.Plan.WallStrips() {
 		all = append(all, goods{
 			aisle: timberAisle, look: m.T("stock/look-strips"), instead: m.T("stock/instead-strips"), price: "line/cleat-stock",
-			count: m.pieces(s.Count), what: capital(m.T("buy/wall-strip", "height", m.Words.Units.Number(s.Height), "thickness", s.Thickness,
+			count: m.pieces(s.Count), what: capital(m.T("buy/wall-strip", "height", m.Words.Number(s.Height), "thickness", s.Thickness,
 				"length", s.Length, "bevel", words.Degrees(s.BevelDegrees))), quantity: float64(s.Count), unit: "pieces",
 		})
 	}

@@ -54,16 +54,16 @@ func (m *maker) stickPlan(lot bench.Lot) sheet.Block {
 			pieces = append(pieces, m.T("cuts/pieces", "n", p.Count, "height", m.number(p.Length, lot)))
 		}
 		t.Rows = append(t.Rows, []sheet.Cell{
-			{Text: bench.GroupLetter(i), Bold: true}, {Text: m.Show(b.Count)}, {Text: m.Words.Units.Number(lot.Bars[b.Bar].Length)},
+			{Text: bench.GroupLetter(i), Bold: true}, {Text: m.Show(b.Count)}, {Text: m.Words.Number(lot.Bars[b.Bar].Length)},
 			{Text: strings.Join(pieces, ", ")},
-			{Text: m.Words.Units.Number(length.Nanometres(b.Offcut, lot.StickLength.Notation()))},
+			{Text: m.Words.Number(length.Nanometres(b.Offcut, lot.StickLength.Notation()))},
 		})
 	}
 	return t
 }
 
 // number writes a length of the cutting plan as the height that it is.
-func (m *maker) number(nm int64, lot bench.Lot) string { return m.Words.Units.Number(lot.HeightOf(nm)) }
+func (m *maker) number(nm int64, lot bench.Lot) string { return m.Words.Number(lot.HeightOf(nm)) }
 
 // from says out of which sticks a height comes, and how many of each.
 func (m *maker) from(plan cut.Plan, h length.Length) string {
@@ -89,7 +89,7 @@ func (m *maker) stopEntry(lot bench.Lot, h bench.HeightCount) sheet.Block {
 		holding := m.holding(h.Height)
 		from := m.from(lot.Cuts, h.Height)
 		size := sheet.FigureSize(stopFigure)
-		setting := m.Words.Units.Number(h.Height)
+		setting := m.Words.Number(h.Height)
 		left := max(36, sheet.Width(sheet.Bold, size, setting)+4)
 		fromHeight := sheet.TextHeight(sheet.Regular, sheet.BodySize, width-left-entryHead, from)
 		head := max(entryHead, fromHeight+7)

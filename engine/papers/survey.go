@@ -164,6 +164,7 @@ func (m *maker) known(paths []string) sheet.Table {
 		if !ok || !found || text == "" {
 			continue
 		}
+		text = f.Shown(m.Words, text)
 		switch f.Kind {
 		case design.KindChoice:
 			text = capital(m.T("choice/" + text))
@@ -193,12 +194,12 @@ func (m *maker) zero(path string) bool {
 
 // things is what is on a wall.
 func (m *maker) things(w design.Wall) sheet.Table {
-	unit := m.Words.Units.Word()
+	unit := m.Words.Unit()
 	t := sheet.Table{Size: surveySize, Columns: []sheet.Column{
 		{Head: m.T("survey/thing"), Grow: true}, {Head: m.T("survey/x-unit", "unit", unit), Right: true}, {Head: m.T("survey/y-unit", "unit", unit), Right: true},
 		{Head: m.T("survey/size-unit", "unit", unit), Right: true},
 	}}
-	number := m.Words.Units.Number
+	number := m.Words.Number
 	for _, o := range w.Obstacles {
 		what := capital(m.T("choice/" + o.Kind))
 		if o.Note != "" {
@@ -262,8 +263,8 @@ func (m *maker) surveyDrawing(w int, width float64) sheet.Drawing {
 			}
 			floor := k.of(tall)
 			o.Line(0, floor, k.of(wide), floor, draw.Heavy)
-			o.Across(0, k.of(wide), floor+6, floor, m.Words.Units.Number(side.Width))
-			p.Upright(1, 1+floor, k.of(wide)+9, k.of(wide)+1, m.Words.Units.Number(side.Height))
+			o.Across(0, k.of(wide), floor+6, floor, m.Words.Number(side.Width))
+			p.Upright(1, 1+floor, k.of(wide)+9, k.of(wide)+1, m.Words.Number(side.Height))
 			m.scaleBar(p.In(1, 1+floor+8.5, width-1, scaleHeight), k)
 		},
 	}

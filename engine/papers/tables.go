@@ -128,7 +128,7 @@ func (m *maker) woodsOf(g design.Group, p panel.Panel, name string) table {
 func (m *maker) heads(keys ...string) []string {
 	all := make([]string, len(keys))
 	for i, k := range keys {
-		all[i] = m.T("csv/"+k, "unit", m.Words.Units.Word())
+		all[i] = m.T("csv/"+k, "unit", m.Words.Unit())
 	}
 	return all
 }

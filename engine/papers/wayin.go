@@ -93,8 +93,8 @@ func (m *maker) turnDrawing(name string, h wall.Hanging, s wall.Step, width floa
 			if px+dx >= 0 && qy+dy >= 0 {
 				o.Polygon(draw.Visible, o.Hatch(1, 3), px, py, qx, qy, qx+dx, qy+dy, px+dx, py+dy)
 			}
-			o.Across(inX, x, y+6, y, m.Words.Units.Number(s.B))
-			pen.Upright(1+inY, 1+y, x+margin-2, x, m.Words.Units.Number(s.A))
+			o.Across(inX, x, y+6, y, m.Words.Number(s.B))
+			pen.Upright(1+inY, 1+y, x+margin-2, x, m.Words.Number(s.A))
 			m.scaleBar(pen.In(0, k.of(reachY)+margin, width, scaleHeight), k)
 			pen.Text(0, k.of(reachY)+margin+scaleHeight+3, sheet.Type{Size: sheet.SmallSize},
 				sheet.Fit(sheet.Regular, sheet.SmallSize, width, m.T("wayin/turn-of", "step", m.T(s.Key()), "long", m.mm(long))))

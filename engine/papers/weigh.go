@@ -76,7 +76,7 @@ func (m *maker) panelLabel(group int) sheet.Block {
 		p.Text(p.Width-6, 16, sheet.Type{Size: 13, Face: sheet.Bold, Align: sheet.Right}, m.Plan.Revision)
 		p.Text(6, 36, sheet.Type{Size: sheet.FigureSize(12), Face: sheet.Bold}, m.Show(words.Kg(heaviest)))
 		p.Text(6, 45, sheet.Type{Size: 5}, sheet.Fit(sheet.Regular, 5, p.Width-12, m.T("weigh/label-people", "carry", wall.Carriers(heaviest), "lift", wall.Lifters(heaviest))))
-		p.Text(6, 52, sheet.Type{}, sheet.Fit(sheet.Regular, sheet.BodySize, p.Width-12, m.Doc.Design.Title))
+		p.Text(6, 52, sheet.Type{}, sheet.Fit(sheet.Regular, sheet.BodySize, p.Width-12, m.Words.Given(m.Doc.Design.Title)))
 		p.Text(6, 58.5, sheet.Type{}, m.T("weigh/label-panel", "of", len(m.Plan.Groups[group].Built.Panels)))
 	}}
 }

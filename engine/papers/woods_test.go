@@ -34,7 +34,7 @@ func TestPapersTellTwoWoods(t *testing.T) {
 			var counts []string
 			for level, n := range c.WoodCounts[w] {
 				if h := p.plan.Groups[0].Design.Heights[level]; n > 0 && !h.IsZero() {
-					counts = append(counts, fmt.Sprintf("%d × %s", n, in.Words.Units.Number(h)))
+					counts = append(counts, fmt.Sprintf("%d × %s", n, in.Words.Number(h)))
 				}
 			}
 			if len(counts) > 0 {

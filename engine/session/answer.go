@@ -161,8 +161,12 @@ func (s *Session) nextOpening() int {
 }
 
 // reopen takes up what was left open on this device: with its view, and with
-// nothing before it that could be undone to.
+// nothing before it that could be undone to. Where another was open before, the language
+// of the page stays.
 func (s *Session) reopen(doc design.Document) Response {
+	if s.openings > 0 {
+		doc.View.Language = s.now.doc.View.Language
+	}
 	d, earlier, found := design.TakeEarlier(doc.Design)
 	doc.Design = d
 	next, err := s.planned(doc)
@@ -180,6 +184,7 @@ func (s *Session) reopen(doc design.Document) Response {
 // set edits a field. Who reads the page decides who builds: a home builder's
 // job has no workshop's survey, road and price.
 func (s *Session) set(req Request) Response {
+	req.Value = s.typed(req)
 	if path, ours := strings.CutPrefix(req.Path, design.RecordPrefix); ours {
 		return s.setRecord(path, req)
 	}
@@ -216,6 +221,15 @@ func (s *Session) builtBy(before design.Document) string {
 		return ""
 	}
 	return s.reader().Say("page/own-build-"+yesNo(now), words.Args{"revision": s.now.plan.Revision})
+}
+
+// typed is the value of an edit without the marks of the reader's language.
+func (s *Session) typed(req Request) string {
+	f, ok := page.Lookup(req.Path)
+	if !ok || !req.Typed {
+		return req.Value
+	}
+	return f.Typed(s.reader(), req.Value)
 }
 
 // yesNo is what a person would type into a field that is ticked or not.
@@ -288,7 +302,7 @@ func (s *Session) act(req Request) Response {
 		return s.refuse(err)
 	}
 	res := s.whole("")
-	res.Values = append(res.Values, changedValues(before.doc, s.now.doc, s.units(), "")...)
+	res.Values = append(res.Values, s.changedValues(before.doc, "")...)
 	return res
 }
 

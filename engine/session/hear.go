@@ -59,7 +59,7 @@ func (s *Session) hear(req Request) Response {
 	}
 	return Response{
 		Revision: h.Revision, Heard: string(verdicts),
-		Fragments: page.SoundPictures(h, words.Reader{Language: s.language, Units: doc.View.Units}),
+		Fragments: page.SoundPictures(h, words.Reader{Language: words.In(doc.View.Language), Units: doc.View.Units}),
 	}
 }
 

@@ -33,6 +33,8 @@ type Request struct {
 	Today    string         `json:"today,omitempty"`    // the day where the page is, an ISO date
 	Workshop string         `json:"workshop,omitempty"` // the mail address that the site was built with
 	Photos   []design.Photo `json:"photos,omitempty"`   // that go along with a letter
+	Language string         `json:"language,omitempty"` // that the page is in now, a tag of package words
+	Typed    bool           `json:"typed,omitempty"`    // Value was typed, with the marks of that language
 }
 
 // Response is what the page does. Empty fields mean: nothing to do.
@@ -69,6 +71,10 @@ type Response struct {
 	Point     string          `json:"point,omitempty"`   // what lies at a place of the picture
 	Photos    []design.Photo  `json:"photos,omitempty"`  // that came with a letter, to be kept with the job
 	Jobs      []Job           `json:"jobs,omitzero"`     // of a file, to be kept beside the open one
+
+	// Language is another one than the page is in, and Says what its frame says in it.
+	Language string            `json:"language,omitempty"`
+	Says     map[string]string `json:"says,omitempty"`
 }
 
 // Value is the text of a form field.

@@ -83,7 +83,7 @@ func (s *Session) drag(req Request) Response {
 		return s.refuse(err)
 	}
 	res := Response{
-		Values: changedValues(before.doc, doc, s.units(), ""),
+		Values: s.changedValues(before.doc, ""),
 		Scene:  s.scene(),
 		Text:   string(design.Encode(doc)),
 	}

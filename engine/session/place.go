@@ -131,7 +131,7 @@ func (s *Session) placed(h wall.Hanging, left, bottom length.Length) Response {
 	}
 	return s.common(Response{
 		Fragments: page.Fragments(s.input(), h.Path+".place.left"),
-		Values:    changedValues(before.doc, s.now.doc, s.units(), ""),
+		Values:    s.changedValues(before.doc, ""),
 	})
 }
 

@@ -5,7 +5,6 @@ import (
 
 	"blockfield/engine"
 	"blockfield/engine/design"
-	"blockfield/engine/length"
 	"blockfield/engine/page"
 	"blockfield/engine/words"
 )
@@ -58,7 +57,7 @@ func (s *Session) levers() []engine.Lever {
 // common fills what every answer about the open document carries.
 func (s *Session) common(res Response) Response {
 	res.Text = string(design.Encode(s.now.doc))
-	res.Revision, res.Title = s.now.plan.Revision, s.now.doc.Design.Title
+	res.Revision, res.Title = s.now.plan.Revision, s.reader().Given(s.now.doc.Design.Title)
 	res.Section, res.Reading, res.Editing = s.section, s.now.doc.View.Reading, s.desk.open
 	res.Opening, res.CanUndo, res.CanRedo = s.now.opening, len(s.undo) > 0, len(s.redo) > 0
 	return res
@@ -78,7 +77,7 @@ func (s *Session) whole(announce string) Response {
 // viewValues are the controls outside the sections, which no fragment renders.
 func (s *Session) viewValues() []Value {
 	var all []Value
-	for _, path := range []string{"view.units", "view.reading", "view.lamp.elevation"} {
+	for _, path := range []string{"view.units", "view.language", "view.reading", "view.lamp.elevation"} {
 		text, _ := design.Text(s.now.doc, path, s.units())
 		all = append(all, Value{path, text})
 	}
@@ -93,7 +92,7 @@ func (s *Session) changed(before state, req Request) Response {
 	}
 	res := Response{
 		Fragments: s.fragments(req),
-		Values:    changedValues(before.doc, s.now.doc, s.units(), req.Path),
+		Values:    s.changedValues(before.doc, req.Path),
 	}
 	if !req.Quiet {
 		res.Scene = s.scene()
@@ -119,13 +118,13 @@ func redraws(path string) bool {
 	return path == "view.units" || path == "view.language" || path == "view.reading"
 }
 
-// changedValues lists the form fields whose text differs between two documents,
+// changedValues lists the form fields whose text differs from that of a document before,
 // but for the one that is being edited.
-func changedValues(before, after design.Document, u length.Units, edited string) []Value {
+func (s *Session) changedValues(before design.Document, edited string) []Value {
 	var all []Value
-	for path, text := range design.Differences(before, after, u) {
+	for path, text := range design.Differences(before, s.now.doc, s.units()) {
 		if path != edited {
-			all = append(all, Value{Path: path, Value: text})
+			all = append(all, Value{Path: path, Value: page.FieldText(s.reader(), path, text)})
 		}
 	}
 	return all

@@ -10,10 +10,12 @@ import (
 	"encoding/json"
 	"fmt"
 	"reflect"
+	"slices"
 
 	"blockfield/engine"
 	"blockfield/engine/design"
 	"blockfield/engine/length"
+	"blockfield/engine/page"
 	"blockfield/engine/papers"
 	"blockfield/engine/scene"
 	"blockfield/engine/words"
@@ -30,7 +32,6 @@ type Session struct {
 	today    string // as the page says it; empty: nobody knows
 	site     string // address of the page, as it says it; empty: unknown
 	workshop string // mail address that clients write to, as the page says it
-	language words.Language
 	section  string
 	paper    paper
 	asked    asked    // of a price
@@ -44,6 +45,7 @@ type Session struct {
 	now      state
 	undo     []kept
 	redo     []kept
+	met      bool                   // the page has said which language it came in
 	openings int                    // how many designs were opened
 	records  map[int]design.Record  // of the work on each opening; none: nothing was done yet
 	earlier  map[int]design.Earlier // what files of earlier programs had for them
@@ -68,7 +70,7 @@ func (s state) kept() kept { return kept{s.doc, s.opening} }
 // New returns a session that has the default design open.
 func New(book design.Book) *Session {
 	s := &Session{
-		prices: privatePrices(book), language: words.English(), section: "look", records: map[int]design.Record{}, earlier: map[int]design.Earlier{},
+		prices: privatePrices(book), section: "look", records: map[int]design.Record{}, earlier: map[int]design.Earlier{},
 	}
 	now, err := s.planned(design.Default())
 	if err != nil {
@@ -92,7 +94,7 @@ func (s *Session) Plan() engine.Result { return s.now.plan }
 func (s *Session) units() length.Units { return s.now.doc.View.Units }
 
 func (s *Session) reader() words.Reader {
-	return words.Reader{Language: s.language, Units: s.units()}
+	return words.Reader{Language: words.In(s.now.doc.View.Language), Units: s.units()}
 }
 
 // Handle answers one request. It never panics: a request that brings the
@@ -116,9 +118,31 @@ func (s *Session) Handle(request []byte) (response []byte) {
 	if req.Workshop != "" {
 		s.workshop = req.Workshop
 	}
-	res := s.answer(req)
+	s.meet(req.Language)
+	res := s.inLanguage(req.Language, s.answer(req))
 	res.ID = req.ID
 	return encode(res)
+}
+
+// meet takes up the language that the page came in, for the design that it came with.
+func (s *Session) meet(language string) {
+	if !s.met && slices.Contains(words.Tags(), language) {
+		s.now.doc.View.Language = language
+	}
+	s.met = s.met || language != ""
+}
+
+// inLanguage adds to an answer about the open document what turns the page from its own
+// language to that of the document.
+func (s *Session) inLanguage(now string, res Response) Response {
+	wanted := s.now.doc.View.Language
+	if now == "" || now == wanted || res.Text == "" {
+		return res
+	}
+	frame := page.FrameOf(s.plain())
+	res.Language, res.Says = wanted, frame.Says
+	res.Fragments = append(res.Fragments, frame.Fragments...)
+	return res
 }
 
 func encode(res Response) []byte {

@@ -11,6 +11,7 @@ func english() []map[string]string {
 		englishCutting(),
 		englishErrors(),
 		englishFaults(),
+		englishGiven(),
 		englishHearing(),
 		englishHome(),
 		englishLetters(),

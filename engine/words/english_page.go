@@ -576,6 +576,7 @@ func englishChoices() map[string]string {
 	return map[string]string{
 		"choice/degrees": "{n}°",
 
+		"choice/de":      "Deutsch",
 		"choice/en":      "English",
 		"choice/client":  "I am looking",
 		"choice/maker":   "I build for clients",

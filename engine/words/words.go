@@ -27,7 +27,7 @@ import (
 
 // Args are the arguments of a sentence, by the name of their placeholder. Their
 // types decide how they are written: length.Length, money.Money, the
-// quantities of this package, int, string (said as it is), Key and Phrase (said
+// quantities of this package, int, string (said as it is, but for days and for what documents come with), Key and Phrase (said
 // in the language of the reader).
 type Args map[string]any
 
@@ -54,24 +54,49 @@ const micrometresInInch = 25_400
 // Places are where things lie, one after another.
 type Places []length.Length
 
-// Language is a set of messages.
+// Language is a set of messages, and how numbers are written among them.
 type Language struct {
 	Tag      string // BCP 47
 	messages map[string]string
+	mark     string // before decimals
+	inch     string // the unit behind lengths in inches
 	wrap     bool
 }
 
-// English is the language that every message exists in.
-func English() Language { return Language{Tag: "en", messages: englishMessages()} }
+// Tags are the languages that a reader can choose, as the design's table has them.
+func Tags() []string { return []string{"en", "de"} }
 
-// englishMessages puts the parts together once; nobody changes them.
-var englishMessages = sync.OnceValue(func() map[string]string {
+// In is the language of a tag; an unknown tag reads as English.
+func In(tag string) Language {
+	if tag == "de" {
+		return German()
+	}
+	return English()
+}
+
+// English is the language that every message exists in.
+func English() Language {
+	return Language{Tag: "en", messages: englishMessages(), mark: ".", inch: "in"}
+}
+
+// German says every message of English, in German.
+func German() Language {
+	return Language{Tag: "de", messages: germanMessages(), mark: ",", inch: "Zoll"}
+}
+
+// The parts of each language are put together once; nobody changes them.
+var (
+	englishMessages = sync.OnceValue(func() map[string]string { return together(english()) })
+	germanMessages  = sync.OnceValue(func() map[string]string { return together(german()) })
+)
+
+func together(parts []map[string]string) map[string]string {
 	all := map[string]string{}
-	for _, part := range english() {
+	for _, part := range parts {
 		maps.Copy(all, part)
 	}
 	return all
-})
+}
 
 // Pseudo is a language for tests: English in brackets that no other text has.
 func Pseudo() Language {
@@ -85,6 +110,9 @@ func (l Language) Keys() []string { return slices.Sorted(maps.Keys(l.messages)) 
 
 // Has reports whether l has a message for key.
 func (l Language) Has(key string) bool { _, ok := l.messages[key]; return ok }
+
+// Message is the text of key with its placeholders; "" where there is none.
+func (l Language) Message(key string) string { return l.messages[key] }
 
 // Reader says messages to one person. The zero Reader says keys only; make one
 // with a Language. Readers may be copied and used from several goroutines.
@@ -136,13 +164,13 @@ func (r Reader) placeholder(inner string, args Args) string {
 		return "⟪" + name + "⟫"
 	}
 	if sold {
-		return soldAs(value)
+		return r.Written(soldAs(value))
 	}
 	if !plural {
 		return r.Show(value)
 	}
 	one, many, _ := strings.Cut(choice, "|")
-	if n, ok := value.(int); ok && n == 1 {
+	if n, ok := value.(int); ok && n == 1 { // so it is in each of our languages: TestRulesOfLanguages
 		return one
 	}
 	return many
@@ -164,7 +192,7 @@ func soldAs(value any) string {
 func (r Reader) Show(value any) string {
 	switch v := value.(type) {
 	case string:
-		return v
+		return r.day(r.Given(v))
 	case Key:
 		if !r.Language.Has(string(v)) {
 			return "⟪" + string(v) + "⟫"
@@ -176,12 +204,31 @@ func (r Reader) Show(value any) string {
 		return strings.Join(v, ", ")
 	case []Phrase:
 		return r.phrases(v)
+	case Typed:
+		return r.Read(string(v), false)
+	case int:
+		return r.Count(v)
+	case money.Money:
+		return v.Format(r.MoneyLocale())
+	default:
+		return r.Written(r.number(value))
+	}
+}
+
+// number writes a value that is a number with its unit, with a point before
+// decimals.
+func (r Reader) number(value any) string {
+	switch v := value.(type) {
 	case Places:
 		return r.places(v)
 	case Drill:
 		return r.Units.Bit(length.Micrometres(int64(math.Round(float64(v) * micrometresInInch))))
 	case Quantity:
 		return v.text()
+	case Fixed:
+		return v.text()
+	case Exact:
+		return length.Length(v).String()
 	case Least:
 		return v.text(r.Units)
 	case Most:
@@ -190,14 +237,10 @@ func (r Reader) Show(value any) string {
 		return v.text(r.Units)
 	case NoLess:
 		return v.text(r.Units)
-	case int:
-		return r.Count(v)
 	case length.Length:
 		return r.Units.Format(v)
 	case []length.Length:
 		return r.lengths(v)
-	case money.Money:
-		return v.Format(r.locale())
 	case Kg:
 		return r.Units.Mass(float64(v))
 	case M2:
@@ -259,7 +302,8 @@ func (r Reader) places(all Places) string {
 	return strings.Join(texts, ", ") + " " + r.Units.Word()
 }
 
-func (r Reader) locale() string {
+// MoneyLocale is how amounts of money are written.
+func (r Reader) MoneyLocale() string {
 	if r.Locale != "" {
 		return r.Locale
 	}

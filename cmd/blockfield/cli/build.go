@@ -28,6 +28,7 @@ func build(_ context.Context, args []string, s Streams) (int, error) {
 	out := flags.String("o", "", "")
 	brotli := flags.Int("brotli", quickBrotli, "")
 	write := flags.String("write-to", "", "")
+	language := languageFlag(flags)
 	rest, err := parse(flags, args)
 	if err != nil {
 		return badInput, err
@@ -38,7 +39,7 @@ func build(_ context.Context, args []string, s Streams) (int, error) {
 	if *brotli < 0 || *brotli > maxBrotli {
 		return badInput, fmt.Errorf("-brotli: %d is out of range (allowed 0, no compression, to %d)", *brotli, maxBrotli)
 	}
-	built, err := buildSite(*brotli, *write)
+	built, err := buildSite(*brotli, *write, language.or("en"))
 	if err != nil {
 		return badInput, err
 	}
@@ -50,8 +51,8 @@ func build(_ context.Context, args []string, s Streams) (int, error) {
 }
 
 // buildSite makes the site of what this program carries. workshop is the mail address
-// that clients write to; empty: there is none.
-func buildSite(brotli int, workshop string) (*web.Site, error) {
+// that clients write to; empty: there is none. The page begins in language.
+func buildSite(brotli int, workshop string, language words.Language) (*web.Site, error) {
 	if workshop != "" && !isAddress(workshop) {
 		return nil, fmt.Errorf("-write-to: %q is no mail address (allowed NAME@HOST, without a name before it)", workshop)
 	}
@@ -59,7 +60,7 @@ func buildSite(brotli int, workshop string) (*web.Site, error) {
 	if !ok {
 		return nil, errNoModules
 	}
-	in, err := web.Carried(modules, workshop)
+	in, err := web.Carried(modules, workshop, language)
 	if err != nil {
 		return nil, err
 	}

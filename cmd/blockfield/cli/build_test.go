@@ -3,6 +3,8 @@ package cli
 import (
 	"testing"
 
+	"blockfield/engine/words"
+
 	"github.com/stretchr/testify/assert"
 )
 
@@ -18,6 +20,6 @@ func TestAddresses(t *testing.T) {
 	} {
 		assert.False(t, isAddress(bad), bad)
 	}
-	_, err := buildSite(0, "nobody")
+	_, err := buildSite(0, "nobody", words.English())
 	assert.ErrorContains(t, err, `-write-to: "nobody" is no mail address (allowed NAME@HOST`)
 }

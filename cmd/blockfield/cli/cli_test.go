@@ -367,3 +367,12 @@ func TestReportEndsWithOneAtAShutGate(t *testing.T) {
 	assert.Equal(t, 0, open.code, open.err)
 	assert.Contains(t, open.out, "The rigger leads the lift")
 }
+
+func TestReportInGerman(t *testing.T) {
+	got := run(t, "", "report", filepath.Join("..", "..", "..", "testdata", "scenarios", "s1.json"), "-language", "de")
+	assert.Contains(t, got.out, "Messen Sie zehn Kanteln vor dem ersten Schnitt.")
+	assert.NotContains(t, got.out, "⟪")
+	got = run(t, "", "report", filepath.Join("..", "..", "..", "testdata", "scenarios", "s1.json"), "-language", "tlh")
+	assert.Equal(t, 2, got.code)
+	assert.Contains(t, got.err, `"tlh" is no language of ours (allowed en, de)`)
+}

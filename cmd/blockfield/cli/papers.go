@@ -35,6 +35,7 @@ func writePapers(_ context.Context, args []string, s Streams) (int, error) {
 	pictured := flags.Bool("picture", false, "")
 	longer := flags.Bool("longer", false, "")
 	address := flags.String("site", "", "")
+	spoken := languageFlag(flags)
 	today := dayFlag(flags)
 	names, err := parse(flags, args)
 	if err != nil {
@@ -55,6 +56,7 @@ func writePapers(_ context.Context, args []string, s Streams) (int, error) {
 		return badInput, err
 	}
 	in.Site = *address
+	in.Words.Language = spoken.or(in.Doc.View.Language)
 	sets, err := setsOf(in, *set)
 	if err != nil {
 		return badInput, err
@@ -93,7 +95,7 @@ func papersInput(name string, prices, record *string, today string, longer bool,
 	}
 	return papers.Input{
 		Doc: doc, Plan: plan, Job: job, Book: book, Heard: &heard, Today: today, Format: format,
-		Words: words.Reader{Language: words.English(), Units: doc.View.Units},
+		Words: words.Reader{Units: doc.View.Units},
 	}, nil
 }
 

@@ -34,6 +34,7 @@ func report(_ context.Context, args []string, s Streams) (int, error) {
 	gate := flags.String("gate", "", "")
 	hear := flags.Bool("hear", false, "")
 	longer := flags.Bool("longer", false, "")
+	spoken := languageFlag(flags)
 	today := dayFlag(flags)
 	names, err := parse(flags, args)
 	if err != nil {
@@ -62,7 +63,7 @@ func report(_ context.Context, args []string, s Streams) (int, error) {
 	if err != nil {
 		return badInput, err
 	}
-	reader := words.Reader{Language: words.English(), Units: doc.View.Units}
+	reader := words.Reader{Language: spoken.or(doc.View.Language), Units: doc.View.Units}
 	var heard *engine.HearingReport
 	if *hear {
 		hearing, err := engine.Hear(doc.Design)

@@ -25,6 +25,7 @@ func serve(ctx context.Context, args []string, s Streams) (int, error) {
 	flags := flag.NewFlagSet("serve", flag.ContinueOnError)
 	addr := flags.String("addr", "127.0.0.1:8080", "")
 	write := flags.String("write-to", "", "")
+	language := languageFlag(flags)
 	rest, err := parse(flags, args)
 	if err != nil {
 		return badInput, err
@@ -40,7 +41,7 @@ func serve(ctx context.Context, args []string, s Streams) (int, error) {
 		return badInput, fmt.Errorf("-addr: %w", err)
 	}
 	defer listener.Close()
-	built, err := buildSite(quickBrotli, *write)
+	built, err := buildSite(quickBrotli, *write, language.or("en"))
 	if err != nil {
 		return badInput, err
 	}

@@ -20,9 +20,10 @@ import (
 const exampleJobs = 8
 
 // Carried are the ingredients that the program carries with it, around modules
-// that may have been built elsewhere.
-func Carried(modules fs.FS, workshop string) (Ingredients, error) {
+// that may have been built elsewhere. The page begins in a language.
+func Carried(modules fs.FS, workshop string, language words.Language) (Ingredients, error) {
 	doc, book := design.Default(), design.DefaultBook()
+	doc.View.Language = language.Tag
 	plan, err := engine.Plan(doc.Design, book)
 	if err != nil {
 		return Ingredients{}, err
@@ -41,7 +42,7 @@ func Carried(modules fs.FS, workshop string) (Ingredients, error) {
 	}
 	first := page.Input{
 		Doc: doc, Book: book, Plan: plan.With(heard), Section: page.Look, Heard: &heard,
-		Words: words.Reader{Language: words.English(), Units: doc.View.Units}, Workshop: workshop,
+		Words: words.Reader{Language: language, Units: doc.View.Units}, Workshop: workshop,
 	}
 	return Ingredients{
 		Assets:  site.Assets(),
@@ -56,6 +57,7 @@ func Carried(modules fs.FS, workshop string) (Ingredients, error) {
 			"letter.schema.json":  design.LetterSchema(),
 		},
 		Poster:   drawPoster(picture),
+		Language: language.Tag, About: first.Words.Say("page/description"),
 		Examples: examples,
 		Index:    func(w io.Writer, a page.Assets) error { return page.Index(w, a, first) },
 	}, nil

@@ -16,6 +16,7 @@ import (
 	"bytes"
 	"crypto/sha256"
 	"encoding/hex"
+	"encoding/json"
 	"fmt"
 	"image"
 	"io"
@@ -51,6 +52,9 @@ type Ingredients struct {
 	Poster  image.Image       // the default design, in the size of the largest poster
 	// Examples are the designs that the page offers to open.
 	Examples []page.Example
+	// Language is the tag of the language that the page begins in, About what the site is
+	// in its words.
+	Language, About string
 	// Index writes the page; the addresses that it needs are relative to it.
 	Index func(io.Writer, page.Assets) error
 }
@@ -92,7 +96,11 @@ func Build(in Ingredients, opt Options) (*Site, error) {
 	}
 	maps.Copy(assets, in.Fonts)
 	s.policy = policy(assets[loader], assets[frameScript])
-	top := map[string][]byte{manifest: assets[manifest], icon: assets[icon]}
+	about, err := inLanguage(assets[manifest], in)
+	if err != nil {
+		return nil, err
+	}
+	top := map[string][]byte{manifest: about, icon: assets[icon]}
 	serviceWorker := assets[workerScript]
 	for _, name := range []string{manifest, icon, workerScript} {
 		delete(assets, name)
@@ -121,6 +129,16 @@ func Build(in Ingredients, opt Options) (*Site, error) {
 		}
 	}
 	return s, nil
+}
+
+// inLanguage is the manifest in the words of the site.
+func inLanguage(text []byte, in Ingredients) ([]byte, error) {
+	var all map[string]any
+	if err := json.Unmarshal(text, &all); err != nil {
+		return nil, fmt.Errorf("build: %s: %w", manifest, err)
+	}
+	all["lang"], all["description"] = in.Language, in.About
+	return json.MarshalIndent(all, "", "  ")
 }
 
 func (s *Site) addIndex(in Ingredients, folder string) error {

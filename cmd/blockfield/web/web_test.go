@@ -3,6 +3,7 @@ package web_test
 import (
 	"bytes"
 	"compress/gzip"
+	"encoding/json"
 	"image/jpeg"
 	"io"
 	"io/fs"
@@ -21,6 +22,7 @@ import (
 
 	"blockfield/cmd/blockfield/web"
 	"blockfield/engine/page"
+	"blockfield/engine/words"
 )
 
 // ingredients are those that the program carries, with modules and a page that
@@ -38,7 +40,7 @@ var carried = sync.OnceValues(func() (web.Ingredients, error) {
 		"engine.wasm":  {Data: []byte("\x00asm" + strings.Repeat("engine ", 1000))},
 		"preview.wasm": {Data: []byte("\x00asm preview")},
 		"wasm_exec.js": {Data: nil},
-	}, "workshop@example.org")
+	}, "workshop@example.org", words.English())
 })
 
 func build(t *testing.T, in web.Ingredients, effort int) *web.Site {
@@ -310,4 +312,22 @@ func TestWrite(t *testing.T) {
 		}
 	}
 	assert.Equal(t, wanted, written)
+}
+
+// A site in German is so before any script has run, and says so to whoever installs it.
+func TestSiteInGerman(t *testing.T) {
+	in, err := web.Carried(fstest.MapFS{
+		"engine.wasm": {}, "preview.wasm": {}, "wasm_exec.js": {},
+	}, "", words.German())
+	require.NoError(t, err)
+	s := build(t, in, 0)
+	index := string(s.File("index.html").Body)
+	for _, part := range []string{`<html lang="de"`, "Paneel für ein Wohnzimmer", ">Datei<", "726 Klötze", "Lampe schwenken"} {
+		assert.Contains(t, index, part)
+	}
+	assert.NotContains(t, index, "⟪")
+	var manifest struct{ Lang, Description string }
+	require.NoError(t, json.Unmarshal(s.File("manifest.webmanifest").Body, &manifest))
+	assert.Equal(t, "de", manifest.Lang)
+	assert.Contains(t, manifest.Description, "Holzklötzen")
 }

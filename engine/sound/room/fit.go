@@ -86,8 +86,8 @@ func onlyWrong(goals []string) bool {
 
 // What a client hopes for is free text with suggestions; these words of it
 // matter here.
-func wantsBass(goal string) bool  { return mentions(goal, "boomy", "bass") }
-func wantsQuiet(goal string) bool { return mentions(goal, "neighbour") }
+func wantsBass(goal string) bool  { return mentions(goal, "boomy", "bass", "dröhn") }
+func wantsQuiet(goal string) bool { return mentions(goal, "neighbour", "nachbar") }
 
 // Lines returns what is said of the room, deeper down.
 func (r Room) Lines(d design.Design) []sound.Line {

@@ -151,11 +151,11 @@ const leastWantedS = 0.3
 func wanted(use string, volume float64) float64 {
 	lg := math.Log10(volume)
 	switch {
-	case mentions(use, "speech", "teaching"):
+	case mentions(use, "speech", "teaching", "sprache", "unterricht", "vortrag"):
 		return math.Max(0.32*lg-0.17, leastWantedS)
-	case mentions(use, "practice", "rehearsal", "worship", "music", "choir"):
+	case mentions(use, "practice", "rehearsal", "worship", "music", "choir", "üben", "probe", "gottesdienst", "musik", "chor"):
 		return math.Max(0.45*lg+0.07, leastWantedS)
-	case mentions(use, "listening", "mixing"):
+	case mentions(use, "listening", "mixing", "hören", "mischen"):
 		return math.Max(0.25*math.Cbrt(volume/100), leastWantedS)
 	default:
 		return 0

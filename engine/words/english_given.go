@@ -1,0 +1,52 @@
+package words
+
+// englishGiven are the texts that the default design, the examples and the placeholder
+// book come with, and what is suggested where a text is typed. A document holds the
+// English ones; Given says them.
+func englishGiven() map[string]string {
+	return map[string]string{
+		"given/title":             "Panel for a living room",
+		"given/title-s1":          "Community radio booth",
+		"given/title-s2":          "String-quartet rehearsal room",
+		"given/title-s3":          "Listening room in a rented flat",
+		"given/title-s4":          "School music room",
+		"given/title-s5":          "Village cafe with a folk corner",
+		"given/title-s6":          "Church side chapel",
+		"given/title-s7":          "Rear wall of a mastering room",
+		"given/title-s8":          "First panel, built at home",
+		"given/wall":              "Wall",
+		"given/panel":             "Panel",
+		"given/panels":            "Panels",
+		"given/section":           "40 × 40 sawn, planed to 36 × 36",
+		"given/use-speech":        "speech",
+		"given/use-listening":     "listening",
+		"given/use-mixing":        "mixing",
+		"given/use-practice":      "practice",
+		"given/use-rehearsal":     "rehearsal",
+		"given/use-worship":       "worship",
+		"given/use-teaching":      "teaching",
+		"given/goal-echo":         "echo off one wall",
+		"given/goal-harsh":        "harsh",
+		"given/goal-dull":         "dull",
+		"given/goal-boomy":        "boomy",
+		"given/goal-neighbours":   "neighbours",
+		"given/goal-look":         "look",
+		"given/stage-order":       "order",
+		"given/stage-ready":       "ready",
+		"given/stage-handed-over": "handed over",
+		"given/book":              "Placeholder prices",
+		"given/reverse":           "The client owes the tax on this supply (reverse charge).",
+		"given/terms":             "Changes after the order are priced on a change slip before any work on them begins. Wood is a natural material: colour and grain differ from the sample.",
+		"given/source-practice":   "common practice, no source",
+		"given/source-computed":   "computed from the design",
+		"given/source-near":       "common practice, no source: 1.5 m, and three wavelengths at the lowest frequency that is spread",
+		"given/source-flat-board": "closed form: f = c/(2·step), all paths whole wavelengths",
+		"given/source-spread":     "computed: correlation scattering straight on, with the model's known error at its cautious end",
+		"given/source-handbook":   "Wood Handbook FPL-GTR-190, equilibrium moisture of chapter 4, movement of chapter 13 and table 13-5; the limit: common practice, no source",
+		"given/source-book":       "the workshop's own price book",
+		"given/source-offer":      "the offer",
+		"given/source-drift":      "sum of independent errors, two standard deviations; the limit: common practice, no source",
+		"given/source-sanding":    "Directive 2002/44/EC, action value 2.5 m/s² for 8 hours, with 5 m/s² for a usual sander (common practice)",
+		"given/source-screws":     "ANSI/AWC NDS-2018; wall board by AWC TR-12, from memory; load factor: common practice",
+	}
+}
