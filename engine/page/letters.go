@@ -290,7 +290,7 @@ func (v *view) told(path string) (label, value string, ok bool) {
 	c.Label = v.T(labelKey(path)) // as it is called whoever reads
 	value = c.shown()
 	switch {
-	case c.Kind == "check" && value == "true":
+	case c.Kind == "check" && c.Checked:
 		value = v.T("change/yes")
 	case c.Kind == "check":
 		value = v.T("change/no")

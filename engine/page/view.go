@@ -329,7 +329,11 @@ func (v *view) AssumedValues() []Assumed {
 			all = append(all, Assumed{path, v.T(labelKey(path)), v.T("assumed/list")})
 			continue
 		}
-		all = append(all, Assumed{path, c.Label, c.shown()})
+		value := c.shown()
+		if c.Kind == "check" {
+			value = v.T(map[bool]string{true: "change/yes", false: "change/no"}[c.Checked])
+		}
+		all = append(all, Assumed{path, c.Label, value})
 	}
 	return all
 }

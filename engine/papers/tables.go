@@ -56,7 +56,7 @@ func (m *maker) hours() table {
 	t := table{name: "hours", head: m.heads("task", "name", "role", "low", "typical", "high")}
 	for _, task := range m.Plan.Bill.Tasks {
 		t.rows = append(t.rows, []cell{
-			text(task.ID), text(task.Name), text(task.Role),
+			text(task.ID), text(m.taskName(task.ID, task.Name)), text(task.Role),
 			decimal(task.Minutes.Low, 1), decimal(task.Minutes.Typical, 1), decimal(task.Minutes.High, 1),
 		})
 	}

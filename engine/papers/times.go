@@ -2,8 +2,10 @@ package papers
 
 import (
 	"math"
+	"strings"
 
 	"blockfield/engine/papers/sheet"
+	"blockfield/engine/words"
 )
 
 // timeSheet is the tasks of the job with what they usually take, to be compared
@@ -21,9 +23,17 @@ func (m *maker) timeSheet() sheet.Paper {
 	for _, task := range tasks {
 		sum += task.Minutes.Typical
 		t.Rows = append(t.Rows, []sheet.Cell{
-			{Text: task.ID, Bold: true}, {Text: capital(task.Name)}, {Text: m.Show(int(math.Round(task.Minutes.Typical)))}, {}, {}, {},
+			{Text: task.ID, Bold: true}, {Text: capital(m.taskName(task.ID, task.Name))}, {Text: m.Show(int(math.Round(task.Minutes.Typical)))}, {}, {}, {},
 		})
 	}
 	t.Rows = append(t.Rows, []sheet.Cell{{}, {Text: m.T("counts/all"), Bold: true}, {Text: m.Show(int(math.Round(sum))), Bold: true}, {}, {}, {}})
 	return m.paper("time-sheet", sheet.NoView, sheet.Small(m.T("timing/how")), t)
+}
+
+// taskName is what a task is called: the word for it, unless the book has another.
+func (m *maker) taskName(id, name string) string {
+	if key := "task/" + id; strings.EqualFold(words.English().Message(key), name) {
+		return m.T(key)
+	}
+	return name
 }

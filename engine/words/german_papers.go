@@ -273,7 +273,7 @@ func germanPapers() map[string]string {
 
 		"paper/time-sheet": "Zeitblatt",
 		"timing/how":       "Was jeder Arbeitsgang üblicherweise dauert, in Minuten, und was er gedauert hat: Das nächste Angebot lernt daraus. Ungewöhnliche Aufträge bleiben außen vor.",
-		"timing/task":      "Arbeitsgang",
+		"timing/task":      "Nr.",
 		"timing/name":      "Was",
 		"timing/minutes":   "Üblich",
 		"timing/actual":    "Gebraucht",
