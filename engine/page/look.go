@@ -230,7 +230,7 @@ func (g groupView) snap(key string, n, panels int, count, size string, fixed boo
 		Size: of(n), LessSize: of(n - 1), MoreSize: of(n + 1),
 	}
 	s.Path, s.Less, s.More = g.Path+"."+size, s.LessSize.String(), s.MoreSize.String()
-	s.LessShown, s.MoreShown = g.Words.Units.Field(s.LessSize), g.Words.Units.Field(s.MoreSize)
+	s.LessShown, s.MoreShown = g.Words.Written(g.Words.Units.Field(s.LessSize)), g.Words.Written(g.Words.Units.Field(s.MoreSize))
 	if fixed {
 		s.Path, s.Less, s.More = g.Path+"."+count, fmt.Sprint(n-1), fmt.Sprint(n+1)
 		s.LessShown, s.MoreShown = s.Less, s.More

@@ -308,6 +308,9 @@ func (w Watch) Section() string {
 	return Look
 }
 
+// FixShown is what the field of its change shows afterwards.
+func (w Watch) FixShown() string { return FieldText(w.Words, w.Out.Fix.Path, w.Out.Fix.Value) }
+
 // HasField reports whether the open section shows the field of a watch-out.
 func (w Watch) HasField() bool { return w.homes[w.Out.Field] == w.Open }
 

@@ -299,7 +299,7 @@ func (v *view) Spots() []spotView {
 			if h.Name != "" {
 				label = v.T("spot/of", "name", h.Name, "spot", words.Key(s.Name))
 			}
-			all = append(all, spotView{label, s.Path, s.To.String()})
+			all = append(all, spotView{label, s.Path, s.To.String(), FieldText(v.Words, s.Path, s.To.String())})
 		}
 		if v.Reading == Client {
 			return all // the group that a client looks at
@@ -309,4 +309,4 @@ func (v *view) Spots() []spotView {
 }
 
 // spotView is a place that a button takes a group to.
-type spotView struct{ Label, Path, Value string }
+type spotView struct{ Label, Path, Value, Shown string }

@@ -6,7 +6,7 @@ func germanHearing() map[string]string {
 	return map[string]string{
 		"hear/listening":      "Wird angehört…",
 		"hear/deaf":           "Der Klang dieses Entwurfs ließ sich hier nicht berechnen. Alles andere geht weiter wie zuvor.",
-		"hear/more":           "Was er mit dem Schall macht",
+		"hear/more":           "Was das Paneel mit dem Schall macht",
 		"hear/how":            "Zeigen, wie",
 		"hear/how-group":      "Zeigen, wie: Paneel {n}",
 		"hear/room":           "Der Raum",
