@@ -92,11 +92,14 @@ const photos = watchPhotos({
   hold: () => keeping.hold(byID("revision").textContent),
 });
 
-// turned has the form follow to another design, by an opening or by a step of the history.
+// turned has the form follow to another design, by an opening or by a step of the history,
+// and reports whether it did: its controls show what was typed for the one before.
 function turned({ revision, opening: next }) {
-  if (!revision || next === opening) return;
-  if (begun && revision !== byID("revision").textContent) form.turn(opening, next);
+  if (!revision || next === opening) return false;
+  const turns = begun && revision !== byID("revision").textContent;
+  if (turns) form.turn(opening, next);
   opening = next;
+  return turns;
 }
 
 // What a person does: whatever was told of the act before has had its time.
@@ -107,11 +110,11 @@ const ACTS = ["set", "act", "place", "undo", "redo", "open", "new", "section"];
 // where a design comes that takes the place of the present one.
 async function ask(request, { opened, id } = {}) {
   const answer = await engine.ask(request).catch(() => ({ ok: false, died: true, faults: [] }));
-  if (answer.ok) turned(answer);
+  const fresh = answer.ok && turned(answer);
   if (answer.ok && request.op === "open" && answer.book !== undefined) form.forget("book.");
   if (answer.ok) form.follow(request);
   if (ACTS.includes(request.op)) status.hide("told");
-  apply(answer);
+  apply(answer, { fresh });
   keeping.keep(answer, opened, id);
   photos.dress();
   if (request.op !== "set") keeping.answered();

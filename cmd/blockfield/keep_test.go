@@ -426,7 +426,6 @@ func TestRefusedValueStays(t *testing.T) {
 	assert.Empty(t, b.faultAt(widthPath))
 }
 
-// A refused value goes with its item when a neighbour is taken away.
 // A refused value of a job is there again when a step of the history leads back to it, and
 // one of a price book stays with that book.
 func TestRefusedValuesStayWithTheirOwn(t *testing.T) {
@@ -440,6 +439,7 @@ func TestRefusedValuesStayWithTheirOwn(t *testing.T) {
 	b.put(control(widthPath), "banana")
 	b.wait(`document.querySelector('[aria-invalid="true"]')`)
 	b.menu("new")
+	b.says("A fresh design is open")
 	b.wait(`!document.querySelector('[aria-invalid="true"]')`)
 	eval[any](b, `document.getElementById("undo").click()`)
 	b.shows(wide.Revision)
@@ -458,6 +458,7 @@ func TestRefusedValuesStayWithTheirOwn(t *testing.T) {
 	assert.Empty(t, b.faultAt("book.rates.shop"))
 }
 
+// A refused value goes with its item when a neighbour is taken away.
 func TestRefusedValueFollowsItsItem(t *testing.T) {
 	b, _ := openPage(t)
 	b.read(page.Maker)
