@@ -82,7 +82,7 @@ func germanRecord() map[string]string {
 
 		"fold/cuts":             "{blocks} {blocks|Klotz|Klötze} in {heights} {heights|Höhe|Höhen} aus {n} {n|Kantel|Kanteln}",
 		"fold/handling-heading": "Bretter gegen Handgriffe",
-		"fold/handling":         "{bought} zu kaufen, {n} {n|Wiederholung|Wiederholungen}",
+		"fold/handling":         "{bought} zu kaufen, {n} {n|Rückgriff|Rückgriffe}",
 		"fold/sheets":           "{n} {n|Platte|Platten}",
 		"fold/sheets-own":       "{n} {n|Platte|Platten} zu kaufen, {own} aus eigenem Bestand",
 		"fold/finish-heading":   "Besäumen und Oberfläche",
