@@ -93,11 +93,17 @@ func (j Job) bins() []check.WatchOut {
 	}
 	var all []check.WatchOut
 	for _, c := range j.Counts {
-		if c.Short == 0 {
+		if c.Short == 0 || !c.Counted {
 			continue
 		}
 		w.Code, w.Field = "record/bin-short", fmt.Sprintf("%sbins[%d].cut", design.RecordPrefix, c.Entry)
 		w.Args = words.Args{"height": j.binHeight(c.Bin), "good": c.Good, "need": c.Need, "short": c.Short, "cut": c.Short + recutSpare}
+		all = append(all, w)
+	}
+	open := slices.DeleteFunc(slices.Clone(j.Counts), func(c Count) bool { return c.Counted })
+	if len(open) > 0 {
+		w.Code, w.Field = "record/bins-not-counted", fmt.Sprintf("%sbins[%d].cut", design.RecordPrefix, open[0].Entry)
+		w.Args = words.Args{"n": len(open), "of": len(j.Counts)}
 		all = append(all, w)
 	}
 	return all

@@ -83,6 +83,16 @@ func TestBinShort(t *testing.T) {
 	assert.Len(t, fired(r, "record/bin-short"), 1)
 	assert.Equal(t, 0, job.Counted(1, -500, 0).Bins[1].Cut, "no fewer than none")
 
+	// What nobody has counted yet is not short: it is to be counted.
+	job = follow(t, d, design.NewRecord())
+	_, r = during(t, d, job.Counted(0, job.Counts[0].Need, 0))
+	assert.Empty(t, fired(r, "record/bin-short"))
+	open := fired(r, "record/bins-not-counted")
+	require.Len(t, open, 1)
+	assert.Equal(t, "record.bins[1].cut", open[0].Field)
+	assert.Equal(t, len(job.Counts)-1, open[0].Args["n"])
+	assert.Len(t, gate(r, check.Glue).Stops, 1, "one thing to settle")
+
 	// Once a row is laid, a bin that is short is a Stop at once.
 	job, _ = during(t, d, counted(t, d, 1, -1))
 	_, r = during(t, d, job.Ticked(job.Cards[0], true))

@@ -135,6 +135,8 @@ var triggers = map[string]string{
 	"sound/treble-only":       thinSticks + "26, 36, 60, 66",
 	"wall/board-alone":        "walls[0].studStep = 0 mm",
 	"wall/heat":               obstacle + "kind = radiator",
+	"wall/not-known":          "walls[0].kind = unknown",
+	"wall/no-fixing":          "walls[0].kind = no fixing allowed",
 	"wall/outside":            "walls[0].outside = yes",
 	"wall/sun":                "walls[0].sun = yes",
 	"wall/no-lock":            group + "cleat.lock = none",

@@ -23,11 +23,11 @@ const inserted = new WeakMap();
 
 // insert puts a fragment into the element with the id target. The keyboard
 // stays where it was, what is being typed stays typed, and what was folded open
-// stays open. fresh draws an unchanged fragment anew: its controls may show what
-// the design does not hold.
+// stays open. A form, or any fragment that is asked for fresh, is drawn anew even where
+// it has not changed: its controls and parts may show something else by now.
 export function insert(target, html, { fresh = false } = {}) {
   const place = document.getElementById(target);
-  if (!place || !fresh && inserted.get(place) === html) return;
+  if (!place || !fresh && !place.matches("form") && inserted.get(place) === html) return;
   const active = place.contains(document.activeElement) ? document.activeElement : null;
   const open = [...place.querySelectorAll("details[open][id]")].map((details) => details.id);
   place.innerHTML = policy.createHTML(html);

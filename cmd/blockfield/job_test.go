@@ -71,6 +71,24 @@ func TestUndoRedo(t *testing.T) {
 	b.focus("#pad")
 	b.do(chromedp.KeyEvent("z", chromedp.KeyModifiers(kb.ModifierCtrl)))
 	b.shows(first.Revision)
+
+	// A step takes back what the section says and what its controls show, though the
+	// section is, letter by letter, the one that was put there at first.
+	const kind = "walls[0].kind"
+	b.read(page.Maker)
+	b.section("wall")
+	said := b.text("#section")
+	_, none := edited(t, kind, "no fixing allowed")
+	b.choose(kind, "no fixing allowed")
+	b.shows(none.Revision)
+	b.wait(`document.querySelector("#section").innerText.includes("nothing may be fixed")`)
+	b.click("#undo")
+	b.shows(first.Revision)
+	assert.Equal(t, "board on timber studs", eval[string](b, `document.querySelector(`+quote(control(kind))+`).value`))
+	assert.Equal(t, said, b.text("#section"))
+	b.click("#redo")
+	b.shows(none.Revision)
+	assert.Equal(t, "no fixing allowed", eval[string](b, `document.querySelector(`+quote(control(kind))+`).value`))
 }
 
 // download clicks something that saves a file and returns where it is.

@@ -14,12 +14,12 @@ import (
 // is there; not even at the foot of the page, which becomes shorter. On a desk and
 // on a phone.
 func TestWatchOutsDoNotMoveTheFieldInHand(t *testing.T) {
-	const glue, shop = "bench.glueOpenMinutes", "bench.temperature"
+	const board, gap = "walls[0].groups[0].frame.board", "walls[0].groups[0].frame.gap"
 	b, _ := openPage(t)
 	for _, width := range []int64{1440, 390} {
 		b.size(width, 900)
 		b.read("maker")
-		b.section("bench")
+		b.section("look")
 
 		steady := func(what, held string, do func()) {
 			t.Helper()
@@ -30,25 +30,25 @@ func TestWatchOutsDoNotMoveTheFieldInHand(t *testing.T) {
 			after := b.placeOf(held)
 			assert.InDeltaSlice(t, before, after, 1, "%d px wide: %s", width, what)
 		}
-		b.inHand(glue)
-		steady("a watch-out at the field before", shop, func() {
-			b.goOn(glue, "3", shop)
-			b.told(glue, true)
+		b.inHand(board)
+		steady("a watch-out at the field before", gap, func() {
+			b.goOn(board, "121", gap)
+			b.told(board, true)
 		})
-		b.inHand(shop)
-		steady("a watch-out at the very field", shop, func() {
-			b.do(chromedp.KeyEvent("9.5"), chromedp.KeyEvent(kb.Enter))
-			b.told(shop, true)
+		b.inHand(gap)
+		steady("a watch-out at the very field", gap, func() {
+			b.do(chromedp.KeyEvent("1.9"), chromedp.KeyEvent(kb.Enter))
+			b.told(gap, true)
 		})
-		b.inHand(glue)
-		steady("the watch-out at the field before goes", shop, func() {
-			b.goOn(glue, "9", shop)
-			b.told(glue, false)
+		b.inHand(board)
+		steady("the watch-out at the field before goes", gap, func() {
+			b.goOn(board, "130", gap)
+			b.told(board, false)
 		})
-		b.inHand(shop)
-		steady("the watch-out at the very field goes", shop, func() {
-			b.do(chromedp.KeyEvent("18"), chromedp.KeyEvent(kb.Enter))
-			b.told(shop, false)
+		b.inHand(gap)
+		steady("the watch-out at the very field goes", gap, func() {
+			b.do(chromedp.KeyEvent("3"), chromedp.KeyEvent(kb.Enter))
+			b.told(gap, false)
 		})
 		eval[any](b, `document.activeElement.blur()`)
 		b.section("money")

@@ -286,8 +286,11 @@ func (v *view) WallHelp() string {
 
 // WallSaid is what a client reads of mass and hanging.
 func (v *view) WallSaid() string {
-	kg := v.heaviest().Hanging.Kg()
-	return v.T("wall/said", "mass", v.KgOf(kg), "lift", wall.Lifters(kg))
+	h := v.heaviest()
+	if h.Heavy() {
+		return v.T("wall/said-heavy", "mass", v.KgOf(h.Hanging.Kg()))
+	}
+	return v.T("wall/said", "mass", v.KgOf(h.Hanging.Kg()), "lift", h.Lifters())
 }
 
 // Spots are the places that suit the groups in sight, each a button away.

@@ -84,7 +84,7 @@ func (v *view) MassText() []string {
 		text = append(text, v.T("wall/mass-weighed", "mass", words.Kg(h.WeighedKg)))
 	}
 	kg := h.Hanging.Kg()
-	text = append(text, v.T("wall/people", "mass", v.KgOf(kg), "carry", wall.Carriers(kg), "lift", wall.Lifters(kg)))
+	text = append(text, v.T("wall/people", "mass", v.KgOf(kg), "carry", wall.Carriers(kg), "lift", h.HandsSaid()))
 	return append(text, h.said(h.LiftSaid()))
 }
 
@@ -173,7 +173,7 @@ type HoleLine struct{ Along, Up string }
 // HoleLines are the holes, those above one another in one line.
 func (h hangingView) HoleLines() []HoleLine {
 	var all []HoleLine
-	if h.Blocked() {
+	if h.Blocked(h.Doc.Design.Work.Lifting) {
 		return nil
 	}
 	for _, row := range h.HoleRows() {

@@ -69,7 +69,9 @@ func TestLiftingPlan(t *testing.T) {
 	kg := p.plan.Hangings[0].Kg()
 	text := textOf(t, make1(t, p.input(length.Metric, sheet.A4()), papers.HangSet), "lifting-plan")
 	assert.Contains(t, text, "weigh it before it is lifted")
-	assert.Contains(t, text, "4 to carry it upright (25 kg each), 6 to lift it")
+	assert.Contains(t, text, "4 to carry it upright (25 kg each), a named method to lift it (above 60")
+	light := textOf(t, make1(t, job(t, "default").input(length.Metric, sheet.A4()), papers.HangSet), "lifting-plan")
+	assert.Contains(t, light, "2 to carry it upright (25 kg each), 3 to lift it above the chest (15 kg each)")
 	assert.Contains(t, text, "nobody should lift more than")
 	assert.InDelta(t, 77.3, kg, 1)
 	weighed := withRecord(p, func(r *design.Record) {

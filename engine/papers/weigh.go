@@ -16,9 +16,10 @@ func (m *maker) weighSlip() sheet.Paper {
 		if len(m.Plan.Groups) > 1 {
 			blocks = append(blocks, sheet.Heading(m.groupName(i)))
 		}
-		heaviest := m.Plan.Hangings[i].Kg()
-		blocks = append(blocks, m.massTable(i), sheet.Say(m.T("weigh/people", "mass", words.Kg(heaviest), "carry", wall.Carriers(heaviest), "lift", wall.Lifters(heaviest))))
-		if kg := m.Plan.Hangings[i].WeighedKg; kg > 0 {
+		h := m.Plan.Hangings[i]
+		heaviest := h.Kg()
+		blocks = append(blocks, m.massTable(i), sheet.Say(m.T("weigh/people", "mass", words.Kg(heaviest), "carry", wall.Carriers(heaviest), "lift", h.HandsSaid())))
+		if kg := h.WeighedKg; kg > 0 {
 			blocks = append(blocks, sheet.Say(m.T("weigh/weighed", "mass", words.Kg(kg))))
 		}
 		blocks = append(blocks, m.weighTable(i))
@@ -69,13 +70,14 @@ func (m *maker) weighTable(group int) sheet.Block {
 // panelLabel is cut out and taped to the back of a panel.
 func (m *maker) panelLabel(group int) sheet.Block {
 	const high = 62
-	heaviest := m.Plan.Hangings[group].Kg()
+	h := m.Plan.Hangings[group]
+	heaviest := h.Kg()
 	return sheet.Piece{Height: high, Gap: 6, Draw: func(p sheet.Pen) {
 		p.DashedBox(0, 0, p.Width, high, draw.Hidden)
 		p.Text(6, 16, sheet.Type{Size: 13, Face: sheet.Bold}, m.T("weigh/top"))
 		p.Text(p.Width-6, 16, sheet.Type{Size: 13, Face: sheet.Bold, Align: sheet.Right}, m.Plan.Revision)
 		p.Text(6, 36, sheet.Type{Size: sheet.FigureSize(12), Face: sheet.Bold}, m.Show(words.Kg(heaviest)))
-		p.Text(6, 45, sheet.Type{Size: 5}, sheet.Fit(sheet.Regular, 5, p.Width-12, m.T("weigh/label-people", "carry", wall.Carriers(heaviest), "lift", wall.Lifters(heaviest))))
+		p.Text(6, 45, sheet.Type{Size: 5}, sheet.Fit(sheet.Regular, 5, p.Width-12, m.T("weigh/label-people", "carry", wall.Carriers(heaviest), "lift", h.HandsSaid())))
 		p.Text(6, 52, sheet.Type{}, sheet.Fit(sheet.Regular, sheet.BodySize, p.Width-12, m.Words.Given(m.Doc.Design.Title)))
 		p.Text(6, 58.5, sheet.Type{}, m.T("weigh/label-panel", "of", len(m.Plan.Groups[group].Built.Panels)))
 	}}

@@ -114,7 +114,7 @@ func TestAProfessionalLooks(t *testing.T) {
 	require.Contains(t, got, "wall/seismic")
 	assert.Equal(t, check.Stop, got["wall/seismic"].Level)
 	assert.True(t, got["wall/seismic"].Evidence, "nobody signs it off")
-	assert.True(t, wall.Hang(h).Blocked())
+	assert.True(t, wall.Hang(h).Blocked(design.Lifting{}))
 
 	got = codesOf(h, asked)
 	assert.NotContains(t, got, "wall/seismic")
@@ -148,11 +148,13 @@ func TestAProfessionalLooks(t *testing.T) {
 
 // What clears a wall that is not checked is another thing in every one of them.
 func TestWhereNotCheckedLeads(t *testing.T) {
-	for kind, field := range map[string]string{
-		"unknown": "walls[0].kind", "brick": "walls[0].fixing.ratedShear", "no fixing allowed": "walls[0].groups[0].stand.baseDepth",
+	for kind, want := range map[string][2]string{
+		"unknown":           {"wall/not-known", "walls[0].kind"},
+		"brick":             {"wall/not-checked", "walls[0].fixing.ratedShear"},
+		"no fixing allowed": {"wall/no-fixing", "walls[0].groups[0].stand.baseDepth"},
 	} {
 		got := said(t, design.Room{}, func(w *design.Wall, _ *design.Group) { w.Kind = kind })
-		assert.Equal(t, field, got["wall/not-checked"].Field, kind)
+		assert.Equal(t, want[1], got[want[0]].Field, kind)
 	}
 	got := said(t, design.Room{}, func(w *design.Wall, _ *design.Group) { w.Fixing.Kind = "none" })
 	assert.Equal(t, "walls[0].fixing.kind", got["wall/not-checked"].Field)

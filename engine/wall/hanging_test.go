@@ -62,7 +62,7 @@ func plug(w *design.Wall) {
 func TestEveryWallIsCountedOrStopped(t *testing.T) {
 	counted := map[string]bool{"wall/screws": true, "wall/rated": true}
 	stops := map[string]bool{
-		"wall/overloaded": true, "wall/rated-overloaded": true, "wall/not-checked": true, "wall/board-alone": true, "wall/one-stud": true,
+		"wall/overloaded": true, "wall/rated-overloaded": true, "wall/not-checked": true, "wall/not-known": true, "wall/no-fixing": true, "wall/board-alone": true, "wall/one-stud": true,
 	}
 	for _, kind := range []string{
 		"board on timber studs", "board on steel studs", "brick", "block", "concrete", "stone with lime", "unknown", "no fixing allowed",
@@ -580,4 +580,33 @@ func TestGatesOfWorkedJobs(t *testing.T) {
 	}
 	assert.True(t, studs("s7"))
 	assert.False(t, studs("s7-second"))
+}
+
+// Hands alone are no method above 60 kg: until somebody is named who leads the lift, and
+// how, there is no day of hanging, and no number of people is given.
+func TestNoDayOfHangingWithoutALift(t *testing.T) {
+	hang := func(kg float64, l design.Lifting) (wall.Hanging, []string) {
+		r := first(t, func(*design.Wall, *design.Group) {})
+		r.WeighedKg = kg
+		h := wall.Hang(r)
+		var keys []string
+		for _, step := range h.Day(l, nil) {
+			keys = append(keys, step.Key)
+		}
+		return h, keys
+	}
+	named := design.Lifting{Method: "hoist", Lead: "A. Maker"}
+	light, day := hang(30, design.Lifting{})
+	assert.Contains(t, day, "day/lift")
+	assert.Equal(t, words.Phrase{Key: "wall/hands", Args: words.Args{"n": 2}}, light.HandsSaid())
+	heavy, day := hang(61, design.Lifting{})
+	assert.Contains(t, day, "day/not-yet")
+	assert.NotContains(t, day, "day/bore")
+	assert.Equal(t, "wall/no-hands", heavy.HandsSaid().Key)
+	_, day = hang(61, named)
+	assert.Contains(t, day, "day/lift-named")
+	one, day := hang(14.5, design.Lifting{})
+	assert.Less(t, one.LiftOn().LimitKg(), 14.5)
+	assert.Equal(t, 2, one.Lifters(), "more than one should lift")
+	assert.NotContains(t, day, "day/lift-one")
 }

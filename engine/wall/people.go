@@ -27,6 +27,27 @@ func Carriers(kg float64) int { return peopleFor(kg, carryKgEach) }
 // Lifters is how many people lift it above the chest.
 func Lifters(kg float64) int { return peopleFor(kg, liftKgEach) }
 
+// Lifters is how many people lift the group's heaviest panel above the chest: two at the
+// least where one should not lift so much.
+func (h Hanging) Lifters() int {
+	n := Lifters(h.Kg())
+	if n == 1 && h.Kg() > h.LiftOn().LimitKg() {
+		return 2
+	}
+	return n
+}
+
+// HandsSaid says how the group's heaviest panel is lifted above the chest.
+func (h Hanging) HandsSaid() words.Phrase {
+	if h.Heavy() {
+		return words.Phrase{Key: "wall/no-hands", Args: words.Args{"limit": words.Kg(methodKg)}}
+	}
+	return words.Phrase{Key: "wall/hands", Args: words.Args{"n": h.Lifters()}}
+}
+
+// Heavy reports whether hands alone are no method for the group's heaviest panel.
+func (h Hung) Heavy() bool { return h.Kg() > methodKg }
+
 func peopleFor(kg, each float64) int { return int(math.Ceil(kg/each - dustOfFloats)) }
 
 // hands compares the mass of one panel with those who lift it. Above 60 kg no
@@ -34,7 +55,7 @@ func peopleFor(kg, each float64) int { return int(math.Ceil(kg/each - dustOfFloa
 // both stand on the papers.
 func (h Hung) hands(work design.Work) []check.WatchOut {
 	kg, top := h.Kg(), h.Built.Bottom.Add(h.Built.TotalHeight)
-	if kg > methodKg {
+	if h.Heavy() {
 		return []check.WatchOut{h.lift(work.Lifting)}
 	}
 	each, code := float64(carryKgEach), "wall/hands-to-carry"

@@ -217,7 +217,7 @@ func (p Packed) Said() words.Phrase {
 func (h Hanging) Day(l design.Lifting, people []string) []words.Phrase {
 	var all []words.Phrase
 	say := func(key string, args words.Args) { all = append(all, words.Phrase{Key: "day/" + key, Args: args}) }
-	hands := words.Args{"people": Lifters(h.Kg()), "names": people}
+	hands := words.Args{"people": h.Lifters(), "names": people}
 	mass := words.Args{"mass": words.Kg(h.Kg())}
 	if h.Means == Stand {
 		say("weigh-stand", mass)
@@ -228,7 +228,7 @@ func (h Hanging) Day(l design.Lifting, people []string) []words.Phrase {
 	case h.Means != Stand && holes == 0:
 		say("unchecked", nil)
 		return all
-	case h.Blocked():
+	case h.Blocked(l):
 		say("not-yet", nil)
 		return all
 	case h.Means == Stand:
@@ -270,9 +270,12 @@ func (h Hanging) Day(l design.Lifting, people []string) []words.Phrase {
 	return all
 }
 
-// Blocked reports whether a Stop about what holds the group, its lock, its stand or the
-// room above it is not cleared.
-func (h Hanging) Blocked() bool {
+// Blocked reports whether a Stop about what holds the group, its lock, its stand, its lift
+// or the room above it is not cleared.
+func (h Hanging) Blocked(l design.Lifting) bool {
+	if h.Heavy() && !l.Named() {
+		return true
+	}
 	all := append(h.hold(), h.liftRoom()...)
 	if h.Means != Stand {
 		all = append(all, h.cells()...)

@@ -74,16 +74,16 @@ func (h Hung) stop(code string, gate check.Gate, field, source string, args word
 }
 
 func (h Hung) notChecked() check.WatchOut {
-	field := h.wallField("fixing.ratedShear")
+	code, field := "wall/not-checked", h.wallField("fixing.ratedShear")
 	switch {
 	case h.Wall.Kind == unknownWall:
-		field = h.wallField("kind") // no value counts for a wall that nobody knows
+		code, field = "wall/not-known", h.wallField("kind") // no value counts for a wall that nobody knows
 	case h.Wall.Kind == noFixingWall:
-		field = h.Path + ".stand.baseDepth"
+		code, field = "wall/no-fixing", h.Path+".stand.baseDepth"
 	case h.NothingMayGoIn():
 		field = h.wallField("fixing.kind")
 	}
-	return h.stop("wall/not-checked", check.Hang, field, check.CommonPractice,
+	return h.stop(code, check.Hang, field, check.CommonPractice,
 		words.Args{"wall": words.Key("choice/" + h.Wall.Kind)})
 }
 

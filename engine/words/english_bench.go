@@ -26,7 +26,7 @@ func englishBench() map[string]string {
 
 		"count/rated-value":     "Counted by the rated value that was typed.",
 		"count/published-rules": "Counted by the published rules for wood screws.",
-		"count/not-checked":     "Not checked: nobody has typed a rated value for this fixing in this wall.",
+		"count/not-checked":     "Not checked: what holds it in this wall is not known yet. This is the least count, for the price alone.",
 		"count/none":            "Nothing goes into the wall.",
 
 		"task/a1":  "Enquiry call and fit check",

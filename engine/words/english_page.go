@@ -276,7 +276,9 @@ func englishLookWall() map[string]string {
 		"wall/caution":       "Before you drill or hang: look for cables and pipes. What the wall and its fixings hold is for the fixing's maker and your local rules to say, and a heavy panel is lifted by enough people or by a hoist, never by one alone.",
 		"wall/mass":          "Mass, part by part",
 		"wall/total":         "All panels",
-		"wall/people":        "The heaviest panel is {mass}: {carry} to carry it, {lift} to lift it above the chest. (25 kg and 15 kg each: common practice, no source.)",
+		"wall/hands":         "{n} to lift it above the chest",
+		"wall/no-hands":      "a named method to lift it (above {limit})",
+		"wall/people":        "The heaviest panel is {mass}: {carry} to carry it, {lift}. (25 kg and 15 kg each: common practice, no source.)",
 
 		"part/block":           "Blocks",
 		"part/backer":          "Backer",

@@ -23,10 +23,11 @@ func englishRows() map[string]string {
 		"days/not-cured":        "It is to be packed or hung on {hang}, and it is done and cured on {cured} at the earliest. Wrapping sticks to a soft finish.",
 		"days/cure-unknown":     "Nobody here knows how long this finish cures: read its sheet before anything is packed or hung on {hang}.",
 
-		"record/not-counted": "Nobody has counted the blocks yet. Count every bin before the glue is opened.",
-		"record/bin-short":   "{good} of {need} good blocks lie in the {height} bin: {short} {short|is|are} short. Cut {cut} more before you open the glue.",
-		"record/other-paper": "The row cards in hand are of revision {paper}, and the design is {now}. Print them anew.",
-		"record/other-rows":  "{n} {n|row|rows} of panel {panel} of {group} were laid from cards of revision {revision}, and the cards of {now} differ. Go back to that revision, or begin the panel anew.",
+		"record/bins-not-counted": "{n} of {of} bins {n|is|are} not counted yet. Count every bin before the glue is opened.",
+		"record/not-counted":      "Nobody has counted the blocks yet. Count every bin before the glue is opened.",
+		"record/bin-short":        "{good} of {need} good blocks lie in the {height} bin: {short} {short|is|are} short. Cut {cut} more before you open the glue.",
+		"record/other-paper":      "The row cards in hand are of revision {paper}, and the design is {now}. Print them anew.",
+		"record/other-rows":       "{n} {n|row|rows} of panel {panel} of {group} were laid from cards of revision {revision}, and the cards of {now} differ. Go back to that revision, or begin the panel anew.",
 
 		"rows/open":           "Lay the rows",
 		"rows/lead":           "One row at a time, in large numerals, for a phone or a tablet at the bench. Ticks are kept in this browser.",

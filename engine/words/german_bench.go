@@ -26,7 +26,7 @@ func germanBench() map[string]string {
 
 		"count/rated-value":     "Gezählt nach dem eingetragenen Tragwert.",
 		"count/published-rules": "Gezählt nach den veröffentlichten Regeln für Holzschrauben.",
-		"count/not-checked":     "Nicht geprüft: Für diese Befestigung in dieser Wand hat niemand einen Tragwert eingetragen.",
+		"count/not-checked":     "Nicht geprüft: Was es in dieser Wand hält, ist noch nicht bekannt. Das ist die kleinste Zahl, nur für den Preis.",
 		"count/none":            "In die Wand kommt nichts.",
 
 		"task/a1":  "Anfrage besprechen, Eignung prüfen",

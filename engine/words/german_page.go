@@ -276,7 +276,9 @@ func germanLookWall() map[string]string {
 		"wall/caution":       "Bevor Sie bohren oder aufhängen: Suchen Sie nach Kabeln und Rohren. Was die Wand und ihre Befestigungen tragen, sagen der Hersteller der Befestigung und Ihre örtlichen Regeln, und ein schweres Paneel heben genug Personen oder ein Hebezug, nie eine allein.",
 		"wall/mass":          "Masse, Teil für Teil",
 		"wall/total":         "Alle Paneele",
-		"wall/people":        "Das schwerste Paneel hat {mass}: {carry} zum Tragen, {lift} zum Heben über die Brust. (Je 25 kg und 15 kg: allgemeine Übung, ohne Quelle.)",
+		"wall/hands":         "{n} zum Heben über die Brust",
+		"wall/no-hands":      "zum Heben ein benanntes Verfahren (über {limit})",
+		"wall/people":        "Das schwerste Paneel hat {mass}: {carry} zum Tragen, {lift}. (Je 25 kg und 15 kg: allgemeine Übung, ohne Quelle.)",
 
 		"part/block":           "Klötze",
 		"part/backer":          "Trägerplatte",

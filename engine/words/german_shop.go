@@ -23,10 +23,11 @@ func germanRows() map[string]string {
 		"days/not-cured":        "Es soll am {hang} verpackt oder aufgehängt werden, und fertig und ausgehärtet ist es frühestens am {cured}. Verpackung klebt an einer weichen Oberfläche.",
 		"days/cure-unknown":     "Niemand hier weiß, wie lange diese Oberfläche aushärtet: Lesen Sie ihr Merkblatt, bevor am {hang} etwas verpackt oder aufgehängt wird.",
 
-		"record/not-counted": "Noch hat niemand die Klötze gezählt. Zählen Sie jede Kiste, bevor der Leim geöffnet wird.",
-		"record/bin-short":   "In der Kiste {height} liegen {good} von {need} guten Klötzen: {short} {short|fehlt|fehlen}. Schneiden Sie {cut} weitere, bevor Sie den Leim öffnen.",
-		"record/other-paper": "Die Reihenkarten in der Hand sind von Revision {paper}, und der Entwurf ist {now}. Drucken Sie sie neu.",
-		"record/other-rows":  "{n} {n|Reihe|Reihen} von Paneel {panel} aus {group} {n|wurde|wurden} nach Karten der Revision {revision} gelegt, und die Karten von {now} weichen ab. Gehen Sie auf jene Revision zurück, oder beginnen Sie das Paneel neu.",
+		"record/bins-not-counted": "{n} von {of} Kisten {n|ist|sind} noch nicht gezählt. Zählen Sie jede Kiste, bevor der Leim geöffnet wird.",
+		"record/not-counted":      "Noch hat niemand die Klötze gezählt. Zählen Sie jede Kiste, bevor der Leim geöffnet wird.",
+		"record/bin-short":        "In der Kiste {height} liegen {good} von {need} guten Klötzen: {short} {short|fehlt|fehlen}. Schneiden Sie {cut} weitere, bevor Sie den Leim öffnen.",
+		"record/other-paper":      "Die Reihenkarten in der Hand sind von Revision {paper}, und der Entwurf ist {now}. Drucken Sie sie neu.",
+		"record/other-rows":       "{n} {n|Reihe|Reihen} von Paneel {panel} aus {group} {n|wurde|wurden} nach Karten der Revision {revision} gelegt, und die Karten von {now} weichen ab. Gehen Sie auf jene Revision zurück, oder beginnen Sie das Paneel neu.",
 
 		"rows/open":           "Reihen legen",
 		"rows/lead":           "Eine Reihe nach der anderen, in großen Ziffern, für ein Telefon oder ein Tablet an der Werkbank. Haken bleiben in diesem Browser.",
