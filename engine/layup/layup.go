@@ -15,6 +15,8 @@
 package layup
 
 import (
+	"math"
+
 	"blockfield/engine/design"
 	"blockfield/engine/field"
 	"blockfield/engine/length"
@@ -184,3 +186,6 @@ func (c Card) ends(work Field) []int {
 	}
 	return all
 }
+
+// WholeGrams is the glue of a card in whole grams, enough of it.
+func (c Card) WholeGrams() int { return int(math.Ceil(c.Grams)) }

@@ -165,7 +165,7 @@ func (v *view) rowLines(c layup.Card) []RowLine {
 	if woods := v.Plan.Groups[c.Field].Design.Woods(); len(woods) > 1 {
 		say("woods", "rows/woods", "one", words.Key("choice/"+woods[0]), "other", words.Key("choice/"+woods[1]))
 	}
-	grams := int(math.Ceil(c.Grams))
+	grams := c.WholeGrams()
 	switch {
 	case c.Blocks == 0:
 		say("glue", "rows/no-glue")

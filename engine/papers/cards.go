@@ -189,9 +189,9 @@ func (m *maker) cardWork(c layup.Card) string {
 	for _, n := range c.Parts {
 		parts = append(parts, m.Show(n))
 	}
-	text := m.T("cards/glue", "n", c.Blocks, "grams", int(c.Grams+0.5))
+	text := m.T("cards/glue", "n", c.Blocks, "grams", c.WholeGrams())
 	if len(parts) > 1 {
-		text = m.T("cards/glue-parts", "parts", strings.Join(parts, " + "), "grams", int(c.Grams+0.5))
+		text = m.T("cards/glue-parts", "parts", strings.Join(parts, " + "), "grams", c.WholeGrams())
 	}
 	if c.Set > 0 {
 		text += " · " + m.T("cards/set", "n", c.Set)

@@ -44,7 +44,7 @@ func TestWeekendsAtHome(t *testing.T) {
 	require.True(t, set(t, s, "view.reading", "builder").OK)
 	ask(t, s, session.Request{Op: "section", Name: "bench", Today: "2026-03-02"})
 	said := fragment(set(t, s, "record.days.hoursPerDay", "5"), "shop-days-said")
-	assert.Contains(t, said, "weekends at the bench, with drying between them")
+	assert.Contains(t, said, "With what settles and dries between them it takes")
 	assert.Contains(t, said, "Weigh, look over")
 }
 

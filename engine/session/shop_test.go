@@ -234,5 +234,5 @@ func TestProfessionalIsRecorded(t *testing.T) {
 	assert.Contains(t, said(), asks, "another design")
 	set(t, s, "record.asked.lookedAt", "the unknown wall")
 	assert.NotContains(t, said(), asks)
-	assert.Contains(t, said(), "nobody has said what a fixing in this wall (unknown) holds")
+	assert.Contains(t, said(), "nobody knows what this wall is made of")
 }

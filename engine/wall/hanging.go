@@ -267,6 +267,15 @@ func (h Hanging) Worst() (Strip, bool) {
 	return slices.MaxFunc(h.Strips, func(a, b Strip) int { return cmp.Compare(a.worst(), b.worst()) }), true
 }
 
+// ratedStepM is how far apart, in metres, fixings by rated values sit where they are closest.
+func (h Hanging) ratedStepM() float64 {
+	closest := math.Inf(1)
+	for i, r := range h.Rated {
+		closest = math.Min(closest, r.StepM(h.Bays[i]))
+	}
+	return closest
+}
+
 // MostRated is the count by rated values that is highest.
 func (h Hanging) MostRated() (Rated, bool) {
 	if len(h.Rated) == 0 {

@@ -29,13 +29,17 @@ func ChooseRated(l Load, shearKN, pullKN, factor float64) Rated {
 // ratedEndM is from an end of a strip to its first fixing. Common practice, no source.
 const ratedEndM = 0.050
 
+// StepM is how far apart, in metres, so many fixings sit along the strip.
+func (r Rated) StepM(b Bay) float64 {
+	return (b.ToM - b.FromM - 2*ratedEndM) / float64(r.Count-1)
+}
+
 // Holes are where so many fixings go, even along the middle of the strip.
 func (r Rated) Holes(b Bay) []Point {
-	from, to := b.FromM+ratedEndM, b.ToM-ratedEndM
+	step := r.StepM(b)
 	var all []Point
 	for i := range r.Count {
-		part := float64(i) / float64(r.Count-1)
-		all = append(all, Point{from + part*(to-from), b.TipM - halfHighMM/2/millimetresInM})
+		all = append(all, Point{b.FromM + ratedEndM + float64(i)*step, b.TipM - halfHighMM/2/millimetresInM})
 	}
 	return all
 }

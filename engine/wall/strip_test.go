@@ -297,6 +297,7 @@ func TestHoles(t *testing.T) {
 	}
 	b := wall.Bay{FromM: 1, ToM: 2, TipM: 1.5}
 	holes := wall.Rated{Count: 4}.Holes(b)
+	assert.InDelta(t, holes[1].XM-holes[0].XM, wall.Rated{Count: 4}.StepM(b), 1e-12)
 	for i, x := range []float64{1.05, 1.35, 1.65, 1.95} {
 		assert.InDelta(t, x, holes[i].XM, 1e-9)
 		assert.InDelta(t, 1.46, holes[i].YM, 1e-9)

@@ -178,7 +178,7 @@ func (h Hanging) rated() check.WatchOut {
 	most, _ := h.MostRated()
 	args := words.Args{
 		"count": most.Count, "use": words.Percent(math.Ceil(100*most.Use - dustOfFloats)),
-		"what": h.Wall.Fixing.What, "factor": shown(h.Factor),
+		"what": h.Wall.Fixing.What, "factor": shown(h.Factor), "step": metres(h.ratedStepM()),
 	}
 	if most.Use > 1 {
 		return h.stop("wall/rated-overloaded", check.Hang, h.wallField("fixing.ratedShear"), check.CommonPractice, args)

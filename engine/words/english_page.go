@@ -158,7 +158,7 @@ func englishSections() map[string]string {
 		"strip/watch":          "Watch-outs",
 		"strip/watch-value":    "{n} × {level}",
 		"strip/nothing":        "none",
-		"strip/weekends":       "Time",
+		"strip/weekends":       "Work",
 		"strip/weekends-value": "{n} {n|weekend|weekends}",
 		"strip/shopping":       "Shopping",
 

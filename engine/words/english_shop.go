@@ -193,7 +193,7 @@ func englishDays() map[string]string {
 		"days/said-today":     "With the sticks there today, {start}, it is ready on {ready}.",
 		"days/waits":          "{n} {n|day|days} of that only wait: sticks that settle, glue that sets, coats that dry and cure.",
 		"days/chain":          "What decides when it is ready: {list}.",
-		"days/weekends":       "It takes {n} {n|weekend|weekends} at the bench, with drying between them.",
+		"days/weekends":       "With what settles and dries between them it takes {n} {n|weekend|weekends}.",
 		"days/more":           "With {people} people at the bench it is ready {n} {n|day|days} earlier.",
 		"days/more-none":      "With {people} people at the bench it is ready on the same day: the rest waits.",
 		"days/sheet":          "How long the finish cures only its sheet says; no time is reckoned for it.",

@@ -158,7 +158,7 @@ func germanSections() map[string]string {
 		"strip/watch":          "Zu beachten",
 		"strip/watch-value":    "{n} × {level}",
 		"strip/nothing":        "nichts",
-		"strip/weekends":       "Zeit",
+		"strip/weekends":       "Arbeit",
 		"strip/weekends-value": "{n} {n|Wochenende|Wochenenden}",
 		"strip/shopping":       "Einkauf",
 

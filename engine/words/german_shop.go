@@ -193,7 +193,7 @@ func germanDays() map[string]string {
 		"days/said-today":     "Sind die Kanteln heute da, am {start}, so ist es am {ready} fertig.",
 		"days/waits":          "{n} {n|Tag|Tage} davon {n|wartet|warten} nur: Kanteln, die ruhen, Leim, der abbindet, Anstriche, die trocknen und aushärten.",
 		"days/chain":          "Was entscheidet, wann es fertig ist: {list}.",
-		"days/weekends":       "Es braucht {n} {n|Wochenende|Wochenenden} an der Werkbank, mit Trocknen dazwischen.",
+		"days/weekends":       "Mit dem, was dazwischen ruht und trocknet, dauert es {n} {n|Wochenende|Wochenenden}.",
 		"days/more":           "Mit {people} Personen an der Werkbank ist es {n} {n|Tag|Tage} früher fertig.",
 		"days/more-none":      "Mit {people} Personen an der Werkbank ist es am selben Tag fertig: Der Rest wartet.",
 		"days/sheet":          "Wie lange die Oberfläche aushärtet, sagt nur ihr Merkblatt; dafür ist keine Zeit gerechnet.",
