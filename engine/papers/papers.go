@@ -142,7 +142,7 @@ func (m *maker) set(name string) ([]sheet.Paper, []table) {
 			m.fewest(m.cover), m.fewest(m.cleatPaper), m.rearMap(), m.weighSlip(), m.liftingPlan(), m.wayIn(), m.fewest(m.hangSheet), m.standSheet(), m.fewest(m.safety),
 		}, nil
 	case SurveySet:
-		return []sheet.Paper{m.surveyBlank(), m.surveyFilled()}, nil
+		return []sheet.Paper{m.surveyBlank(), m.fewest(m.surveyFilled)}, nil
 	default:
 		return nil, nil
 	}

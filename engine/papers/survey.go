@@ -225,7 +225,7 @@ func (m *maker) photoTicks() sheet.List {
 
 // answers are the questions about the building with what was said.
 func (m *maker) answers() sheet.Block {
-	t := sheet.Table{Grid: true, Least: 9, Size: surveySize, Columns: []sheet.Column{{Head: m.T("survey/question"), Grow: true}, {Head: m.T("survey/answer"), Grow: true}}}
+	t := sheet.Table{Grid: true, Least: m.either(9, 6.5), Size: surveySize, Columns: []sheet.Column{{Head: m.T("survey/question"), Grow: true}, {Head: m.T("survey/answer"), Grow: true}}}
 	for _, path := range askedFields() {
 		text, _ := design.RecordText(m.Job.Record, path, m.Words.Units)
 		t.Rows = append(t.Rows, []sheet.Cell{{Text: m.T(design.LabelKey(design.RecordPrefix + path))}, {Text: m.T("survey/known", "value", text), Bold: true}})
@@ -236,7 +236,8 @@ func (m *maker) answers() sheet.Block {
 // surveyDrawing is a wall to scale with what is on it, where panels are kept away, and
 // where they are to hang.
 func (m *maker) surveyDrawing(w int, width float64) sheet.Drawing {
-	const below, high = 14.0, 80.0
+	const below = 14.0
+	high := m.either(80, 62)
 	side := m.Doc.Design.Walls[w]
 	wide, tall := side.Width.Millimetres(), side.Height.Millimetres()
 	k := fitted(wide, tall, width-14, high)

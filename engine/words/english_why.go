@@ -42,7 +42,7 @@ func englishWhy() map[string]string {
 		"way/none":    "No three of the usual changes are enough for this budget without a new Stop.",
 
 		"candidate/heading":      "Begin with a budget",
-		"candidate/lead-client":  "Say what you want to spend, with tax. The wall is taken as it is; three panels come out, each as large as wall and budget allow. It is the middle of their range that is within it.",
+		"candidate/lead-client":  "Say what you want to spend, with tax. The wall is taken as it is; three panels come out, each as large as wall and budget allow. What each most likely costs is within it; its range says from where to where that may go.",
 		"candidate/lead-maker":   "The wall and the budget above go in; three panels come out, each as large as both allow, with no new Stop.",
 		"candidate/lead-builder": "The wall and the budget for goods go in; three panels come out, each as large as both allow, with no new Stop.",
 		"candidate/ask":          "Show what it buys",

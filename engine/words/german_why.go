@@ -42,7 +42,7 @@ func germanWhy() map[string]string {
 		"way/none":    "Keine drei der üblichen Änderungen genügen für dieses Budget ohne einen neuen Halt.",
 
 		"candidate/heading":      "Mit einem Budget beginnen",
-		"candidate/lead-client":  "Sagen Sie, was Sie ausgeben möchten, mit Steuer. Die Wand wird genommen, wie sie ist; heraus kommen drei Paneele, jedes so groß, wie Wand und Budget erlauben. Im Budget liegt die Mitte ihrer Spanne.",
+		"candidate/lead-client":  "Sagen Sie, was Sie ausgeben möchten, mit Steuer. Die Wand wird genommen, wie sie ist; heraus kommen drei Paneele, jedes so groß, wie Wand und Budget erlauben. Im Budget liegt, was jedes am ehesten kostet; die Spanne sagt, von wo bis wohin es gehen kann.",
 		"candidate/lead-maker":   "Die Wand und das Budget oben gehen hinein; heraus kommen drei Paneele, jedes so groß, wie beide erlauben, ohne neuen Halt.",
 		"candidate/lead-builder": "Die Wand und das Budget für Waren gehen hinein; heraus kommen drei Paneele, jedes so groß, wie beide erlauben, ohne neuen Halt.",
 		"candidate/ask":          "Zeigen, was es kauft",
