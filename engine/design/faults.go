@@ -66,6 +66,9 @@ func (f Fault) found(nothing words.Key) any {
 	if f.Value == nil || f.Value == "" {
 		return nothing
 	}
+	if text, ok := f.Value.(string); ok {
+		return shown(text)
+	}
 	return f.Value
 }
 
