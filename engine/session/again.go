@@ -91,14 +91,14 @@ func (s *Session) takeLetter(l design.Letter, doc design.Document) Response {
 	terms := before.Design.Money
 	terms.Budget = next.Design.Money.Budget
 	next.Design.Money = terms
-	if err := s.change(next); err != nil {
-		return s.refuse(err)
-	}
 	rec := design.CloneRecord(s.record())
 	rec.Client.Name, rec.Client.Reach = orBefore(l.Name, rec.Client.Name), orBefore(l.Reach, rec.Client.Reach)
 	rec.Client.Message, rec.Client.Wrote, rec.Client.Asked = l.Message, l.Day, l.Copy
 	rec.Days.NeedBy = orBefore(l.Wished, rec.Days.NeedBy)
 	if err := design.ValidateRecord(rec); err != nil {
+		return s.refuse(err)
+	}
+	if err := s.change(next); err != nil {
 		return s.refuse(err)
 	}
 	text := s.recorded(rec).Record

@@ -70,7 +70,7 @@ func (s *Session) answer(req Request) Response {
 	case "jobs":
 		return s.listJobs(req)
 	case "find":
-		return Response{Fragments: []page.Fragment{page.Find(s.plain(), req.Value)}}
+		return Response{Fragments: []page.Fragment{page.Find(s.bare(), req.Value)}}
 	default:
 		return s.refuse(errors.New("internal error: no such operation: " + strconv.Quote(req.Op)))
 	}

@@ -18,15 +18,20 @@ func (s *Session) input() page.Input {
 	return in
 }
 
-// plain is that without sheets.
-func (s *Session) plain() page.Input {
+// bare is that of the design and its plan alone.
+func (s *Session) bare() page.Input {
 	job := s.job()
-	in := page.Input{
+	return page.Input{
 		Doc: s.now.doc, Words: s.reader(), Section: s.section,
 		Today: s.today, Job: job, Plan: s.now.plan.On(s.today, s.now.doc, s.prices.book()).During(job),
 		Book: s.prices.book(), SellingOnly: s.prices.sellingOnly, Desk: s.desked(),
 		Workshop: s.workshop, Talk: s.talk != "", CanUndo: len(s.undo) > 0, CanRedo: len(s.redo) > 0, Alone: s.alone,
 	}
+}
+
+// plain is that without sheets.
+func (s *Session) plain() page.Input {
+	in := s.bare()
 	if in.Desk == nil || !in.Desk.Open || s.prices.sold.made {
 		selling := s.prices.selling()
 		in.Selling = &selling
