@@ -4,7 +4,7 @@
 SHELL := /bin/bash
 .SHELLFLAGS := -euo pipefail -c
 .NOTPARALLEL:
-.PHONY: help run test check bench site golden contact-sheet papers-preview soak race modules blockfield chromium test-cut test-wasm test-native clean
+.PHONY: help run test check bench site golden contact-sheet papers-preview soak race vuln modules blockfield chromium test-cut test-wasm test-native clean
 
 ADDR ?= 127.0.0.1:8080
 PAPER ?= A4
@@ -90,6 +90,17 @@ soak: race ## race detector, every set of three jobs printed, then each fuzz tar
 
 race: ## unit tests under the race detector
 	go test -race ./engine/... ./cmd/blockfield/cli ./cmd/blockfield/web
+
+# Outside of CI: it needs the vulnerability database of the Go project, at its own
+# address or at the one that GOVULNDB names.
+vuln: ## known vulnerabilities in what command and page use (needs the vulnerability database)
+	@GOBIN='$(CURDIR)/build/tools' go install golang.org/x/vuln/cmd/govulncheck@v1.9.0
+	@for as in '' '$(JS)'; do \
+		env $$as build/tools/govulncheck $$([ -z "$$as" ] && echo ./... || echo $(IN_BROWSER)) 2>&1 | tee build/vuln.txt || { \
+			if grep -q 'fetching vulnerabilities' build/vuln.txt; then \
+				echo "NOT CHECKED: the vulnerability database cannot be reached from here. Nothing is known of vulnerabilities." >&2; \
+			fi; exit 1; }; \
+	done
 
 site: modules ## the static site in build/site, compressed as far as it goes
 	go build -tags site $(SMALL) -o build/blockfield ./cmd/blockfield
