@@ -406,6 +406,7 @@ document.addEventListener("click", (event) => {
   } else if (button?.dataset.act) {
     ask({ op: "act", name: button.dataset.act, path: button.dataset.path, value: button.value }).then((answer) => answer.ok || refuse(answer, "not-done"));
   }
+  if (event.target.closest("#found a")) closeMenus(null);
   const lead = event.target.closest("a.to-field");
   if (lead) {
     event.preventDefault();
@@ -414,25 +415,21 @@ document.addEventListener("click", (event) => {
   }
 });
 
-// A field is found by its name: typed after the key "/".
+// A field is found by its name. Before anything is typed the keys are listed.
 const finder = byID("find");
 const wanted = byID("find-text");
 finder.addEventListener("toggle", () => {
   if (!finder.open) return;
   wanted.focus();
   wanted.select();
+  seek();
 });
-wanted.addEventListener("input", () => ask({ op: "find", value: wanted.value }));
+const seek = () => ask({ op: "find", value: wanted.value });
+wanted.addEventListener("input", seek);
 wanted.addEventListener("keydown", (event) => {
   if (event.key === "Enter") byID("found").querySelector("a")?.click();
 });
-const writes = (element) => element.matches("input, textarea, select");
-
 document.addEventListener("keydown", (event) => {
-  if (event.key === "/" && !writes(event.target) && finder.checkVisibility()) {
-    event.preventDefault();
-    finder.open = true;
-  }
   if (event.key === "Escape") {
     const menu = document.activeElement?.closest("details.menu[open]");
     closeMenus(null);
@@ -448,6 +445,12 @@ document.addEventListener("keydown", (event) => {
   if (key === "s") {
     event.preventDefault();
     save();
+  } else if (key === "o") {
+    event.preventDefault();
+    byID("file").click();
+  } else if (key === "k" && finder.checkVisibility()) {
+    event.preventDefault();
+    finder.open = true;
   } else if ((key === "z" || key === "y") && !event.target.matches('input[type="text"], textarea')) {
     event.preventDefault();
     step(key === "y" || event.shiftKey ? "redo" : "undo");

@@ -15,17 +15,47 @@ type FoundField struct {
 	Section, Home string // name and label of the section that has it
 }
 
-// Find lists the fields of all sections of the reader whose name holds each of the words,
-// those that begin with them first.
+// found is what a search lists: what is meant, or the keys where nothing is looked for.
+type found struct {
+	Sections []Tab
+	Fields   []FoundField
+	Keys     []key
+}
+
+// key is a key of the keyboard with what it does.
+type key struct{ Key, Does string }
+
+// Find lists the sections, and the fields of all sections of the reader, whose name holds
+// each of the words, those that begin with them first. Without words it lists the keys
+// that the page knows.
 func Find(in Input, words string) Fragment {
 	v := newView(in)
-	return Fragment{"found", v.render("found", v.find(strings.Fields(strings.ToLower(words))))}
+	wanted := strings.Fields(strings.ToLower(words))
+	all := found{Keys: v.keys()}
+	if len(wanted) > 0 {
+		all = found{v.sectionsCalled(wanted), v.find(wanted), nil}
+	}
+	return Fragment{"found", v.render("found", all)}
+}
+
+// keys are those that the reader can use.
+func (v *view) keys() []key {
+	names := []string{"find", "undo", "redo", "save", "open", "size", "picture"}
+	if v.Reading == Maker {
+		names = append(names, "hide")
+	}
+	var all []key
+	for _, name := range names {
+		all = append(all, key{v.T("key/" + name), v.T("key-does/" + name)})
+	}
+	return all
+}
+
+func (v *view) sectionsCalled(words []string) []Tab {
+	return slices.DeleteFunc(v.Tabs(), func(t Tab) bool { return !holdsEach(strings.ToLower(t.Label), words) })
 }
 
 func (v *view) find(words []string) []FoundField {
-	if len(words) == 0 {
-		return nil
-	}
 	tabs := map[string]string{}
 	for _, tab := range v.Tabs() {
 		tabs[tab.Name] = tab.Label
