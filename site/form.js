@@ -61,9 +61,9 @@ export function showValue(name, value) {
 
 // watchForm calls edit(path, {value, also, typed}) for each edit, typed where a person
 // wrote the value; it promises the answer, in which died says that the engine broke down over it, and notTaken is the
-// sentence for that. Of edits of one field that come while one is under way only
+// sentence for that. step(path, by) is called for an arrow key in a number. Of edits of one field that come while one is under way only
 // the last is sent.
-export function watchForm({ root, edit, notTaken, changed = () => {} }) {
+export function watchForm({ root, edit, step, notTaken, changed = () => {} }) {
   const timers = new Map(); // path -> the end of a pause in typing
   const busy = new Set(); // paths whose edit is under way
   const held = new Map(); // path -> {value, also, typed, message, died}
@@ -153,6 +153,14 @@ export function watchForm({ root, edit, notTaken, changed = () => {} }) {
     if (!target.name || target.type === "range") return;
     if (!typed(target)) hold(target);
     flush(target.name);
+  });
+  root.addEventListener("keydown", (event) => {
+    const by = { ArrowUp: 1, ArrowDown: -1 }[event.key];
+    const control = event.target;
+    if (!by || control.dataset.steps === undefined || event.ctrlKey || event.metaKey || event.altKey || event.shiftKey) return;
+    event.preventDefault();
+    flush(control.name);
+    step(control.name, by);
   });
   root.addEventListener("submit", (event) => {
     event.preventDefault();

@@ -46,13 +46,19 @@ const engine = startEngine({
 
 // lost is the sentence for what the engine did not do when it stopped.
 function lost(request) {
-  if (["set", "act", "drag", "place", "undo", "redo", "new"].includes(request?.op)) return "restarted-edit";
+  if (["set", "act", "drag", "place", "stretch", "nudge", "undo", "redo", "new"].includes(request?.op)) return "restarted-edit";
   return request?.op === "open" ? "restarted-open" : "restarted";
 }
 
 const form = watchForm({
   root: document,
   edit: (path, { value, also = "[]", typed }) => ask({ op: "set", path, value, typed, also: JSON.parse(also) }),
+  async step(path, by) {
+    const answer = await ask({ op: "nudge", path, dy: by });
+    if (answer.ok && answer.values) form.release(path);
+    answer.values?.forEach((one) => showValue(one.path, one.value));
+    if (!answer.ok && !answer.died) refuse(answer, "not-done");
+  },
   notTaken: () => status.sentence("not-taken"),
   changed: () => keeping.answered(),
 });
@@ -103,7 +109,7 @@ function turned({ revision, opening: next }) {
 }
 
 // What a person does: whatever was told of the act before has had its time.
-const ACTS = ["set", "act", "place", "undo", "redo", "open", "new", "section"];
+const ACTS = ["set", "act", "place", "nudge", "undo", "redo", "open", "new", "section"];
 
 // ask sends a request and shows what the answer says of the whole page. Where
 // the engine broke down over it the answer says only that. opened says from

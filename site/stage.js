@@ -4,6 +4,7 @@
 // pictures. A frame that dies is replaced.
 import { bytesOf } from "./files.js";
 import { saveFile } from "./files.js";
+import { watchHandles } from "./handles.js";
 import { startPreview } from "./preview.js";
 import { watchPulse } from "./pulse.js";
 import { announceMessage } from "./status.js";
@@ -64,6 +65,7 @@ export function makeStage({ ask, viewed }) {
   let dragging = false; // the engine is at a drag of a still picture
   let moved = { dx: 0, dy: 0, factor: 1 }; // meanwhile
   let foreign = false; // another design is being opened
+  let pulling = false; // somebody changes a size: the picture follows at once
   const stills = makeStills({ url: new URL("picture-worker.js", base), drawn: showStill, impossible });
 
   function start() {
@@ -84,7 +86,7 @@ export function makeStage({ ask, viewed }) {
 
   function send() {
     refused = false;
-    preview.send({ type: "scene", bytes: scene.slice().buffer, keepView: seen !== null, smooth: !still.matches });
+    preview.send({ type: "scene", bytes: scene.slice().buffer, keepView: seen !== null, smooth: !still.matches && !pulling });
     pulse.sent();
   }
 
@@ -178,6 +180,7 @@ export function makeStage({ ask, viewed }) {
   // The frame has a new view: it is kept when it rests.
   function look(view) {
     seen = view;
+    handles.hide();
     clearTimeout(rest);
     rest = setTimeout(keepView, REST_MS);
   }
@@ -186,6 +189,7 @@ export function makeStage({ ask, viewed }) {
     const view = seen;
     await viewed(Object.entries(VIEW_FIELDS).map(([key, path]) => [path, String(Math.round(view[key] * 100) / 100)]));
     if (seen === view) seen = null;
+    handles.place();
   }
 
   const isStill = () => failed || refused;
@@ -290,6 +294,8 @@ export function makeStage({ ask, viewed }) {
     clearTimeout(pointing);
     hint.hidden = true;
   });
+  const handles = watchHandles({ stage, ask, held: (on) => { pulling = on; } });
+  new ResizeObserver(() => { if (scene) handles.place(); }).observe(stage);
   watchPointer(pad, { drag: (dx, dy) => move(mode, dx, dy), zoom });
 
   return {
@@ -306,6 +312,7 @@ export function makeStage({ ask, viewed }) {
       }
       if (preview) send();
       else if (first) start();
+      handles.place();
     },
     // empty reports whether there was no scene yet.
     empty: () => scene === null,

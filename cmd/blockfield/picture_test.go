@@ -260,3 +260,42 @@ func TestPointing(t *testing.T) {
 	b.wait(`document.querySelector(".stage-note.point").checkVisibility({visibilityProperty: true})`)
 	assert.Contains(t, b.text(".stage-note.point"), "olumn 17, row 12")
 }
+
+// The right edge of the panel is pulled on the picture: width, price and picture follow,
+// and one step back undoes it. The arrow keys do the same, on the handle and in the field.
+func TestASizeIsPulledOnThePicture(t *testing.T) {
+	b, _ := openPicture(t)
+	const width = `document.querySelector('[name="walls[0].groups[0].width"]').value`
+	b.wait(`document.querySelector(".handle.across")`)
+	before := eval[string](b, width)
+	price := b.text("#strip")
+	at := eval[[]float64](b, `(() => { const r = document.querySelector(".handle.across").getBoundingClientRect(); return [r.x + r.width / 2, r.y + r.height / 2]; })()`)
+	mouse := func(kind input.DispatchMouseEventType, x float64) {
+		_, err := chromedp.Call(b.ctx, input.DispatchMouseEvent, input.DispatchMouseEventParams{
+			Type: kind, X: x, Y: at[1], Button: input.MouseButtonLeft, Buttons: 1, ClickCount: 1,
+		})
+		require.NoError(t, err)
+	}
+	mouse(input.DispatchMouseEventTypeMousePressed, at[0])
+	mouse(input.DispatchMouseEventTypeMouseMoved, at[0]-60)
+	mouse(input.DispatchMouseEventTypeMouseMoved, at[0]-120)
+	b.wait(`document.querySelector(".handle.across").dataset.text.startsWith("2")`)
+	mouse(input.DispatchMouseEventTypeMouseReleased, at[0]-120)
+	b.wait(`!document.querySelector(".stage.stretching")`)
+	pulled := eval[string](b, width)
+	assert.NotEqual(t, before, pulled)
+	assert.NotEqual(t, price, b.text("#strip"))
+
+	eval[any](b, `document.querySelector(".handle.across").focus()`)
+	b.do(chromedp.KeyEvent(kb.ArrowRight))
+	b.wait(width + ` !== ` + fmt.Sprintf("%q", pulled))
+	eval[any](b, `document.querySelector('[name="walls[0].groups[0].width"]').focus()`)
+	b.do(chromedp.KeyEvent(kb.ArrowDown))
+	b.wait(width + ` === ` + fmt.Sprintf("%q", pulled))
+
+	for range 3 {
+		b.click("#undo")
+	}
+	b.wait(width + ` === ` + fmt.Sprintf("%q", before))
+	b.wait(`document.querySelector("#undo").ariaDisabled === "true"`)
+}

@@ -114,7 +114,7 @@ func TestFindAField(t *testing.T) {
 	assert.False(t, eval[bool](b, `document.querySelector("#find").checkVisibility()`), "a client meets few fields")
 	b.read(page.Maker)
 	eval[any](b, `document.activeElement.blur()`)
-	b.do(chromedp.KeyEvent("k", chromedp.KeyModifiers(input.ModifierCtrl)))
+	b.do(chromedp.KeyEvent("k", chromedp.KeyModifiers(kb.ModifierCtrl)))
 	b.wait(`document.querySelector("#found kbd")`)
 	b.wait(`document.activeElement.id === "find-text"`)
 	b.do(chromedp.KeyEvent("tail"))

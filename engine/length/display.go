@@ -2,6 +2,7 @@ package length
 
 import (
 	"fmt"
+	"math"
 	"strconv"
 	"strings"
 )
@@ -26,6 +27,14 @@ func (u Units) Bare() Notation {
 		return InMM
 	}
 	return InInch
+}
+
+// Whole rounds l to whole millimetres; inches are rounded where they are shown.
+func (u Units) Whole(l Length) Length {
+	if u.Bare() == InInch {
+		return l
+	}
+	return MM(int64(math.Round(l.Millimetres())))
 }
 
 // Number writes l without its unit, rounded to what u shows.

@@ -26,6 +26,7 @@ type Control struct {
 	Min, Max, Step         string // of a range
 	Unit                   string
 	Checked                bool
+	Steps                  bool // arrow keys take it up and down
 	Wide                   bool // a list needs the whole line
 	Watch                  *Watch
 	WatchID                string
@@ -85,7 +86,7 @@ func (v *view) control(path string) (Control, bool) {
 		c.Kind = "date"
 	default:
 		c.Hint, c.Unit = v.T("hint/allowed", "allowed", f.Allowed()), f.Unit
-		c.InputMode = inputMode(f, units)
+		c.InputMode, c.Steps = inputMode(f, units), Steps(path)
 	}
 	if path == goalsPath {
 		c.Hint, c.Standing = v.T("hear/for-instance", "choices", strings.Join(v.suggestions(f), "; ")), true
@@ -97,6 +98,12 @@ func (v *view) control(path string) (Control, bool) {
 		c.Hint, c.Standing = v.T(zero), true
 	}
 	return c, true
+}
+
+// Steps reports whether arrow keys take a field up and down: the numbers of a design.
+func Steps(path string) bool {
+	f, ok := design.Lookup(path)
+	return ok && f.Numeric() && f.Step > 0 && !f.IsList
 }
 
 // longChoice reports whether the entries of a choice are too long for half a line.

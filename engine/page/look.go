@@ -203,8 +203,8 @@ type Snap struct {
 // Snaps are the two sides of the field.
 func (g groupView) Snaps() []Snap {
 	return []Snap{
-		g.snap("across", g.Built.Columns, g.Design.PanelsWide, "columns", "width", g.Design.Columns > 0).over(g, g.Built.TotalWidth),
-		g.snap("down", g.Built.Rows, g.Design.PanelsHigh, "rows", "height", g.Design.Rows > 0).over(g, g.Built.TotalHeight),
+		g.snap("across", g.Across()).over(g, g.Built.TotalWidth),
+		g.snap("down", g.Down()).over(g, g.Built.TotalHeight),
 	}
 }
 
@@ -223,17 +223,17 @@ func (s Snap) over(g groupView, total length.Length) Snap {
 
 // snap offers one block more and one fewer in each panel. Where the count is
 // fixed the count changes, elsewhere the wished size.
-func (g groupView) snap(key string, n, panels int, count, size string, fixed bool) Snap {
-	of := func(n int) length.Length { return g.Built.Pitch.Times(n * panels) }
+func (g groupView) snap(key string, side engine.Side) Snap {
+	n := side.Blocks
 	s := Snap{
-		Key: key, N: n * panels, Fewer: (n - 1) * panels, Greater: (n + 1) * panels,
-		Size: of(n), LessSize: of(n - 1), MoreSize: of(n + 1),
+		Key: key, N: n * side.Panels, Fewer: (n - 1) * side.Panels, Greater: (n + 1) * side.Panels,
+		Size: side.Of(n), LessSize: side.Of(n - 1), MoreSize: side.Of(n + 1),
 	}
-	s.Path, s.Less, s.More = g.Path+"."+size, s.LessSize.String(), s.MoreSize.String()
-	s.LessShown, s.MoreShown = g.Words.Written(g.Words.Units.Field(s.LessSize)), g.Words.Written(g.Words.Units.Field(s.MoreSize))
-	if fixed {
-		s.Path, s.Less, s.More = g.Path+"."+count, fmt.Sprint(n-1), fmt.Sprint(n+1)
-		s.LessShown, s.MoreShown = s.Less, s.More
+	s.Path, s.Less = side.Edit(n - 1)
+	_, s.More = side.Edit(n + 1)
+	s.LessShown, s.MoreShown = s.Less, s.More
+	if !side.Fixed {
+		s.LessShown, s.MoreShown = g.Words.Written(g.Words.Units.Field(s.LessSize)), g.Words.Written(g.Words.Units.Field(s.MoreSize))
 	}
 	if n == 1 || !g.takes(s.Path, s.Less) {
 		s.Less = ""

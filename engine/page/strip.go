@@ -1,8 +1,6 @@
 package page
 
 import (
-	"math"
-
 	"blockfield/engine/check"
 	"blockfield/engine/length"
 	"blockfield/engine/money"
@@ -95,11 +93,5 @@ func (v *view) Shopping() money.Money { return v.Plan.Price.Materials }
 
 func (v *view) locale() string { return v.Words.MoneyLocale() }
 
-// Whole rounds a size that nobody saws by to whole millimetres; inches are
-// rounded where they are shown.
-func (v *view) Whole(l length.Length) length.Length {
-	if v.Words.Units.Bare() == length.InInch {
-		return l
-	}
-	return length.MM(int64(math.Round(l.Millimetres())))
-}
+// Whole rounds a size that nobody saws by.
+func (v *view) Whole(l length.Length) length.Length { return v.Words.Units.Whole(l) }

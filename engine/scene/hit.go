@@ -37,3 +37,23 @@ func (v *view) hit(px, py float64) (panel, column, row int, ok bool) {
 	}
 	return 0, 0, 0, false
 }
+
+// Box is where panel i stands, in m: along the wall from its left end, up from the floor,
+// and how far its foremost part is off the wall.
+func (s Scene) Box(i int) (left, right, bottom, top, front float64) {
+	b := newBoard(&s.Panels[i])
+	return b.lo.X, b.hi.X, b.lo.Y, b.hi.Y, b.hi.Z
+}
+
+// Where returns which place of a picture of the given size shows a point of the room, in
+// m along the wall, up and out of it. It is false where that lies behind the viewer.
+func (s Scene) Where(width, height int, x, y, z float64) (px, py float64, ok bool) {
+	v := newView(s, width, height)
+	to := vec{x, y, z}.sub(v.eye)
+	deep := to.dot(v.forward)
+	if deep <= 0 {
+		return 0, 0, false
+	}
+	k := v.height / (2 * v.tanHalf * deep)
+	return v.width/2 + to.dot(v.right)*k, v.height/2 - to.dot(v.up)*k, true
+}

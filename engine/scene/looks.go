@@ -148,6 +148,13 @@ func (s Scene) Size() (widthM, heightM float64) {
 	return hi.X - lo.X, hi.Y - lo.Y
 }
 
+// Reach is the size (m) by which all panels are fitted into a picture of a shape: zoom by
+// Reach is the same as long as what is in the picture keeps its size there.
+func (s Scene) Reach(shape float64) float64 {
+	width, height := s.Size()
+	return max(height, width/shape)
+}
+
 // bounds are the corners of the box round all panels.
 func (s Scene) bounds() (lo, hi vec) {
 	v := newView(s, 1, 1)

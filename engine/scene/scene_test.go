@@ -300,3 +300,24 @@ func TestDayGoesAcross(t *testing.T) {
 		assert.NoError(t, s.Validate(), "%g", k)
 	}
 }
+
+// Where is the way back of Hit: the middle of a block's top is seen where Where says, and
+// what is seen there is that block.
+func TestWhereIsTheWayBackOfHit(t *testing.T) {
+	s := defaultScene()
+	s.Camera = scene.Camera{YawDeg: 20, PitchDeg: 10, Zoom: 1.3}
+	p := s.Panels[0]
+	for _, at := range [][2]int{{0, 0}, {p.Columns / 2, p.Rows / 2}, {p.Columns - 1, p.Rows - 1}} {
+		x := p.LeftM + p.OuterWidthM/2 + (float64(at[0])+0.5-float64(p.Columns)/2)*p.PitchM
+		y := p.BottomM + p.OuterHeightM/2 - (float64(at[1])+0.5-float64(p.Rows)/2)*p.PitchM
+		z := p.OutM + p.CleatThicknessM + p.BackerThicknessM + p.HeightsM[p.Levels[at[1]*p.Columns+at[0]]]
+		px, py, ok := s.Where(800, 600, x, y, z)
+		require.True(t, ok)
+		_, column, row, ok := s.Hit(800, 600, px, py)
+		if ok { // a taller neighbour may stand before it
+			assert.Equal(t, at, [2]int{column, row})
+		}
+	}
+	_, _, ok := s.Where(800, 600, 0, 0, 1e6)
+	assert.False(t, ok, "behind the viewer")
+}

@@ -47,6 +47,10 @@ func (s *Session) answer(req Request) Response {
 		return s.drag(req)
 	case "place":
 		return s.place(req)
+	case "stretch":
+		return s.stretched(req)
+	case "nudge":
+		return s.nudge(req)
 	case "picture":
 		return s.picture(req)
 	case "papers-picture":

@@ -68,6 +68,7 @@ type Response struct {
 	Link      string          `json:"link,omitempty"`
 	Picture   []byte          `json:"picture,omitempty"` // JPEG or PNG
 	Heard     string          `json:"heard,omitempty"`   // verdicts on the sound of a design
+	Handles   []Handle        `json:"handles,omitempty"` // of sizes, on the picture
 	Point     string          `json:"point,omitempty"`   // what lies at a place of the picture
 	Photos    []design.Photo  `json:"photos,omitempty"`  // that came with a letter, to be kept with the job
 	Jobs      []Job           `json:"jobs,omitzero"`     // of a file, to be kept beside the open one

@@ -40,6 +40,7 @@ type Session struct {
 	shelf    []string // texts of further price books
 	ear      ear
 	grip     grip                     // on the drawing of a wall
+	stretch  stretch                  // on the picture
 	alone    scene.View               // shows one panel in another way than it hangs; empty: none does
 	looks    map[string]engine.Result // plans of kept looks with the prices in force, by revision
 	now      state

@@ -131,16 +131,18 @@ func englishFrame() map[string]string {
 		"late/engine":  "The calculation is still on its way. What you change meanwhile is done when it is here.",
 		"late/missing": "A part of the page is missing, so nothing can be changed. What you see is the design that the page comes with; what you have made before is kept.",
 
-		"stage/label":    "Picture of the panel",
-		"stage/frame":    "Moving picture of the panel",
-		"stage/tools":    "Light and view",
-		"stage/lamp":     "Swing the lamp",
-		"stage/orbit":    "Turn the view",
-		"stage/zoom-in":  "Nearer",
-		"stage/zoom-out": "Farther",
-		"stage/reset":    "Straight on",
-		"stage/help":     "Drag, or use the arrow keys, to move the lamp or to turn the view. Plus and minus go nearer and farther.",
-		"stage/text":     "{panels} {panels|panel|panels} of {wood} blocks, {columns} across and {rows} down, {width} wide and {height} high together, on a plain wall.",
+		"stage/label":       "Picture of the panel",
+		"stage/frame":       "Moving picture of the panel",
+		"stage/tools":       "Light and view",
+		"stage/lamp":        "Swing the lamp",
+		"stage/orbit":       "Turn the view",
+		"stage/zoom-in":     "Nearer",
+		"stage/zoom-out":    "Farther",
+		"stage/reset":       "Straight on",
+		"stage/size-across": "Width",
+		"stage/size-down":   "Height",
+		"stage/help":        "Drag, or use the arrow keys, to move the lamp or to turn the view. Plus and minus go nearer and farther.",
+		"stage/text":        "{panels} {panels|panel|panels} of {wood} blocks, {columns} across and {rows} down, {width} wide and {height} high together, on a plain wall.",
 	}
 }
 

@@ -131,16 +131,18 @@ func germanFrame() map[string]string {
 		"late/engine":  "Die Rechnung ist noch unterwegs. Was Sie inzwischen ändern, wird getan, wenn sie da ist.",
 		"late/missing": "Ein Teil der Seite fehlt, darum lässt sich nichts ändern. Was Sie sehen, ist der Entwurf, mit dem die Seite kommt; was Sie früher gemacht haben, ist gespeichert.",
 
-		"stage/label":    "Bild des Paneels",
-		"stage/frame":    "Bewegtes Bild des Paneels",
-		"stage/tools":    "Licht und Blick",
-		"stage/lamp":     "Lampe schwenken",
-		"stage/orbit":    "Blick drehen",
-		"stage/zoom-in":  "Näher",
-		"stage/zoom-out": "Ferner",
-		"stage/reset":    "Gerade von vorn",
-		"stage/help":     "Ziehen Sie, oder nehmen Sie die Pfeiltasten, um die Lampe zu bewegen oder den Blick zu drehen. Plus und Minus gehen näher und ferner.",
-		"stage/text":     "{panels} {panels|Paneel|Paneele} mit Klötzen aus {wood}, {columns} nebeneinander und {rows} untereinander, zusammen {width} breit und {height} hoch, an einer schlichten Wand.",
+		"stage/label":       "Bild des Paneels",
+		"stage/frame":       "Bewegtes Bild des Paneels",
+		"stage/tools":       "Licht und Blick",
+		"stage/lamp":        "Lampe schwenken",
+		"stage/orbit":       "Blick drehen",
+		"stage/zoom-in":     "Näher",
+		"stage/zoom-out":    "Ferner",
+		"stage/reset":       "Gerade von vorn",
+		"stage/size-across": "Breite",
+		"stage/size-down":   "Höhe",
+		"stage/help":        "Ziehen Sie, oder nehmen Sie die Pfeiltasten, um die Lampe zu bewegen oder den Blick zu drehen. Plus und Minus gehen näher und ferner.",
+		"stage/text":        "{panels} {panels|Paneel|Paneele} mit Klötzen aus {wood}, {columns} nebeneinander und {rows} untereinander, zusammen {width} breit und {height} hoch, an einer schlichten Wand.",
 	}
 }
 
