@@ -153,10 +153,12 @@ function showState({ title, revision, reading, canUndo, canRedo }) {
   showValue("view.reading", reading);
 }
 
-// failed says that there is no engine, and takes the controls out of use.
+// failed says that there is no engine, and takes the controls out of use. What the page
+// says of the design can still be read.
 function failed() {
   page.classList.add("stopped");
-  for (const part of document.querySelectorAll(".tools, main")) part.inert = true;
+  for (const part of document.querySelectorAll(".tools, .stage-tools, #pad, #nav")) part.inert = true;
+  for (const control of document.querySelectorAll("main :is(button, input, select, textarea)")) control.disabled = true;
   keeping.failed();
 }
 
