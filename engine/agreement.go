@@ -139,15 +139,29 @@ const (
 	hundredPercent = 100 * ppmPerPercent
 )
 
+// CannotAccept says why the design of now may be priced but not agreed on: what could not
+// be offered cannot be accepted on a slip either. It is zero where nothing is in the way.
+// A Stop that was signed off, or answered by evidence, is not.
+func (j Job) CannotAccept() words.Phrase {
+	if stops := j.Plan.During(j).ShutAt(check.Offer); len(stops) > 0 {
+		return words.Phrase{Key: "slip/gate-shut", Args: words.Args{
+			"n": len(stops), "what": words.Phrase{Key: stops[0].Code, Args: stops[0].Args},
+		}}
+	}
+	return words.Phrase{}
+}
+
 // Accepting returns the record with its last change slip accepted. It has to lead to the
-// design of now.
+// design of now, and that to be one that can be offered.
 func (j Job) Accepting(today string) (rec design.Record, hindrance words.Phrase) {
 	n := len(j.Record.Slips)
-	switch {
+	switch shut := j.CannotAccept(); {
 	case n == 0 || j.Record.Slips[n-1].Accepted != "":
 		return j.Record, words.Phrase{Key: "slip/none"}
 	case j.Record.Slips[n-1].Revision != j.Plan.Revision:
 		return j.Record, words.Phrase{Key: "slip/other-design", Args: words.Args{"revision": j.Record.Slips[n-1].Revision, "now": j.Plan.Revision}}
+	case shut.Key != "":
+		return j.Record, shut
 	case !design.IsDate(today):
 		return j.Record, words.Phrase{Key: "offer/no-day"}
 	}

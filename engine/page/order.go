@@ -88,18 +88,23 @@ type SlipForm struct {
 	Reason          Control
 	Accepted        string // empty: not yet
 	Fits            bool   // it leads to the open design
+	Shut            string // why it cannot be accepted all the same; empty: it can
 	Path            string
 }
 
 // SlipForms are the changes after the lock.
 func (v *view) SlipForms() []SlipForm {
 	var all []SlipForm
+	shut := v.Job.CannotAccept()
 	for i, s := range v.Job.Record.Slips {
 		f := SlipForm{
 			Name: v.T("slip/name", "n", s.Number, "before", s.Before, "revision", s.Revision),
 			Sum:  v.T("slip/sum", "net", v.signedAmount(s.Net), "tax", v.signedAmount(s.Tax), "gross", v.signedAmount(s.Gross)),
 			Days: v.Words.Show(s.Later()), Reason: v.recordControl("", "slips[%d].reason", i),
 			Fits: s.Revision == v.Plan.Revision, Path: fmt.Sprintf("%sslips[%d]", design.RecordPrefix, i),
+		}
+		if f.Fits && shut.Key != "" {
+			f.Shut = v.Words.Say(shut.Key, shut.Args)
 		}
 		if s.Accepted != "" {
 			f.Accepted = v.T("slip/accepted", "date", s.Accepted)

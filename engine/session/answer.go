@@ -27,15 +27,9 @@ func (s *Session) answer(req Request) Response {
 	case "act":
 		return s.act(req)
 	case "undo":
-		if !s.step(&s.undo, &s.redo) {
-			return Response{Announce: s.reader().Say("page/nothing-to-undo")}
-		}
-		return s.whole("page/undone")
+		return s.throughHistory(&s.undo, &s.redo, "undone", "nothing-to-undo")
 	case "redo":
-		if !s.step(&s.redo, &s.undo) {
-			return Response{Announce: s.reader().Say("page/nothing-to-redo")}
-		}
-		return s.whole("page/redone")
+		return s.throughHistory(&s.redo, &s.undo, "redone", "nothing-to-redo")
 	case "section":
 		s.section = req.Name
 		return s.whole("")

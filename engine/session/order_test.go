@@ -10,6 +10,74 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
+// Undo takes back what was noted of the order, an entry at a time and in its turn with the
+// edits of the design; redo brings it back. What was counted since stays.
+func TestUndoOfTheOrder(t *testing.T) {
+	s := fresh()
+	act := func(req session.Request) session.Response {
+		t.Helper()
+		req.Today = "2026-03-02"
+		res := ask(t, s, req)
+		require.True(t, res.OK, "%v", res.Faults)
+		return res
+	}
+	openBook(t, s, design.EncodeBook(ownBook()), "file")
+	read(t, s, "maker", "money")
+	act(session.Request{Op: "act", Name: "make-offer", Value: "30"})
+	act(session.Request{Op: "act", Name: "lock"})
+	set(t, s, group+".wood", "oak")
+	act(session.Request{Op: "act", Name: "slip"})
+	set(t, s, "record.slips[0].reason", "oak after all")
+	act(session.Request{Op: "act", Name: "accept-slip"})
+	act(session.Request{Op: "act", Name: "count", Path: "0 10 0"})
+
+	back := act(session.Request{Op: "undo"})
+	assert.Contains(t, back.Announce, "the last entry of the order")
+	require.NotNil(t, back.Record, "the page has to keep it")
+	rec := kept(t, back)
+	require.Len(t, rec.Slips, 1)
+	assert.Empty(t, rec.Slips[0].Accepted)
+	assert.Equal(t, "oak after all", rec.Slips[0].Reason)
+	assert.Equal(t, 10, rec.Bins[0].Cut, "what was cut stays cut")
+	rec = kept(t, act(session.Request{Op: "redo"}))
+	assert.Equal(t, "2026-03-02", rec.Slips[0].Accepted)
+
+	act(session.Request{Op: "undo"}) // accepted
+	act(session.Request{Op: "undo"}) // what was typed
+	rec = kept(t, act(session.Request{Op: "undo"}))
+	assert.Empty(t, rec.Slips)
+	assert.NotNil(t, rec.Lock)
+	assert.Equal(t, "Undone.", act(session.Request{Op: "undo"}).Announce)
+	assert.Equal(t, "poplar", s.Document().Design.Walls[0].Groups[0].Wood)
+	rec = kept(t, act(session.Request{Op: "undo"}))
+	assert.Nil(t, rec.Lock)
+	assert.Empty(t, rec.States)
+}
+
+// A change that cannot be offered is priced, but cannot be accepted; the page says why in
+// the place of the button.
+func TestSlipOfWhatCannotBeOffered(t *testing.T) {
+	s := fresh()
+	openBook(t, s, design.EncodeBook(ownBook()), "file")
+	read(t, s, "maker", "money")
+	act := func(name, value string) session.Response {
+		return ask(t, s, session.Request{Op: "act", Name: name, Value: value, Today: "2026-03-02"})
+	}
+	require.True(t, act("make-offer", "30").OK)
+	require.True(t, act("lock", "").OK)
+	require.True(t, ask(t, s, session.Request{Op: "act", Name: "add", Path: "walls[0].obstacles"}).OK)
+	for path, value := range map[string]string{"x": "1500 mm", "y": "600 mm", "kind": "sprinkler"} {
+		require.True(t, set(t, s, "walls[0].obstacles[0]."+path, value).OK)
+	}
+	shown := html(act("slip", ""))
+	assert.Contains(t, shown, "Change 1:")
+	assert.Contains(t, shown, "may be priced, but not accepted: 1 Stop keeps the offer of this design back")
+	assert.NotContains(t, shown, `data-act="accept-slip"`)
+	res := act("accept-slip", "")
+	require.False(t, res.OK)
+	assert.Contains(t, res.Faults[0].Message, "may be priced, but not accepted")
+}
+
 // From the offer to the last invoice: a look is locked, changed on a slip and invoiced; it
 // all stays in the record.
 func TestAnOrder(t *testing.T) {

@@ -14,8 +14,8 @@ import (
 
 // The record of a job comes in beside its design: each opening of a design has its
 // own, so that a step of the history that leads to another job leads to that one's
-// record. It is no step of the history itself: what was laid stays laid when an edit
-// of the design is undone. The page keeps it where it keeps the job.
+// record. It is no step of the history itself, but for the order: what was laid stays laid
+// when an edit of the design is undone. The page keeps it where it keeps the job.
 
 // record is the one of the open design.
 func (s *Session) record() design.Record {
@@ -95,7 +95,7 @@ func (s *Session) setRecord(path string, req Request) Response {
 		return s.refuseAt(req.Path, err)
 	}
 	job.Record = rec
-	res := s.recorded(job.Noted(path))
+	res := s.entered(job.Noted(path))
 	res.Fragments = page.Fragments(s.input(), req.Path)
 	return s.common(res)
 }
@@ -157,7 +157,7 @@ func (s *Session) work(do func(*Session, engine.Job, Request) (design.Record, er
 	if err != nil {
 		return s.refuse(err)
 	}
-	text := s.recorded(rec).Record
+	text := s.entered(rec).Record
 	res := s.whole("")
 	res.Record = text
 	if req.Name == "sign" {

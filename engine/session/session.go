@@ -60,13 +60,15 @@ type state struct {
 }
 
 // kept is a document of the history, and which opening of a design it goes back
-// to: a step may lead to what was open before.
+// to: a step may lead to what was open before. A step of the order alone has the order to
+// go back to; others leave that as it is.
 type kept struct {
 	doc     design.Document
 	opening int
+	order   *order
 }
 
-func (s state) kept() kept { return kept{s.doc, s.opening} }
+func (s state) kept() kept { return kept{doc: s.doc, opening: s.opening} }
 
 // New returns a session that has the default design open.
 func New(book design.Book) *Session {
@@ -180,19 +182,36 @@ func (s *Session) change(doc design.Document) error {
 // of the view alone is none: looking at a design is not an edit.
 func (s *Session) take(next state) {
 	if next.plan.Revision != s.now.plan.Revision || !sameBeside(next.doc, s.now.doc) {
-		s.undo = append(s.undo, s.now.kept())
-		if len(s.undo) > maxHistory {
-			s.undo = s.undo[1:]
-		}
-		s.redo = nil
+		s.remember(s.now.kept())
 	}
 	s.now = next
+}
+
+// remember adds a step to the history.
+func (s *Session) remember(before kept) {
+	s.undo = append(s.undo, before)
+	if len(s.undo) > maxHistory {
+		s.undo = s.undo[1:]
+	}
+	s.redo = nil
 }
 
 // sameBeside reports whether two documents hold the same beside their design and
 // their view: the looks kept with it and the offer.
 func sameBeside(a, b design.Document) bool {
 	return reflect.DeepEqual(a.Looks, b.Looks) && reflect.DeepEqual(a.Offer, b.Offer)
+}
+
+// throughHistory answers a step of the history that says so, or that there is none.
+func (s *Session) throughHistory(from, to *[]kept, done, none string) Response {
+	n := len(*from)
+	if n > 0 && (*from)[n-1].order != nil {
+		return s.stepOrder(from, to, done)
+	}
+	if !s.step(from, to) {
+		return Response{Announce: s.reader().Say("page/" + none)}
+	}
+	return s.whole("page/" + done)
 }
 
 // step moves one document from one end of the history to the other. The view

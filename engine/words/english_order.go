@@ -37,6 +37,7 @@ func englishOrder() map[string]string {
 		"slip/unchanged":      "The design is the one that was agreed on.",
 		"slip/other-currency": "What was agreed on is in {locked}, and the price book is in {now}.",
 		"slip/none":           "No change waits to be accepted.",
+		"slip/gate-shut":      "This change may be priced, but not accepted: {n} {n|Stop keeps|Stops keep} the offer of this design back. {what}",
 		"slip/other-design":   "The slip leads to revision {revision}, and the design is {now}. Price the change again first.",
 
 		"call/do":       "Make the invoice",

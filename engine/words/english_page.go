@@ -78,6 +78,8 @@ func englishFrame() map[string]string {
 		"page/link-made":       "The link is made.",
 		"page/undone":          "Undone.",
 		"page/redone":          "Done again.",
+		"page/order-undone":    "Undone: the last entry of the order. Redo brings it back.",
+		"page/order-redone":    "Done again: the last entry of the order.",
 		"page/nothing-to-undo": "There is nothing to undo.",
 		"page/nothing-to-redo": "There is nothing to do again.",
 

@@ -37,6 +37,7 @@ func germanOrder() map[string]string {
 		"slip/unchanged":      "Der Entwurf ist der vereinbarte.",
 		"slip/other-currency": "Vereinbart wurde in {locked}, und das Preisbuch führt {now}.",
 		"slip/none":           "Keine Änderung wartet darauf, angenommen zu werden.",
+		"slip/gate-shut":      "Diese Änderung lässt sich bepreisen, aber nicht annehmen: {n} {n|Halt hält|Halte halten} das Angebot für diesen Entwurf zurück. {what}",
 		"slip/other-design":   "Der Nachtrag führt zu Revision {revision}, und der Entwurf ist {now}. Bepreisen Sie die Änderung zuerst neu.",
 
 		"call/do":       "Rechnung stellen",

@@ -78,6 +78,8 @@ func germanFrame() map[string]string {
 		"page/link-made":       "Der Link ist gemacht.",
 		"page/undone":          "Zurückgenommen.",
 		"page/redone":          "Wiederholt.",
+		"page/order-undone":    "Zurückgenommen: der letzte Eintrag des Auftrags. „Wiederholen“ bringt ihn zurück.",
+		"page/order-redone":    "Wiederholt: der letzte Eintrag des Auftrags.",
 		"page/nothing-to-undo": "Es gibt nichts zurückzunehmen.",
 		"page/nothing-to-redo": "Es gibt nichts zu wiederholen.",
 
