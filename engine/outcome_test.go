@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"blockfield/engine"
+	"blockfield/engine/check"
 	"blockfield/engine/cost"
 	"blockfield/engine/design"
 	"blockfield/engine/design/designtest"
@@ -107,14 +108,15 @@ func TestOutcomeOfWhatWasAgreed(t *testing.T) {
 	assert.InDelta(t, 100*float64(o.Profit.Minor)/200_000, o.Share(o.Profit), 1e-9)
 }
 
-// An offer promises what the schedule holds: as usual from now on at the earliest, and at
-// worst from the last day on which it can be accepted. A first day that is fixed fixes both.
+// An offer promises what the schedule holds: as usual at the earliest and at worst at the
+// latest, once for whoever orders on its day and once for whoever does on its last day. A
+// first day that is fixed fixes both as long as the order comes before it.
 func TestAnOfferPromisesDays(t *testing.T) {
 	d := designtest.Job(t, "s2")
 	plan, err := engine.Plan(d, design.DefaultBook())
 	require.NoError(t, err)
-	promised := func(rec design.Record, today, until string) design.Offer {
-		return engine.Follow(d, plan, rec, today).Promising(design.Offer{ValidUntil: until})
+	promised := func(rec design.Record, made, until string) design.Offer {
+		return engine.Follow(d, plan, rec, made).Promising(design.Offer{Made: made, ValidUntil: until})
 	}
 	rec := design.NewRecord()
 	ready := func(start string) string {
@@ -124,18 +126,89 @@ func TestAnOfferPromisesDays(t *testing.T) {
 	}
 	o := promised(rec, "2030-03-04", "2030-04-03")
 	assert.Equal(t, ready("2030-03-04"), o.ReadyFrom)
-	assert.Greater(t, o.ReadyBy, ready("2030-04-03"), "at worst it takes longer than usual")
-	later := promised(rec, "2030-03-04", "2030-05-03")
-	assert.Equal(t, o.ReadyFrom, later.ReadyFrom)
-	assert.Greater(t, later.ReadyBy, o.ReadyBy)
+	assert.Greater(t, o.ReadyBy, ready("2030-03-04"), "at worst it takes longer than usual")
+	assert.Equal(t, ready("2030-04-03"), o.LaterFrom, "whoever orders on the last day waits from then on")
+	assert.Greater(t, o.LaterBy, ready("2030-04-03"))
+	longer := promised(rec, "2030-03-04", "2030-05-03")
+	assert.Equal(t, o.ReadyBy, longer.ReadyBy)
+	assert.Greater(t, longer.LaterBy, o.LaterBy)
 
-	rec.Days.Start = "2030-03-11"
+	rec.Days.Start = "2030-05-13"
 	o = promised(rec, "2030-03-04", "2030-04-03")
-	assert.Equal(t, ready("2030-03-11"), o.ReadyFrom)
-	assert.Equal(t, o, func() design.Offer {
-		o := promised(rec, "2030-03-04", "2030-05-03")
-		o.ValidUntil = "2030-04-03"
-		return o
-	}(), "however long the offer holds")
+	assert.Equal(t, ready("2030-05-13"), o.ReadyFrom)
+	assert.Equal(t, []string{o.ReadyFrom, o.ReadyBy}, []string{o.LaterFrom, o.LaterBy}, "it begins no sooner")
+	assert.Greater(t, promised(rec, "2030-03-04", "2030-06-03").LaterFrom, o.LaterFrom, "ordered after the day on which it was to begin")
 	assert.Empty(t, promised(design.NewRecord(), "", "2030-04-03").ReadyFrom, "without a calendar there are no days")
+}
+
+// What an offer says of its days: two windows where they differ, and how the day that was
+// wished for stands to them. An earlier file has one window, of whoever orders last.
+func TestPromisedDays(t *testing.T) {
+	said := func(o design.Offer) (keys []string) {
+		for _, p := range engine.PromisedDays(o) {
+			keys = append(keys, p.Key)
+		}
+		return keys
+	}
+	o := design.Offer{ValidUntil: "2030-04-03", ReadyFrom: "2030-05-01", ReadyBy: "2030-05-20"}
+	assert.Equal(t, []string{"offer/ready"}, said(o))
+	o.Made, o.LaterFrom, o.LaterBy = "2030-03-04", "2030-06-01", "2030-06-20"
+	assert.Equal(t, []string{"offer/ready-first", "offer/ready-last"}, said(o))
+	for wished, key := range map[string]string{
+		"2030-06-20": "offer/wish-kept", "2030-06-19": "offer/wish-kept-first", "2030-05-20": "offer/wish-kept-first",
+		"2030-05-19": "offer/wish-may-be-missed", "2030-05-01": "offer/wish-may-be-missed", "2030-04-30": "offer/wish-missed",
+	} {
+		o.Wished = wished
+		assert.Equal(t, []string{"offer/ready-first", "offer/ready-last", key}, said(o), wished)
+	}
+	assert.Empty(t, said(design.Offer{ValidUntil: "2030-04-03", Wished: "2030-04-03"}))
+}
+
+// An offer carries whatever is signed with it, and nothing that is the workshop's own.
+func TestAnOfferHoldsWhatIsSigned(t *testing.T) {
+	book, digits := designtest.Sentinel(t)
+	book.Workshop, book.Address, book.TaxNumber, book.Terms = "Elm Yard", "5 Mill Lane\nAppleby", "XA 404", "Pay in time."
+	doc := design.Clone(design.Default())
+	doc.Design.Money.Extras = []design.Extra{{Name: "Make good the plaster", Amount: design.Units(150), Role: design.ExtraSold, OwnTax: true, Tax: 7}}
+	doc, err := design.KeepLook(doc, "Pale")
+	require.NoError(t, err)
+	oak := edit(t, doc, group+"wood = oak")
+	doc.Looks = append(doc.Looks, design.Look{Name: "Brown", Design: oak.Design})
+	shut := edit(t, doc, group+"width = 4000 mm")
+	doc.Looks = append(doc.Looks, design.Look{Name: "Wide", Design: shut.Design})
+	plans := make([]engine.Result, len(doc.Looks))
+	for i, l := range doc.Looks {
+		plans[i], err = engine.Plan(l.Design, book)
+		require.NoError(t, err)
+	}
+	o, why := engine.MakeOffer(plans[0], book, today, 30)
+	require.Empty(t, why.Key)
+	o = engine.Beside(o, doc, plans)
+	assert.Equal(t, []string{"Elm Yard", "5 Mill Lane\nAppleby", "XA 404", "Pay in time.", today, "Pale"}, []string{o.Workshop, o.Address, o.TaxNumber, o.Terms, o.Made, o.Look})
+	require.Len(t, o.Taxes, 2)
+	assert.Equal(t, design.Units(150), o.Taxes[1].Base)
+	require.Len(t, o.Stages, 3)
+	require.Len(t, o.Others, 2)
+	assert.Equal(t, "Brown", o.Others[0].Name)
+	assert.Equal(t, plans[1].Price.Gross, o.Others[0].Gross.In("EUR"))
+	assert.Zero(t, o.Others[1].Gross, "too heavy to hang: it has no price")
+	require.NotEmpty(t, plans[2].ShutAt(check.Offer))
+
+	doc.Offer = &o
+	require.NoError(t, design.Validate(doc))
+	text, err := design.EncodeLink(doc)
+	require.NoError(t, err)
+	back, err := design.DecodeLink(text)
+	require.NoError(t, err)
+	assert.Equal(t, o, *back.Offer)
+	for _, d := range digits {
+		assert.NotContains(t, string(design.Encode(back)), d)
+	}
+	for _, spoil := range []func(*design.Offer){
+		func(o *design.Offer) { o.Stages[0].Amount++ }, func(o *design.Offer) { o.Taxes[0].Tax-- }, func(o *design.Offer) { o.LaterFrom, o.LaterBy = "2030-02-02", "2030-02-01" },
+	} {
+		bad := design.Clone(doc)
+		spoil(bad.Offer)
+		assert.Error(t, design.Validate(bad))
+	}
 }

@@ -103,6 +103,12 @@ func newEntry(list string) any {
 		return sheetAlike(defaultDesign())
 	case "design.money.extras":
 		return Extra{}
+	case "offer.taxes":
+		return TaxPart{}
+	case "offer.stages":
+		return OfferedStage{}
+	case "offer.others":
+		return OfferedLook{Wood: Woods()[0]}
 	case "looks":
 		return Look{Design: defaultDesign()}
 	default:

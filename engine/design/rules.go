@@ -26,10 +26,35 @@ func (c *checker) document(doc *Document) {
 	for i := range doc.Looks {
 		c.design(&doc.Looks[i].Design, (*at)(nil).field("looks").item(i).field("design"))
 	}
-	if o, p := doc.Offer, (*at)(nil).field("offer").field("readyBy"); o != nil && o.ReadyFrom > o.ReadyBy && c.clean(p) {
-		c.add(p, DaysReversed, o.ReadyBy, phrase("allowed/not-before", "day", o.ReadyFrom))
+	if doc.Offer != nil {
+		c.offer(doc.Offer, (*at)(nil).field("offer"))
 	}
 	c.assumed(doc)
+}
+
+// offer holds the days and the sums of an offer.
+func (c *checker) offer(o *Offer, p *at) {
+	for _, days := range []struct{ name, from, by string }{{"readyBy", o.ReadyFrom, o.ReadyBy}, {"laterBy", o.LaterFrom, o.LaterBy}} {
+		if by := p.field(days.name); days.from > days.by && c.clean(by) {
+			c.add(by, DaysReversed, days.by, phrase("allowed/not-before", "day", days.from))
+		}
+	}
+	tax, due := Amount(0), Amount(0)
+	for _, t := range o.Taxes[:min(len(o.Taxes), maxTaxParts)] {
+		tax += t.Tax
+	}
+	for _, s := range o.Stages[:min(len(o.Stages), maxStages)] {
+		due += s.Amount
+	}
+	for _, sum := range []struct {
+		name     string
+		parts    int
+		all, got Amount
+	}{{"tax", len(o.Taxes), tax, o.Tax}, {"gross", len(o.Stages), due, o.Gross}} {
+		if parts := p.field(sum.name); sum.parts > 0 && sum.all != sum.got && c.clean(parts) {
+			c.add(parts, BadSum, sum.got.String(), words.Plain(sum.all.String()))
+		}
+	}
 }
 
 func (c *checker) design(d *Design, p *at) {

@@ -13,6 +13,9 @@ const (
 	maxStuds     = 64
 	maxLooks     = 3
 	maxPanels    = 12 // of one group
+	maxTaxParts  = 17 // rates of tax in a price: the usual one, and one for each line
+	maxStages    = 6  // of the payments
+	maxOfferedKg = 1e6
 	maxSide      = 400
 	maxHeights   = 9
 	maxGang      = 6 // sticks that a clamped carrier holds; common practice
@@ -87,7 +90,8 @@ func designRows() []Field {
 	rows = append(rows, groupRows()...)
 	rows = append(rows, benchRows()...)
 	rows = append(rows, jobRows()...)
-	return append(rows, viewRows()...)
+	rows = append(rows, viewRows()...)
+	return append(rows, offerRows()...)
 }
 
 func roomRows() []Field {
@@ -330,6 +334,40 @@ func viewRows() []Field {
 		kindRow(offer+"currency", KindCurrency, "Currency of the three amounts.").required().fixed(),
 		kindRow(offer+"validUntil", KindDate, "Last day on which the offer holds.").required().fixed(),
 		kindRow(offer+"readyFrom", KindDate, "First day on which it may be ready; may be empty.").optional().sparse().fixed(),
-		kindRow(offer+"readyBy", KindDate, "Last day by which it is ready, if it is ordered while the offer holds; may be empty.").optional().sparse().fixed(),
+		kindRow(offer+"readyBy", KindDate, "Last day by which it is ready, if it is ordered when it is offered; may be empty.").optional().sparse().fixed(),
+		kindRow(offer+"laterFrom", KindDate, "First day on which it may be ready if it is ordered on the last day; may be empty.").optional().sparse().fixed(),
+		kindRow(offer+"laterBy", KindDate, "Last day by which it is ready if it is ordered on the last day; may be empty.").optional().sparse().fixed(),
+		kindRow(offer+"wished", KindDate, "Last day on which the client would like to have it; may be empty.").optional().sparse().fixed(),
+		kindRow(offer+"made", KindDate, "Day on which it was offered; may be empty.").optional().sparse().fixed(),
+	}
+}
+
+// offerRows are what else is signed with an offer, so that whoever gets it as a file or a
+// link has the same paper as whoever made it.
+func offerRows() []Field {
+	const offer, other = "offer.", "offer.others[]."
+	return []Field{
+		textRow(offer+"workshop", shortText, "Name of the workshop that offers.").sparse().fixed(),
+		textRow(offer+"address", longText, "Its address and how to reach it, a line each.").lines().sparse().fixed(),
+		textRow(offer+"taxNumber", shortText, "Its tax number.").sparse().fixed(),
+		textRow(offer+"reverseCharge", longText, "What is said where the client owes the tax.").sparse().fixed(),
+		textRow(offer+"terms", longText, "Terms of the offer.").lines().sparse().fixed(),
+		partsRow(offer+"taxes", 0, maxTaxParts, "Tax in the price, by rate.").sparse().fixed(),
+		numberRow(offer+"taxes[].percent", 0, 40, 1, "%", "The rate.").required().fixed(),
+		amountRow(offer+"taxes[].base", -maxBulk, maxBulk, "What it is taken on, without tax.").required().fixed(),
+		amountRow(offer+"taxes[].tax", -maxBulk, maxBulk, "What it comes to.").required().fixed(),
+		partsRow(offer+"stages", 0, maxStages, "Parts of the gross price and when they fall due.").sparse().fixed(),
+		textRow(offer+"stages[].name", shortText, "When it falls due.").filled().required().fixed(),
+		amountRow(offer+"stages[].amount", 0, maxBulk, "What is to be paid then, with tax.").required().fixed(),
+		textRow(offer+"look", shortText, "What the offered look is called.").sparse().fixed(),
+		partsRow(offer+"others", 0, maxLooks, "Other looks in the offer.").sparse().fixed(),
+		textRow(other+"name", shortText, "What the look is called.").fixed(),
+		kindRow(other+"revision", KindCode, "Its revision.").required().fixed(),
+		amountRow(other+"gross", 0, maxBulk, "What it costs with tax.").required().fixed(),
+		choiceRow(other+"wood", "Its wood.", Woods()...).required().fixed(),
+		choiceRow(other+"secondWood", "Its second wood.", append([]string{NoSecondWood}, Woods()...)...).usually(NoSecondWood).fixed(),
+		lengthRow(other+"width", 0, maxWallMM*2, 1, "How wide it is, all panels of the first group.").required().fixed(),
+		lengthRow(other+"height", 0, maxWallMM*2, 1, "How high.").required().fixed(),
+		numberRow(other+"kg", 0, maxOfferedKg, 0.1, "kg", "Mass of all panels.").required().fixed(),
 	}
 }

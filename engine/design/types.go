@@ -81,8 +81,49 @@ type Offer struct {
 	Gross      Amount `json:"gross"`
 	Currency   string `json:"currency"`
 	ValidUntil string `json:"validUntil"`
+	Made       string `json:"made,omitempty"`      // day on which it was offered; empty: an earlier program did not say
 	ReadyFrom  string `json:"readyFrom,omitempty"` // first day on which it may be ready; empty: not said
-	ReadyBy    string `json:"readyBy,omitempty"`   // last day, if it is ordered while the offer holds
+	ReadyBy    string `json:"readyBy,omitempty"`   // last day, if it is ordered on the day of the offer
+	LaterFrom  string `json:"laterFrom,omitempty"` // the same two days if it is ordered on the last day of the offer;
+	LaterBy    string `json:"laterBy,omitempty"`   // empty: then ReadyBy is that of whoever orders on the last day
+	Wished     string `json:"wished,omitempty"`    // last day on which the client would like to have it
+
+	Workshop      string `json:"workshop,omitempty"` // whoever offers, by name
+	Address       string `json:"address,omitempty"`  // and how to reach them, a line each
+	TaxNumber     string `json:"taxNumber,omitempty"`
+	ReverseCharge string `json:"reverseCharge,omitempty"` // said where the client owes the tax
+	Terms         string `json:"terms,omitempty"`
+
+	Taxes  []TaxPart      `json:"taxes,omitempty"`
+	Stages []OfferedStage `json:"stages,omitempty"` // what is to be paid when; their sum is the gross price
+	Look   string         `json:"look,omitempty"`   // what the offered look is called; empty: nothing
+	Others []OfferedLook  `json:"others,omitempty"` // what was kept beside it
+}
+
+// TaxPart is one rate of tax in a price: what it is taken on, without tax, and what it
+// comes to.
+type TaxPart struct {
+	Percent float64 `json:"percent"`
+	Base    Amount  `json:"base"`
+	Tax     Amount  `json:"tax"`
+}
+
+// OfferedStage is a part of the gross price, and when it falls due.
+type OfferedStage struct {
+	Name   string `json:"name"`
+	Amount Amount `json:"amount"`
+}
+
+// OfferedLook is another look in an offer: what it costs with tax, and how it differs.
+type OfferedLook struct {
+	Name       string        `json:"name"`
+	Revision   string        `json:"revision"`
+	Gross      Amount        `json:"gross"` // 0: it cannot be offered as it stands
+	Wood       string        `json:"wood"`
+	SecondWood string        `json:"secondWood,omitempty"`
+	Width      length.Length `json:"width"`
+	Height     length.Length `json:"height"`
+	Kg         float64       `json:"kg"` // of all panels
 }
 
 // Design is everything that a result may depend on.

@@ -1,6 +1,8 @@
 package page
 
 import (
+	"strings"
+
 	"blockfield/engine"
 	"blockfield/engine/cost"
 	"blockfield/engine/design"
@@ -146,10 +148,14 @@ func (v *view) OfferLine() string {
 // OfferDelivery says when what was offered is ready; empty where the offer does not say.
 func (v *view) OfferDelivery() string {
 	o := v.Doc.Offer
-	if o == nil || o.ReadyFrom == "" || o.ReadyBy == "" {
+	if o == nil {
 		return ""
 	}
-	return v.T("offer/ready", "from", o.ReadyFrom, "by", o.ReadyBy, "date", o.ValidUntil)
+	var all []string
+	for _, p := range engine.PromisedDays(*o) {
+		all = append(all, v.Words.Say(p.Key, p.Args))
+	}
+	return strings.Join(all, " ")
 }
 
 // OfferNotes say what has become of the offer: that it has lapsed, that the

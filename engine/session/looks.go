@@ -65,7 +65,7 @@ func (s *Session) offer(days string) (design.Document, error) {
 		return design.Document{}, errors.New(s.reader().Say(hindrance.Key, hindrance.Args))
 	}
 	doc := s.now.doc
-	offer = s.job().Promising(offer)
+	offer = engine.Beside(s.job().Promising(offer), doc, s.lookPlans())
 	doc.Offer = &offer
 	return doc, nil
 }

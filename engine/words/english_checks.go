@@ -160,8 +160,14 @@ func englishPrices() map[string]string {
 
 		"label/looks.name": "Name of the look",
 
-		"offer/ready": "Ready between {from} and {by}, if it is ordered by {date}.",
-		"offer/line":  "Offered at {gross} with tax, until {date}.",
+		"offer/ready":              "Ready between {from} and {by}, if it is ordered by {date}.",
+		"offer/ready-first":        "Ordered on {day}: ready between {from} and {by}.",
+		"offer/ready-last":         "Ordered on the last day, {date}: ready between {from} and {by}.",
+		"offer/wish-kept":          "It was wished for by {wished}, and is ready by then whenever it is ordered while the offer holds.",
+		"offer/wish-kept-first":    "It was wished for by {wished}: it is ready by then if it is ordered on {day}; ordered on the last day it may take until {by}.",
+		"offer/wish-may-be-missed": "It was wished for by {wished}, and that day may be missed: where all work takes its longest, it is ready on {by}.",
+		"offer/wish-missed":        "It was wished for by {wished}, and that day is missed: it is not ready before {from}.",
+		"offer/line":               "Offered at {gross} with tax, until {date}.",
 
 		"prices/the-examples":   "the example figures",
 		"prices/a-selling-book": "a selling book",

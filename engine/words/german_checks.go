@@ -160,8 +160,14 @@ func germanPrices() map[string]string {
 
 		"label/looks.name": "Name der Variante",
 
-		"offer/ready": "Fertig zwischen {from} und {by}, wenn bis {date} bestellt wird.",
-		"offer/line":  "Angeboten zu {gross} mit Steuer, bis {date}.",
+		"offer/ready":              "Fertig zwischen {from} und {by}, wenn bis {date} bestellt wird.",
+		"offer/ready-first":        "Am {day} bestellt: fertig zwischen {from} und {by}.",
+		"offer/ready-last":         "Am letzten Tag bestellt, {date}: fertig zwischen {from} und {by}.",
+		"offer/wish-kept":          "Gewünscht war es bis {wished}, und bis dahin ist es fertig, wann immer es bestellt wird, solange das Angebot gilt.",
+		"offer/wish-kept-first":    "Gewünscht war es bis {wished}: Am {day} bestellt ist es bis dahin fertig; am letzten Tag bestellt kann es bis {by} dauern.",
+		"offer/wish-may-be-missed": "Gewünscht war es bis {wished}, und dieser Tag kann verfehlt werden: Wo alle Arbeit am längsten dauert, ist es am {by} fertig.",
+		"offer/wish-missed":        "Gewünscht war es bis {wished}, und dieser Tag wird verfehlt: Vor {from} ist es nicht fertig.",
+		"offer/line":               "Angeboten zu {gross} mit Steuer, bis {date}.",
 
 		"prices/the-examples":   "die Beispielzahlen",
 		"prices/a-selling-book": "ein Verkaufsbuch",
