@@ -4,7 +4,7 @@
 SHELL := /bin/bash
 .SHELLFLAGS := -euo pipefail -c
 .NOTPARALLEL:
-.PHONY: help run test check bench site golden contact-sheet papers-preview soak race vuln modules blockfield chromium test-cut test-wasm test-native clean
+.PHONY: help run test check bench site golden browsers contact-sheet sample-sheet papers-preview soak race vuln modules blockfield chromium test-cut test-wasm test-native clean
 
 ADDR ?= 127.0.0.1:8080
 PAPER ?= A4
@@ -68,6 +68,12 @@ golden: ## write the golden files anew; read the difference before you commit it
 
 contact-sheet: ## pictures of every wood, view and scenario to look at, in build/contact-sheet
 	go test -count=1 -run '^TestContactSheet$$' ./cmd/blockfield -sheet '$(CURDIR)/build/contact-sheet'
+
+browsers: ## the page in Firefox and WebKit (apt-get install firefox-esr webkit2gtk-driver xvfb)
+	xvfb-run -a -s '-screen 0 1440x1000x24' go test -count=1 -v -timeout 20m -run '^TestOtherBrowsers$$' ./cmd/blockfield -browsers
+
+sample-sheet: ## every part of the page in its states, light and dark, in build/sample-sheet
+	go test -count=1 -run '^TestSampleSheet$$' ./cmd/blockfield -sample '$(CURDIR)/build/sample-sheet'
 
 papers-preview: blockfield ## the papers of three jobs as pages to look at, in build/papers (PAPER=A4; needs Chromium and pdftoppm)
 	@command -v pdftoppm >/dev/null || { echo "pdftoppm is missing: apt-get install poppler-utils" >&2; exit 1; }
