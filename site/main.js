@@ -65,7 +65,10 @@ const form = watchForm({
 
 const stage = makeStage({
   ask,
-  viewed: (fields) => Promise.all(fields.map(([path, value]) => ask({ op: "set", path, value, quiet: true }))),
+  viewed: (fields) => Promise.all(fields.map(async ([path, value]) => {
+    const { ok } = await ask({ op: "set", path, value, quiet: true });
+    if (ok) showValue(path, value); // an answer leaves out the field that was set
+  })),
 });
 
 // What is heard goes to the engine, which says what it means. The page notes of
