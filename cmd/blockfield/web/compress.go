@@ -15,6 +15,10 @@ import (
 // smallest is the size below which compression saves no packet.
 const smallest = 1024
 
+// widest is the window that every decoder has to have, in bits (RFC 7932): modules are
+// larger than the one that is taken by itself.
+const widest = 24
+
 // compress adds the .br and .gz forms of every file that gets smaller by them.
 func (s *Site) compress(effort int) error {
 	var wg sync.WaitGroup
@@ -40,7 +44,7 @@ func (s *Site) compress(effort int) error {
 func (f *File) compress(effort int) error {
 	var err error
 	f.Brotli, err = smaller(f.Body, func(w io.Writer) (io.WriteCloser, error) {
-		return brotli.NewWriterLevel(w, effort), nil
+		return brotli.NewWriterOptions(w, brotli.WriterOptions{Quality: effort, LGWin: widest}), nil
 	})
 	if err != nil {
 		return err
