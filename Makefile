@@ -4,18 +4,21 @@
 SHELL := /bin/bash
 .SHELLFLAGS := -euo pipefail -c
 .NOTPARALLEL:
-.PHONY: help run test check bench site golden browsers contact-sheet sample-sheet papers-preview soak race vuln modules blockfield chromium test-cut test-wasm test-native clean
+.PHONY: help run test check bench site golden browsers contact-sheet sample-sheet papers-preview soak race vuln audit screens modules blockfield chromium test-cut test-wasm test-native clean
 
 ADDR ?= 127.0.0.1:8080
 PAPER ?= A4
 FUZZ_TIME ?= 60s
+MONKEY_TIME ?= 30m
 # With -trimpath everywhere, vet, tests and modules share what was compiled.
 JS := GOOS=js GOARCH=wasm GOFLAGS=-trimpath
 # What runs in a browser; the command does not.
 IN_BROWSER := ./engine/... ./wasm/...
 GOROOT := $(shell go env GOROOT)
-# The preview runs on the graphics card: without inlining its module is an
-# eighth smaller and no slower. The engine's kernels need inlining.
+# Without inlining a module is a ninth smaller to send, and no slower but for what
+# computes long: the engine's kernels and what they rest on keep it, the preview runs on
+# the graphics card.
+KERNELS := runtime internal/runtime/... cmp math/... blockfield/engine/cut blockfield/engine/sound/... blockfield/engine/scene
 SMALL := -trimpath -ldflags='-s -w'
 
 help: ## list the targets
@@ -87,8 +90,9 @@ papers-preview: blockfield ## the papers of three jobs as pages to look at, in b
 		done; \
 	done; ls build/papers/*/*.png | wc -l
 
-soak: race ## race detector, every set of three jobs printed, then each fuzz target for FUZZ_TIME
+soak: race ## race detector, every set of three jobs printed, a monkey at the page for MONKEY_TIME, then each fuzz target for FUZZ_TIME
 	go test -run '^TestSetsPrint$$' -timeout 30m ./cmd/blockfield -all-prints
+	go test -v -count=1 -run '^TestMonkey$$' -timeout 0 ./cmd/blockfield -monkey $(MONKEY_TIME)
 	grep -rHo --include='*_test.go' 'func Fuzz[A-Za-z0-9_]*' engine cmd wasm | sort | \
 	while IFS=: read -r file target; do \
 		go test -run '^$$' -fuzz "^$${target#func }$$" -fuzztime $(FUZZ_TIME) -fuzzminimizetime 10x "./$$(dirname "$$file")" </dev/null; \
@@ -96,6 +100,22 @@ soak: race ## race detector, every set of three jobs printed, then each fuzz tar
 
 race: ## unit tests under the race detector
 	go test -race ./engine/... ./cmd/blockfield/cli ./cmd/blockfield/web
+
+# What the audit measures with, of the npm registry, with fixed versions: the newest
+# Lighthouse wants a newer Node than Debian has.
+AUDIT_TOOLS := axe-core@4.14.1 vnu-jar@26.9.27 lighthouse@12.8.2
+AUDIT ?=
+
+audit: site chromium ## measure the built page and write testdata/audit/report.md (AUDIT=/axe for one chapter; needs Node, Java, the npm registry)
+	@mkdir -p build/audit testdata/audit
+	@[ "$$(cat build/audit/tools.txt 2>/dev/null)" = "$(AUDIT_TOOLS)" ] || { \
+		npm install --prefix build/audit --no-save --no-audit --no-fund --ignore-scripts $(AUDIT_TOOLS); \
+		echo "$(AUDIT_TOOLS)" >build/audit/tools.txt; }
+	go test -count=1 -timeout 90m -run '^TestAudit$$$(AUDIT)' ./cmd/blockfield -audit '$(CURDIR)/build/audit' \
+		-audit-site '$(CURDIR)/build/site' -audit-report '$(CURDIR)/testdata/audit/report.md'
+
+screens: ## pictures of every section, reading, size and scheme to look at, in build/screens (SCREENS_LANGUAGE=de for German)
+	go test -count=1 -timeout 60m -run '^TestScreens$$' ./cmd/blockfield -screens '$(CURDIR)/build/screens' -screens-language $(or $(SCREENS_LANGUAGE),en)
 
 # Outside of CI: it needs the vulnerability database of the Go project, at its own
 # address or at the one that GOVULNDB names.
@@ -117,7 +137,7 @@ blockfield: modules ## the command, with the page in it, as build/blockfield
 
 modules: ## the two WebAssembly modules, into site/wasm
 	@mkdir -p site/wasm
-	$(JS) go build $(SMALL) -o site/wasm/engine.wasm ./wasm/engine
+	$(JS) go build $(SMALL) -gcflags=all=-l $(KERNELS:%=-gcflags=%=) -o site/wasm/engine.wasm ./wasm/engine
 	$(JS) go build $(SMALL) -gcflags=all=-l -o site/wasm/preview.wasm ./wasm/preview
 	cp '$(GOROOT)/lib/wasm/wasm_exec.js' site/wasm/wasm_exec.js
 

@@ -12,6 +12,7 @@ import (
 	"os/exec"
 	"path"
 	"path/filepath"
+	"regexp"
 	"slices"
 	"strings"
 	"sync"
@@ -109,6 +110,7 @@ func closeChromium() {
 type tab struct {
 	t       testing.TB
 	ctx     context.Context
+	whole   context.Context // the same, for as long as the tab is open
 	browser context.Context
 
 	mu       sync.Mutex
@@ -153,6 +155,7 @@ func openTabIn(t testing.TB, browser context.Context, how ...chromedp.ContextOpt
 	ctx, cancel := chromedp.NewContext(browser, append(how, chromedp.WithNewWindow(true), chromedp.WithListener(b.listen))...)
 	t.Cleanup(cancel)
 	require.NoError(t, chromedp.Do(ctx))
+	b.whole = ctx
 	b.ctx, cancel = context.WithTimeout(ctx, tabTimeout)
 	t.Cleanup(cancel)
 	t.Cleanup(b.verdict)
@@ -253,6 +256,9 @@ func exceptionText(d *runtime.ExceptionDetails) string {
 	}
 	return d.Text
 }
+
+// patient lets the tab take as long as it needs, for what is no test of one thing.
+func (b *tab) patient() { b.ctx = b.whole }
 
 func (b *tab) fault(text string) {
 	b.mu.Lock()
@@ -465,10 +471,13 @@ var siteOnce = sync.OnceValues(func() (*web.Site, error) {
 
 // buildModules builds what `make modules` builds, the same way.
 func buildModules(dir string) error {
-	for name, flags := range map[string][]string{"engine": nil, "preview": {"-gcflags=all=-l"}} {
-		args := append([]string{"build", "-trimpath", "-ldflags=-s -w"}, flags...)
-		args = append(args, "-o", filepath.Join(dir, name+".wasm"), "blockfield/wasm/"+name)
-		cmd := exec.Command("go", args...)
+	for _, name := range []string{"engine", "preview"} {
+		flags, err := moduleFlags(name)
+		if err != nil {
+			return err
+		}
+		args := append(flags, "-o", filepath.Join(dir, name+".wasm"), "blockfield/wasm/"+name)
+		cmd := exec.Command("go", append([]string{"build"}, args...)...)
 		cmd.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm")
 		if out, err := cmd.CombinedOutput(); err != nil {
 			return fmt.Errorf("%s: %w\n%s", cmd, err, out)
@@ -483,6 +492,27 @@ func buildModules(dir string) error {
 		return err
 	}
 	return os.WriteFile(filepath.Join(dir, "wasm_exec.js"), loader, 0o644)
+}
+
+// moduleFlags are how `make modules` builds a module, whose Makefile says which packages
+// of the engine are inlined.
+func moduleFlags(name string) ([]string, error) {
+	flags := []string{"-trimpath", "-ldflags=-s -w", "-gcflags=all=-l"}
+	if name == "preview" {
+		return flags, nil
+	}
+	text, err := os.ReadFile("../../Makefile")
+	if err != nil {
+		return nil, err
+	}
+	kernels := regexp.MustCompile(`(?m)^KERNELS := (.+)$`).FindSubmatch(text)
+	if kernels == nil {
+		return nil, errors.New("the Makefile does not say which packages are KERNELS")
+	}
+	for _, name := range strings.Fields(string(kernels[1])) {
+		flags = append(flags, "-gcflags="+name+"=")
+	}
+	return flags, nil
 }
 
 // readSources reads what only the modules are built from: the test tool reuses

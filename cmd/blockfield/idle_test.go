@@ -27,21 +27,7 @@ func BenchmarkIdleParts(b *testing.B) {
 		b.Run(name, func(b *testing.B) {
 			for b.Loop() {
 				t := open(b)
-				var sums []float64
-				for before := browserTime(b); len(sums) < spans; {
-					time.Sleep(span)
-					used := browserTime(b)
-					sum, lines := 0.0, []string{}
-					for kind, seconds := range used {
-						if d := seconds - before[kind]; d > 0.0005 {
-							sum += d
-							lines = append(lines, fmt.Sprintf("%s %.3f", kind, d))
-						}
-					}
-					b.Logf("%.3f s (%s)", sum, strings.Join(lines, ", "))
-					sums, before = append(sums, sum), used
-				}
-				slices.Sort(sums)
+				sums := idleSpans(b, span, spans)
 				b.ReportMetric(sums[(spans-1)/2], "s/10s")
 				b.ReportMetric(sums[spans-1], "s/10s-most")
 				require.NoError(b, chromedp.Cancel(t.ctx))
@@ -68,6 +54,27 @@ func BenchmarkIdleParts(b *testing.B) {
 		t.focus(control(widthPath))
 		return t
 	})
+}
+
+// idleSpans is the processor time (s) that the browser takes in each of so many spans, sorted.
+func idleSpans(t testing.TB, span time.Duration, spans int) []float64 {
+	t.Helper()
+	var sums []float64
+	for before := browserTime(t); len(sums) < spans; {
+		time.Sleep(span)
+		used := browserTime(t)
+		sum, lines := 0.0, []string{}
+		for kind, seconds := range used {
+			if d := seconds - before[kind]; d > 0.0005 {
+				sum += d
+				lines = append(lines, fmt.Sprintf("%s %.3f", kind, d))
+			}
+		}
+		t.Logf("%.3f s (%s)", sum, strings.Join(lines, ", "))
+		sums, before = append(sums, sum), used
+	}
+	slices.Sort(sums)
+	return sums
 }
 
 // browserTime is the processor time (s) of the browser's processes so far, by

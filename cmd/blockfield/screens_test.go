@@ -16,7 +16,7 @@ var screensDir = flag.String("screens", "", "folder for screenshots of the page,
 var screensLanguage = flag.String("screens-language", "en", "language of the page on them")
 
 // Screenshots for people to look at: every reading and every section of it, on
-// a desk, a tablet and a phone.
+// a desk, a tablet and a phone, in light and in dark colours (make screens).
 //
 //	go test ./cmd/blockfield -run TestScreens -screens DIR [-screens-language de]
 func TestScreens(t *testing.T) {
@@ -27,6 +27,7 @@ func TestScreens(t *testing.T) {
 	s := newServer(t, builtSite(t).Handler())
 	for _, width := range []int64{1440, 768, 390} {
 		b := newProfile(t)
+		b.patient()
 		b.size(width, 900)
 		b.open(s.URL + "/")
 		b.alive()
@@ -37,10 +38,14 @@ func TestScreens(t *testing.T) {
 			for _, section := range b.sections() {
 				b.section(section)
 				b.settle()
-				name := fmt.Sprintf("%s-%s-%d.png", reading, section, width)
-				shot, err := chromedp.Run(b.ctx, chromedp.FullScreenshot(100))
-				require.NoError(t, err)
-				require.NoError(t, os.WriteFile(filepath.Join(*screensDir, name), shot, 0o644))
+				for _, scheme := range []string{"light", "dark"} {
+					b.dark(scheme == "dark")
+					name := fmt.Sprintf("%s-%s-%d-%s.png", reading, section, width, scheme)
+					shot, err := chromedp.Run(b.ctx, chromedp.FullScreenshot(100))
+					require.NoError(t, err)
+					require.NoError(t, os.WriteFile(filepath.Join(*screensDir, name), shot, 0o644))
+				}
+				b.dark(false)
 			}
 		}
 	}
