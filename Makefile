@@ -8,6 +8,7 @@ SHELL := /bin/bash
 
 ADDR ?= 127.0.0.1:8080
 PAPER ?= A4
+SETTINGS ?=
 FUZZ_TIME ?= 60s
 MONKEY_TIME ?= 30m
 # With -trimpath everywhere, vet, tests and modules share what was compiled.
@@ -128,9 +129,9 @@ vuln: ## known vulnerabilities in what command and page use (needs the vulnerabi
 			fi; exit 1; }; \
 	done
 
-site: modules ## the static site in build/site, compressed as far as it goes
+site: modules ## the static site in build/site, compressed as far as it goes (SETTINGS=site.json)
 	go build -tags site $(SMALL) -o build/blockfield ./cmd/blockfield
-	build/blockfield build -brotli 11 -o build/site
+	build/blockfield build -brotli 11 -o build/site $(if $(SETTINGS),-settings $(SETTINGS))
 
 blockfield: modules ## the command, with the page in it, as build/blockfield
 	go build -tags site $(SMALL) -o build/blockfield ./cmd/blockfield

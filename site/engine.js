@@ -39,6 +39,7 @@ export function startEngine({ url, restored, failed, late }) {
   const records = new Map(); // of the work on each opening of a design, as the engine writes them
   let section = "";
   let editing = false; // the price book is open
+  let greeted = false; // this worker knows whose page it is
   let alarm = 0;
   let lateAlarm = 0;
   const waiting = []; // not yet sent
@@ -46,6 +47,7 @@ export function startEngine({ url, restored, failed, late }) {
 
   function start() {
     ready = false;
+    greeted = false;
     worker = startWorker(url);
     const own = worker;
     own.addEventListener("message", (event) => own === worker && receive(event.data));
@@ -86,7 +88,9 @@ export function startEngine({ url, restored, failed, late }) {
   function send(one) {
     lastID += 1;
     pending.set(lastID, one);
-    const where = { site: location.origin + location.pathname, workshop: page.dataset.workshop, language: page.lang };
+    const { workshop, maker, prices } = page.dataset;
+    const where = { site: location.origin + location.pathname, language: page.lang, ...(!greeted && { workshop, maker, prices }) };
+    greeted = true;
     const bytes = new TextEncoder().encode(JSON.stringify({ ...one.request, ...where, today: today(), id: lastID })).buffer;
     worker.postMessage({ bytes }, [bytes]);
   }

@@ -1,18 +1,36 @@
 // The service worker keeps the whole site in one cache a version, so that the
 // page opens without a network after the first visit. The build puts two
 // constants before this text: VERSION, a hash over the whole site, and FILES,
-// the addresses to keep, relative to this script.
+// the addresses to keep, relative to this script, each with the digest of its file.
 //
-// A new version is fetched whole before it is used, and waits until every page
-// of the old one is closed: a page never sees files of two versions.
+// A new version is fetched whole before it is used, and no file that is not its own is
+// taken: while a site is being copied to its server, old files lie beside new ones. It
+// waits until every page of the old one is closed, or until the only one that is open
+// asks for it: a page never sees files of two versions.
 "use strict";
 
 const PREFIX = "blockfield-";
 const CACHE = PREFIX + VERSION;
 
-self.addEventListener("install", (event) => {
-  event.waitUntil(caches.open(CACHE).then((cache) => cache.addAll(FILES)));
-});
+// fetched keeps one file. Its folder is named by what lies in it, so a browser may have it
+// already; what keeps its address is asked for anew.
+async function fetched(cache, [address, integrity]) {
+  const answer = await fetch(address, { integrity, cache: address.startsWith("a-") ? "default" : "no-cache" });
+  if (!answer.ok || answer.redirected) throw new TypeError(`${address}: ${answer.status}`);
+  await cache.put(address, answer);
+}
+
+async function install() {
+  const cache = await caches.open(CACHE);
+  try {
+    await Promise.all(FILES.map((file) => fetched(cache, file)));
+  } catch (error) {
+    await caches.delete(CACHE); // half a site takes room and helps nobody
+    throw error;
+  }
+}
+
+self.addEventListener("install", (event) => event.waitUntil(install()));
 
 self.addEventListener("activate", (event) => {
   const clean = async () => {
@@ -22,6 +40,18 @@ self.addEventListener("activate", (event) => {
     await self.clients.claim();
   };
   event.waitUntil(clean());
+});
+
+// A page asks for the version that waits. It answers whether it is the only page.
+self.addEventListener("message", (event) => {
+  if (event.data !== "take over") return;
+  const takeOver = async () => {
+    const pages = await self.clients.matchAll({ type: "window", includeUncontrolled: true });
+    const alone = pages.length <= 1;
+    event.ports[0].postMessage(alone);
+    if (alone) await self.skipWaiting();
+  };
+  event.waitUntil(takeOver());
 });
 
 // kept is the kept answer to a request, or undefined. The page has one address;

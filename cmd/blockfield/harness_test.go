@@ -17,6 +17,7 @@ import (
 	"strings"
 	"sync"
 	"testing"
+	"testing/fstest"
 	"time"
 
 	"github.com/chromedp/cdproto/inspector"
@@ -29,7 +30,6 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"blockfield/cmd/blockfield/web"
-	"blockfield/engine/words"
 )
 
 // How long a tab may take for a whole test, and for one thing to happen. They
@@ -454,19 +454,45 @@ func builtSite(t testing.TB) *web.Site {
 }
 
 var siteOnce = sync.OnceValues(func() (*web.Site, error) {
-	dir, err := os.MkdirTemp("", "blockfield-modules-")
-	if err != nil {
-		return nil, err
-	}
-	defer os.RemoveAll(dir)
-	if err := buildModules(dir); err != nil {
-		return nil, err
-	}
-	in, err := web.Carried(os.DirFS(dir), "workshop@example.org", words.English())
+	in, err := carriedOnce()
 	if err != nil {
 		return nil, err
 	}
 	return web.Build(in, web.Options{})
+})
+
+// ownSite is the site of a workshop that has set something.
+func ownSite(t testing.TB, settings web.Settings) *web.Site {
+	t.Helper()
+	readSources(t)
+	plain, err := carriedOnce()
+	require.NoError(t, err)
+	in, err := web.Carried(plain.Modules, settings)
+	require.NoError(t, err)
+	s, err := web.Build(in, web.Options{})
+	require.NoError(t, err)
+	return s
+}
+
+// carriedOnce has the modules in memory.
+var carriedOnce = sync.OnceValues(func() (web.Ingredients, error) {
+	dir, err := os.MkdirTemp("", "blockfield-modules-")
+	if err != nil {
+		return web.Ingredients{}, err
+	}
+	defer os.RemoveAll(dir)
+	if err := buildModules(dir); err != nil {
+		return web.Ingredients{}, err
+	}
+	modules := fstest.MapFS{}
+	for _, name := range []string{"engine.wasm", "preview.wasm", "wasm_exec.js"} {
+		body, err := os.ReadFile(filepath.Join(dir, name))
+		if err != nil {
+			return web.Ingredients{}, err
+		}
+		modules[name] = &fstest.MapFile{Data: body}
+	}
+	return web.Carried(modules, web.Settings{WriteTo: "workshop@example.org"})
 })
 
 // buildModules builds what `make modules` builds, the same way.

@@ -65,6 +65,22 @@ func (v *view) examples(all []Example) ([]exampleView, error) {
 	return views, nil
 }
 
+// BrandName is the name that the site has.
+func (d indexData) BrandName() string {
+	if d.Assets.Brand.Name != "" {
+		return d.Assets.Brand.Name
+	}
+	return d.T("page/brand")
+}
+
+// PageTitle is what the window is called, PageTitles the same in each language.
+func (d indexData) PageTitle() string { return d.titled(d.view) }
+
+// PageTitles are the titles of the window.
+func (d indexData) PageTitles() []InLanguage { return d.inEach(d.titled) }
+
+func (d indexData) titled(v *view) string { return v.T("page/title", "name", d.BrandName()) }
+
 // PosterLarge is the poster for a desk, PosterSmall the one for a phone.
 func (d indexData) PosterLarge() Picture { return d.Assets.Posters[len(d.Assets.Posters)-1] }
 

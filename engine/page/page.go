@@ -60,9 +60,27 @@ type Assets struct {
 	Folder   string // of style sheets, scripts and modules, with its slash
 	Posters  []Picture
 	Examples []Example
+	Brand    Brand
+	Policy   string // content policy of the document
 }
 
-// Picture is a still picture of the default design.
+// Brand is whose page it is, as far as a workshop has said when it built the site.
+type Brand struct {
+	Name           string // of the workshop; empty: nobody's
+	NameInLogo     bool   // it need not stand beside the logo
+	Logo, DarkLogo *Picture
+	Icon           Picture
+	Prices         string // selling book that its clients are quoted by; empty: the example's
+	Notes          []Note // at the foot of the page
+}
+
+// Note is a line at the foot of the page, as the workshop has written it.
+type Note struct {
+	Text    string
+	Address string // that it leads to; empty: nowhere
+}
+
+// Picture is a picture beside the page, in pixels.
 type Picture struct {
 	Address       string
 	Width, Height int

@@ -10,10 +10,14 @@ import (
 const letterheadSize = 5.2
 
 // letterhead is who writes, at the head of a paper that goes to a client; nothing where
-// the price book does not say. A workshop writes it on every letter: it is no figure.
+// neither the price book says nor the site. A workshop writes it on every letter: it is no
+// figure.
 func (m *maker) letterhead() []sheet.Block {
 	name, reach := strings.TrimSpace(m.Book.Workshop), m.reach()
 	if name == "" && reach == "" {
+		name, reach = m.Maker, m.WriteTo
+	}
+	if name == "" {
 		return nil
 	}
 	return []sheet.Block{sheet.Fitted(func(width float64) []sheet.Block {

@@ -32,6 +32,8 @@ type Input struct {
 	Client  bool                // a client prints it, who knows no more than a range
 	Today   string              // ISO date; empty: nobody knows
 	Site    string              // address of the page, for codes to scan; empty or none that can be (IsSite): no codes
+	Maker   string              // name of the workshop whose site it is, for where the book has none
+	WriteTo string              // and its mail address; empty: unknown
 	Words   words.Reader
 	Format  sheet.Format
 	Drawn   sheet.Span // which sheets of a set

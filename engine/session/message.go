@@ -32,6 +32,8 @@ type Request struct {
 	Site     string         `json:"site,omitempty"`     // the page's own address
 	Today    string         `json:"today,omitempty"`    // the day where the page is, an ISO date
 	Workshop string         `json:"workshop,omitempty"` // the mail address that the site was built with
+	Maker    string         `json:"maker,omitempty"`    // the name of the workshop whose site it is
+	Prices   string         `json:"prices,omitempty"`   // the selling book that the site was built with
 	Photos   []design.Photo `json:"photos,omitempty"`   // that go along with a letter
 	Language string         `json:"language,omitempty"` // that the page is in now, a tag of package words
 	Typed    bool           `json:"typed,omitempty"`    // Value was typed, with the marks of that language

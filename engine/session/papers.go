@@ -119,6 +119,7 @@ func (s *Session) paperInput(in page.Input) papers.Input {
 	out := papers.Input{
 		Doc: in.Doc, Plan: in.Plan, Job: in.Job, Book: in.Book, Selling: in.Selling, Heard: in.Heard,
 		Client: s.paperReader() == papers.Client, Today: in.Today, Words: in.Words, Format: format, Site: s.site,
+		Maker: s.maker, WriteTo: s.workshop,
 	}
 	if s.paper.revision == s.now.plan.Revision {
 		out.Picture = s.paper.picture

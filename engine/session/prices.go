@@ -55,6 +55,24 @@ func privatePrices(book design.Book) prices {
 	return prices{planner: engine.NewPlanner(book), sold: &sold{}, text: string(design.EncodeBook(book))}
 }
 
+// quote puts the selling book that the site was built with in force where nobody has opened
+// a book. It comes with each visit, and no browser keeps it.
+func (s *Session) quote(text string) {
+	if text == "" || text == s.quoted {
+		return
+	}
+	s.quoted = text
+	selling, err := design.DecodeSelling([]byte(text))
+	if err != nil || s.prices.text != "" {
+		return
+	}
+	next := sellingPrices(selling)
+	next.text = ""
+	if s.priced(next) != nil {
+		s.quoted = "" // the next request tries again
+	}
+}
+
 // canSell reports whether there is a selling book to hand out.
 func (p prices) canSell() bool { return p.selling().Format != "" }
 

@@ -379,3 +379,33 @@ func leaked(text string, secrets []string) []string {
 	}
 	return found
 }
+
+// The selling book of the site counts for whoever has opened none: clients read its range,
+// no browser keeps it, and a book of one's own takes its place and stays.
+func TestTheSitesSellingBook(t *testing.T) {
+	selling, err := engine.SellingBook(ownBook())
+	require.NoError(t, err)
+	given := string(design.EncodeSelling(selling))
+	s := fresh()
+	res := ask(t, s, session.Request{Op: "hello", Prices: given, Maker: "Elm Yard", Workshop: "post@elm.example"})
+	assert.Nil(t, res.Book)
+	money := read(t, s, "client", "money")
+	assert.Contains(t, money, "€")
+	assert.NotContains(t, money, "Example figures")
+	assert.Contains(t, read(t, s, "client", "papers"), "Elm Yard")
+
+	openBook(t, s, design.EncodeBook(ownBook()), "saved")
+	ask(t, s, session.Request{Op: "hello", Prices: given})
+	assert.Equal(t, ownBook().Code(), s.Plan().BookCode)
+	other := fresh()
+	openBook(t, other, design.EncodeBook(ownBook()), "saved")
+	res = ask(t, other, session.Request{Op: "hello", Prices: given})
+	assert.Contains(t, read(t, other, "maker", "money"), "Bench prices", "a book that is open already stays")
+
+	back := ask(t, s, session.Request{Op: "act", Name: "example-book"})
+	assert.Empty(t, *back.Book)
+	assert.Contains(t, read(t, s, "client", "money"), "Example figures")
+	broken := fresh()
+	ask(t, broken, session.Request{Op: "hello", Prices: "{"})
+	assert.Contains(t, read(t, broken, "client", "money"), "Example figures")
+}

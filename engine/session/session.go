@@ -32,6 +32,8 @@ type Session struct {
 	today    string // as the page says it; empty: nobody knows
 	site     string // address of the page, as it says it; empty: unknown
 	workshop string // mail address that clients write to, as the page says it
+	maker    string // name of the workshop whose site it is, as the page says it
+	quoted   string // selling book that the site was built with, as the page says it
 	section  string
 	paper    paper
 	asked    asked    // of a price
@@ -121,6 +123,10 @@ func (s *Session) Handle(request []byte) (response []byte) {
 	if req.Workshop != "" {
 		s.workshop = req.Workshop
 	}
+	if req.Maker != "" {
+		s.maker = req.Maker
+	}
+	s.quote(req.Prices)
 	s.meet(req.Language)
 	res := s.inLanguage(req.Language, s.answer(req))
 	res.ID = req.ID

@@ -15,7 +15,7 @@ func englishPage() map[string]string {
 
 func englishFrame() map[string]string {
 	return map[string]string{
-		"page/title":         "Blockfield: wooden block sound diffusers",
+		"page/title":         "{name}: wooden block sound diffusers",
 		"page/description":   "Choose a panel of wooden blocks for your wall, see it under a lamp, and know its blocks, its mass and its price.",
 		"page/brand":         "Blockfield",
 		"page/skip":          "Skip to the design",

@@ -15,7 +15,7 @@ func germanPage() map[string]string {
 
 func germanFrame() map[string]string {
 	return map[string]string{
-		"page/title":         "Blockfield: Schallverteiler aus Holzklötzen",
+		"page/title":         "{name}: Schallverteiler aus Holzklötzen",
 		"page/description":   "Wählen Sie ein Paneel aus Holzklötzen für Ihre Wand, sehen Sie es unter einer Lampe, und kennen Sie seine Klötze, seine Masse und seinen Preis.",
 		"page/brand":         "Blockfield",
 		"page/skip":          "Zum Entwurf springen",

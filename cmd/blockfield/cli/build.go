@@ -5,8 +5,7 @@ import (
 	"errors"
 	"flag"
 	"fmt"
-	"net/mail"
-	"strings"
+	"path/filepath"
 
 	"blockfield/cmd/blockfield/web"
 	"blockfield/engine/words"
@@ -27,8 +26,7 @@ func build(_ context.Context, args []string, s Streams) (int, error) {
 	flags := flag.NewFlagSet("build", flag.ContinueOnError)
 	out := flags.String("o", "", "")
 	brotli := flags.Int("brotli", quickBrotli, "")
-	write := flags.String("write-to", "", "")
-	language := languageFlag(flags)
+	settings := flags.String("settings", "", "")
 	rest, err := parse(flags, args)
 	if err != nil {
 		return badInput, err
@@ -39,7 +37,7 @@ func build(_ context.Context, args []string, s Streams) (int, error) {
 	if *brotli < 0 || *brotli > maxBrotli {
 		return badInput, fmt.Errorf("-brotli: %d is out of range (allowed 0, no compression, to %d)", *brotli, maxBrotli)
 	}
-	built, err := buildSite(*brotli, *write, language.or("en"))
+	built, err := buildSite(*brotli, *settings, s)
 	if err != nil {
 		return badInput, err
 	}
@@ -50,26 +48,39 @@ func build(_ context.Context, args []string, s Streams) (int, error) {
 	return done, nil
 }
 
-// buildSite makes the site of what this program carries. workshop is the mail address
-// that clients write to; empty: there is none. The page begins in language.
-func buildSite(brotli int, workshop string, language words.Language) (*web.Site, error) {
-	if workshop != "" && !isAddress(workshop) {
-		return nil, fmt.Errorf("-write-to: %q is no mail address (allowed NAME@HOST, without a name before it)", workshop)
+// buildSite makes the site of what this program carries, and of what the settings file of
+// a workshop says, if there is one.
+func buildSite(brotli int, settingsName string, s Streams) (*web.Site, error) {
+	settings, err := settingsOf(settingsName, s)
+	if err != nil {
+		return nil, err
 	}
 	modules, ok := site.Modules()
 	if !ok {
 		return nil, errNoModules
 	}
-	in, err := web.Carried(modules, workshop, language)
+	in, err := web.Carried(modules, settings)
 	if err != nil {
 		return nil, err
 	}
 	return web.Build(in, web.Options{Brotli: brotli})
 }
 
-// isAddress reports whether text is a plain mail address that a link can begin a mail to:
-// by RFC 5322, and without what would end the address in a link (RFC 6068).
-func isAddress(text string) bool {
-	a, err := mail.ParseAddress(text)
-	return err == nil && a.Address == text && strings.Count(text, "@") == 1 && !strings.ContainsAny(text, "\"%?&#<>,; ")
+// settingsOf reads a settings file. What it names lies beside it.
+func settingsOf(name string, s Streams) (web.Settings, error) {
+	if name == "" {
+		return web.Settings{}, nil
+	}
+	body, err := readInput(name, s)
+	if err != nil {
+		return web.Settings{}, err
+	}
+	beside := func(other string) ([]byte, error) {
+		if !filepath.IsAbs(other) {
+			other = filepath.Dir(name) + string(filepath.Separator) + other
+		}
+		return readInput(other, s)
+	}
+	settings, err := readSettings(body, beside)
+	return settings, located(name, err)
 }

@@ -43,8 +43,8 @@ type command struct {
 // commands are in the order of the usage.
 func commands() []command {
 	return []command{
-		{"serve", "[-addr 127.0.0.1:8080] [-language TAG] [-write-to ADDRESS]", "serve the page, with strict headers", serve},
-		{"build", "-o DIR [-brotli 9] [-language TAG] [-write-to ADDRESS]", "write the page as static files", build},
+		{"serve", "[-addr 127.0.0.1:8080] [-settings FILE]", "serve the page, with strict headers", serve},
+		{"build", "-o DIR [-brotli 9] [-settings FILE]", "write the page as static files", build},
 		{"report", "DESIGN [-prices BOOK] [-record RECORD] [-hear] [-longer] [-gate GATE] [-language TAG] [-today DATE]", "print everything that is known of a design, as JSON; with -hear also its sound, with -longer out of a longer search for its cutting plans", report},
 		{"papers", "DESIGN -o DIR [-prices BOOK] [-record RECORD] [-paper A4|Letter] [-set SET] [-picture] [-longer] [-site ADDRESS] [-language TAG] [-today DATE]", "write the papers of a design: sheets to print, drawings and tables, and all of them in one archive", writePapers},
 		{"picture", "DESIGN -o FILE.png [-size 1600x1200] [-view VIEW] [-light LIGHT] [-lamp AZ,EL] [-camera YAW,PITCH,ZOOM]", "draw a design", picture},

@@ -68,7 +68,7 @@ const (
 func readOrder(body []byte) (*order, error) {
 	var file orderFile
 	if err := json.Unmarshal(body, &file, json.RejectUnknownMembers(true)); err != nil {
-		return nil, jsonFault(err)
+		return nil, jsonFault(err, "a cutting problem")
 	}
 	o := &order{written: map[int64]any{}}
 	o.problem.Kerf = o.length("kerf", file.Kerf, 0, true)
@@ -343,8 +343,8 @@ func brief(v jsontext.Value) string {
 
 func quoted(s string) string { return brief(jsontext.Value(strconv.Quote(s))) }
 
-// jsonFault names the place of what could not be read.
-func jsonFault(err error) error {
+// jsonFault names the place of what could not be read, in a file of some kind.
+func jsonFault(err error, of string) error {
 	var path jsontext.Pointer
 	what := "cannot be read as JSON"
 	if e, ok := errors.AsType[*jsontext.SyntacticError](err); ok {
@@ -357,7 +357,7 @@ func jsonFault(err error) error {
 		path = e.JSONPointer
 		switch what = fmt.Sprintf("is of the wrong type: %v", e.JSONKind); {
 		case errors.Is(e, json.ErrUnknownName):
-			what = "is not a field of a cutting problem"
+			what = "is not a field of " + of
 		case e.Err != nil:
 			what = e.Err.Error()
 		}

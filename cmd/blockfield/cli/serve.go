@@ -24,8 +24,7 @@ const (
 func serve(ctx context.Context, args []string, s Streams) (int, error) {
 	flags := flag.NewFlagSet("serve", flag.ContinueOnError)
 	addr := flags.String("addr", "127.0.0.1:8080", "")
-	write := flags.String("write-to", "", "")
-	language := languageFlag(flags)
+	settings := flags.String("settings", "", "")
 	rest, err := parse(flags, args)
 	if err != nil {
 		return badInput, err
@@ -41,7 +40,7 @@ func serve(ctx context.Context, args []string, s Streams) (int, error) {
 		return badInput, fmt.Errorf("-addr: %w", err)
 	}
 	defer listener.Close()
-	built, err := buildSite(quickBrotli, *write, language.or("en"))
+	built, err := buildSite(quickBrotli, *settings, s)
 	if err != nil {
 		return badInput, err
 	}

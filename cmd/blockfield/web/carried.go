@@ -20,8 +20,9 @@ import (
 const exampleJobs = 8
 
 // Carried are the ingredients that the program carries with it, around modules
-// that may have been built elsewhere. The page begins in a language.
-func Carried(modules fs.FS, workshop string, language words.Language) (Ingredients, error) {
+// that may have been built elsewhere, for the site of settings.
+func Carried(modules fs.FS, settings Settings) (Ingredients, error) {
+	language := words.In(settings.Language)
 	doc, book := design.Default(), design.DefaultBook()
 	doc.View.Language = language.Tag
 	plan, err := engine.Plan(doc.Design, book)
@@ -42,7 +43,8 @@ func Carried(modules fs.FS, workshop string, language words.Language) (Ingredien
 	}
 	first := page.Input{
 		Doc: doc, Book: book, Plan: plan.With(heard), Section: page.Look, Heard: &heard,
-		Words: words.Reader{Language: language, Units: doc.View.Units}, Workshop: workshop,
+		Words: words.Reader{Language: language, Units: doc.View.Units}, Workshop: settings.WriteTo,
+		Selling: settings.Selling, SellingOnly: settings.Selling != nil,
 	}
 	return Ingredients{
 		Assets:  site.Assets(),
@@ -57,7 +59,7 @@ func Carried(modules fs.FS, workshop string, language words.Language) (Ingredien
 			"letter.schema.json":  design.LetterSchema(),
 		},
 		Poster:   drawPoster(picture),
-		Language: language.Tag, About: first.Words.Say("page/description"),
+		Settings: settings, About: first.Words.Say("page/description"),
 		Examples: examples,
 		Index:    func(w io.Writer, a page.Assets) error { return page.Index(w, a, first) },
 	}, nil

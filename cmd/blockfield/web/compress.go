@@ -6,7 +6,6 @@ import (
 	"fmt"
 	"io"
 	"runtime"
-	"strings"
 	"sync"
 
 	"github.com/andybalholm/brotli"
@@ -25,7 +24,7 @@ func (s *Site) compress(effort int) error {
 	slots := make(chan struct{}, runtime.GOMAXPROCS(0))
 	faults := make(chan error, len(s.files))
 	for name, f := range s.files {
-		if len(f.Body) < smallest || strings.HasPrefix(f.Type, "image/jpeg") {
+		if len(f.Body) < smallest || f.Type == "image/jpeg" || f.Type == "image/png" {
 			continue
 		}
 		wg.Go(func() {

@@ -3,17 +3,30 @@ package web
 import (
 	"crypto/sha256"
 	"encoding/base64"
-	"fmt"
 	"net/http"
 	"strings"
 )
 
-// policy is the strict content policy of every answer. The two scripts of the
+// contentPolicy is the strict one of every answer. The two scripts of the
 // preview's frame stand inline in its document and are allowed by their text;
 // scripts that are made of strings, and styles in attributes, are allowed
 // nowhere.
-func policy(loader, frameScript []byte) string {
-	return strings.Join([]string{
+//
+// The page carries it too, for servers that send no headers: all but ancestors, which
+// count in a header alone.
+type contentPolicy struct{ own, ancestors string }
+
+// newPolicy makes the policy. frames are the origins whose pages may show the page in a
+// frame; nil: its own alone.
+func newPolicy(loader, frameScript []byte, frames *[]string) contentPolicy {
+	ancestors := "'self'"
+	if frames != nil {
+		ancestors = strings.Join(append([]string{"'self'"}, *frames...), " ")
+	}
+	if frames != nil && len(*frames) == 0 {
+		ancestors = "'none'"
+	}
+	return contentPolicy{strings.Join([]string{
 		"default-src 'none'",
 		"script-src 'self' 'wasm-unsafe-eval' " + scriptHash(loader) + " " + scriptHash(frameScript),
 		"style-src 'self'",
@@ -25,11 +38,13 @@ func policy(loader, frameScript []byte) string {
 		"manifest-src 'self'",
 		"base-uri 'none'",
 		"form-action 'none'",
-		"frame-ancestors 'self'",
 		"require-trusted-types-for 'script'",
 		"trusted-types blockfield",
-	}, "; ")
+	}, "; "), "frame-ancestors " + ancestors}
 }
+
+// header is the policy as a server sends it.
+func (p contentPolicy) header() string { return p.own + "; " + p.ancestors }
 
 func scriptHash(text []byte) string {
 	sum := sha256.Sum256(text)
@@ -46,28 +61,11 @@ const (
 // headers are sent with every answer, errors too.
 func (s *Site) headers() http.Header {
 	return http.Header{
-		"Content-Security-Policy":      {s.policy},
+		"Content-Security-Policy":      {s.policy.header()},
 		"X-Content-Type-Options":       {"nosniff"},
 		"Referrer-Policy":              {"no-referrer"},
 		"Cross-Origin-Opener-Policy":   {"same-origin"},
 		"Cross-Origin-Resource-Policy": {"same-origin"},
 		"Permissions-Policy":           {"camera=(), geolocation=(), microphone=()"},
 	}
-}
-
-// headersText tells whoever puts the files on a server of their own what that
-// server should send.
-func (s *Site) headersText() string {
-	var b strings.Builder
-	b.WriteString("A server of these files should send these headers with every answer:\n\n")
-	for _, name := range []string{
-		"Content-Security-Policy", "X-Content-Type-Options", "Referrer-Policy",
-		"Cross-Origin-Opener-Policy", "Cross-Origin-Resource-Policy", "Permissions-Policy",
-	} {
-		fmt.Fprintf(&b, "%s: %s\n", name, s.headers().Get(name))
-	}
-	fmt.Fprintf(&b, "\nFor files below a-…/ also\n\nCache-Control: %s\n\nand for all others\n\nCache-Control: %s\n", keepForEver, askAgain)
-	b.WriteString("\nModules (.wasm) are application/wasm, scripts text/javascript. A file with .br or .gz\n" +
-		"behind its name is the same file compressed, to be sent in its place with Content-Encoding.\n")
-	return b.String()
 }

@@ -5,8 +5,7 @@
 // load as files of any server, and may be kept for ever: what changes lies in
 // another folder. What must keep its address stands beside that folder: the
 // page itself, the service worker, the manifest, the icon, the posters, the
-// example designs, the schemas, and headers.txt, which names the headers that
-// a server of these files should send.
+// example designs, the schemas, and what tells servers which headers to send.
 //
 // Texts and modules are compressed beforehand (.br and .gz). A Site is built in
 // memory; Write puts it into a folder and Handler serves it.
@@ -15,8 +14,8 @@ package web
 import (
 	"bytes"
 	"crypto/sha256"
+	"encoding/base64"
 	"encoding/hex"
-	"encoding/json"
 	"fmt"
 	"image"
 	"io"
@@ -36,6 +35,7 @@ const (
 	workerScript = "service-worker.js" // is given the list of files and served from the top
 	manifest     = "manifest.webmanifest"
 	icon         = "icon.svg"
+	styleSheet   = "page.css"
 )
 
 // hashLength is how much of a SHA-256 names a folder or a version, in
@@ -52,9 +52,8 @@ type Ingredients struct {
 	Poster  image.Image       // the default design, in the size of the largest poster
 	// Examples are the designs that the page offers to open.
 	Examples []page.Example
-	// Language is the tag of the language that the page begins in, About what the site is
-	// in its words.
-	Language, About string
+	Settings Settings // whose site it is
+	About    string   // what it is, in its language
 	// Index writes the page; the addresses that it needs are relative to it.
 	Index func(io.Writer, page.Assets) error
 }
@@ -70,7 +69,7 @@ type Options struct {
 // is index.html.
 type Site struct {
 	files  map[string]*File
-	policy string
+	policy contentPolicy
 }
 
 // File is one file of a site.
@@ -89,18 +88,23 @@ func Build(in Ingredients, opt Options) (*Site, error) {
 	if err != nil {
 		return nil, err
 	}
-	for _, name := range []string{loader, frameScript, workerScript, manifest, icon} {
+	for _, name := range []string{loader, frameScript, workerScript, manifest, icon, styleSheet} {
 		if assets[name] == nil {
 			return nil, fmt.Errorf("build: %s is missing from the ingredients", name)
 		}
 	}
 	maps.Copy(assets, in.Fonts)
-	s.policy = policy(assets[loader], assets[frameScript])
-	about, err := inLanguage(assets[manifest], in)
+	s.policy = newPolicy(assets[loader], assets[frameScript], in.Settings.Frames)
+	b := branded(in.Settings, assets[icon])
+	about, err := b.manifest(assets[manifest], in)
 	if err != nil {
 		return nil, err
 	}
-	top := map[string][]byte{manifest: about, icon: assets[icon]}
+	if in.Settings.Accent != nil {
+		assets[styleSheet] = append(slices.Clone(assets[styleSheet]), in.Settings.Accent.style()...)
+	}
+	top := b.files
+	top[manifest] = about
 	serviceWorker := assets[workerScript]
 	for _, name := range []string{manifest, icon, workerScript} {
 		delete(assets, name)
@@ -118,31 +122,21 @@ func Build(in Ingredients, opt Options) (*Site, error) {
 	if err := s.addDesigns(in); err != nil {
 		return nil, err
 	}
-	if err := s.addIndex(in, folder); err != nil {
+	if err := s.addIndex(in, b, folder); err != nil {
 		return nil, err
 	}
 	s.addServiceWorker(serviceWorker)
-	s.add("headers.txt", []byte(s.headersText()), false)
 	if opt.Brotli > 0 {
 		if err := s.compress(opt.Brotli); err != nil {
 			return nil, err
 		}
 	}
+	s.addServers(folder)
 	return s, nil
 }
 
-// inLanguage is the manifest in the words of the site.
-func inLanguage(text []byte, in Ingredients) ([]byte, error) {
-	var all map[string]any
-	if err := json.Unmarshal(text, &all); err != nil {
-		return nil, fmt.Errorf("build: %s: %w", manifest, err)
-	}
-	all["lang"], all["description"] = in.Language, in.About
-	return json.MarshalIndent(all, "", "  ")
-}
-
-func (s *Site) addIndex(in Ingredients, folder string) error {
-	assets := page.Assets{Folder: folder + "/", Examples: in.Examples}
+func (s *Site) addIndex(in Ingredients, of brand, folder string) error {
+	assets := page.Assets{Folder: folder + "/", Examples: in.Examples, Brand: of.shown, Policy: s.policy.own}
 	for _, p := range posters {
 		assets.Posters = append(assets.Posters, page.Picture{Address: p.name, Width: p.width, Height: p.height})
 	}
@@ -173,19 +167,21 @@ func (s *Site) addDesigns(in Ingredients) error {
 // addServiceWorker must come last of all that a visitor may need offline.
 func (s *Site) addServiceWorker(script []byte) {
 	bodies := map[string][]byte{workerScript: script}
-	files := []string{"./"}
+	var files []string
 	for name, f := range s.files {
 		bodies[name] = f.Body
-		if name != "index.html" && !strings.HasSuffix(name, ".schema.json") {
-			files = append(files, name)
+		address := name
+		if name == "index.html" {
+			address = "./"
+		}
+		if !strings.HasSuffix(name, ".schema.json") {
+			sum := sha256.Sum256(f.Body)
+			files = append(files, fmt.Sprintf("  [%q, \"sha256-%s\"],\n", address, base64.StdEncoding.EncodeToString(sum[:])))
 		}
 	}
 	slices.Sort(files)
-	head := fmt.Sprintf("const VERSION = %q;\nconst FILES = [\n", hash(bodies))
-	for _, name := range files {
-		head += fmt.Sprintf("  %q,\n", name)
-	}
-	s.add(workerScript, append([]byte(head+"];\n"), script...), false)
+	head := fmt.Sprintf("const VERSION = %q;\nconst FILES = [\n%s];\n", hash(bodies), strings.Join(files, ""))
+	s.add(workerScript, append([]byte(head), script...), false)
 }
 
 func (s *Site) add(name string, body []byte, keep bool) {
@@ -243,6 +239,8 @@ func mediaType(name string) string {
 		return "image/svg+xml"
 	case ".jpg":
 		return "image/jpeg"
+	case ".png":
+		return "image/png"
 	case ".webmanifest":
 		return "application/manifest+json"
 	case ".json":

@@ -3,6 +3,8 @@ package web_test
 import (
 	"bytes"
 	"compress/gzip"
+	"crypto/sha256"
+	"encoding/base64"
 	"encoding/json"
 	"image/jpeg"
 	"io"
@@ -22,7 +24,6 @@ import (
 
 	"blockfield/cmd/blockfield/web"
 	"blockfield/engine/page"
-	"blockfield/engine/words"
 )
 
 // ingredients are those that the program carries, with modules and a page that
@@ -40,7 +41,7 @@ var carried = sync.OnceValues(func() (web.Ingredients, error) {
 		"engine.wasm":  {Data: []byte("\x00asm" + strings.Repeat("engine ", 1000))},
 		"preview.wasm": {Data: []byte("\x00asm preview")},
 		"wasm_exec.js": {Data: nil},
-	}, "workshop@example.org", words.English())
+	}, web.Settings{WriteTo: "workshop@example.org"})
 })
 
 func build(t *testing.T, in web.Ingredients, effort int) *web.Site {
@@ -141,12 +142,20 @@ func TestServiceWorkerKeepsTheSite(t *testing.T) {
 	list, _, _ = strings.Cut(list, "];\n")
 	kept := map[string]bool{}
 	for line := range strings.Lines(list) {
-		kept[strings.Trim(line, " ,\n\"")] = true
+		name, digest, _ := strings.Cut(strings.Trim(line, " ,[]\n\""), `", "sha256-`)
+		kept[name] = true
+		body := s.File("index.html").Body
+		if name != "./" {
+			body = s.File(name).Body
+		}
+		sum := sha256.Sum256(body)
+		assert.Equal(t, base64.StdEncoding.EncodeToString(sum[:]), digest, name)
 	}
 	assert.True(t, kept["./"], "the page itself")
 	for _, name := range s.Names() {
 		switch name {
-		case "index.html", "service-worker.js", "headers.txt", "design.schema.json", "book.schema.json", "selling.schema.json", "record.schema.json", "letter.schema.json":
+		case "index.html", "service-worker.js", "headers.txt", "_headers", ".htaccess", "servers/nginx.conf", "servers/Caddyfile",
+			"design.schema.json", "book.schema.json", "selling.schema.json", "record.schema.json", "letter.schema.json":
 			assert.False(t, kept[name], name)
 		default:
 			assert.True(t, kept[name], name)
@@ -318,7 +327,7 @@ func TestWrite(t *testing.T) {
 func TestSiteInGerman(t *testing.T) {
 	in, err := web.Carried(fstest.MapFS{
 		"engine.wasm": {}, "preview.wasm": {}, "wasm_exec.js": {},
-	}, "", words.German())
+	}, web.Settings{Language: "de"})
 	require.NoError(t, err)
 	s := build(t, in, 0)
 	index := string(s.File("index.html").Body)

@@ -6,13 +6,16 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"slices"
 )
 
 // Write puts the site into a folder, made where it is missing, with the
 // compressed forms beside each file. Folders of older builds stay: a page that
-// is open somewhere may still ask for them.
+// is open somewhere may still ask for them. What a page asks for first comes last, so
+// that one which is opened meanwhile finds what it names.
 func (s *Site) Write(dir string) error {
-	for name, f := range s.files {
+	for _, name := range s.order() {
+		f := s.files[name]
 		to := filepath.Join(dir, filepath.FromSlash(name))
 		if err := os.MkdirAll(filepath.Dir(to), 0o755); err != nil {
 			return fmt.Errorf("build: %w", err)
@@ -24,6 +27,14 @@ func (s *Site) Write(dir string) error {
 		}
 	}
 	return nil
+}
+
+// order is that of writing: the page and then the service worker last.
+func (s *Site) order() []string {
+	late := func(name string) int { return slices.Index([]string{"index.html", workerScript}, name) }
+	names := s.Names()
+	slices.SortStableFunc(names, func(a, b string) int { return late(a) - late(b) })
+	return names
 }
 
 // replace writes a file, or takes away what an older build left in its place.
