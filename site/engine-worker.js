@@ -7,6 +7,14 @@ const fail = (error) => postMessage({ type: "failed", message: String(error?.mes
 
 globalThis.blockfieldReady = () => postMessage({ type: "ready" });
 
+// A worker that its browser ends says nothing. So it holds a lock as long as it lives, and
+// whoever has started it may wait for that.
+const life = `blockfield.worker.${crypto.randomUUID?.() ?? Math.random()}`;
+navigator.locks?.request(life, () => {
+  postMessage({ type: "life", life });
+  return new Promise(() => {});
+}).catch(() => {});
+
 addEventListener("message", (event) => {
   try {
     const answer = globalThis.blockfieldHandle(new Uint8Array(event.data.bytes));

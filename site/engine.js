@@ -48,8 +48,8 @@ export function startEngine({ url, restored, failed, late }) {
   function start() {
     ready = false;
     greeted = false;
-    worker = startWorker(url);
-    const own = worker;
+    const own = startWorker(url, () => own === worker && !dead && restart());
+    worker = own;
     own.addEventListener("message", (event) => own === worker && receive(event.data));
     own.addEventListener("error", (event) => {
       event.preventDefault();
@@ -167,7 +167,9 @@ export function startEngine({ url, restored, failed, late }) {
     // unanswered are the requests whose answer is still to come, in order.
     unanswered: () => [...pending.values(), ...waiting].filter((one) => !one.own).map((one) => one.request),
     dead: () => dead,
-    // text is the last good document, as the engine writes it.
+    // text is the last good document, as the engine writes it, and record what was noted
+    // of the work on it; empty: nothing.
     text: () => text,
+    record: () => records.get(opening) ?? "",
   };
 }

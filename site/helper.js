@@ -20,8 +20,8 @@ export function makeHelper({ url, done, failed, overdueMs = Infinity }) {
 
   function start() {
     ready = false;
-    worker = startWorker(url);
-    const own = worker;
+    const own = startWorker(url, () => own === worker && fail());
+    worker = own;
     own.addEventListener("message", (event) => own === worker && receive(event.data));
     own.addEventListener("error", (event) => {
       event.preventDefault();

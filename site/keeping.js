@@ -52,8 +52,8 @@ function copyJob(id) {
 
 // makeKeeping works with the engine, the form, and main.js's ask, apply and
 // open. first is the revision of the design that the page comes with.
-export function makeKeeping({ first, engine, form, ask, apply, open }) {
-  let stored = true; // the browser keeps what it is given
+export function makeKeeping({ first, engine, form, ask, apply, open, save, apart }) {
+  const unkept = new Set(); // kinds of what the browser has not kept
   let stashed = false; // edits under way are written down
   let earlier = null; // those of the last visit, until they are taken up
   let over = false; // there is no engine any more: what is written down stays
@@ -68,13 +68,41 @@ export function makeKeeping({ first, engine, form, ask, apply, open }) {
     goTo,
   });
 
-  // check says, once, when the browser does not keep what it is given.
-  function check(kept) {
-    if (!kept && stored) {
-      status.show("not-kept");
-      promise("not-kept-here");
-    }
-    stored = kept;
+  const framed = window !== window.top;
+
+  // check says, once for each kind, when the browser does not keep what it is given, and
+  // offers what is missing there as files.
+  function check(kept, kind = "design") {
+    const known = unkept.has(kind);
+    if (kept) unkept.delete(kind);
+    else unkept.add(kind);
+    if (kept && known && unkept.size === 0) status.hide("not-kept");
+    if (kept || known) return;
+    const actions = [["save-all", rescue]];
+    if (unkept.has("book")) actions.push(["save-book", () => save("book")]);
+    if (framed) actions.push(["own-window", apart]);
+    status.show(framed ? "not-kept-framed" : "not-kept", { as: "not-kept", actions });
+    promise("not-kept-here");
+  }
+
+  // rescue saves all jobs, or the design alone where there is nothing else.
+  async function rescue() {
+    const all = await kept();
+    await save(jobs.visiting() || all.length === 1 && all[0].record === "" ? undefined : "jobs");
+  }
+
+  // kept are the jobs that this browser keeps, with what it keeps of the work on them. The
+  // open one is as it is shown where the browser does not keep it.
+  async function kept() {
+    const ids = store.jobs();
+    const live = unkept.size > 0 && !jobs.visiting() && engine.text() !== "" ? jobs.id() : null;
+    if (live !== null && !ids.includes(live)) ids.unshift(live);
+    return Promise.all(ids.map(async (id) => ({
+      id,
+      begun: begun.format(Number(id)),
+      text: id === live ? engine.text() : store.job(id) ?? "",
+      record: (id === live && engine.record()) || ((await records.record(id)) ?? ""),
+    })));
   }
 
   // stash writes down what is still under way: the page may never see the answer.
@@ -95,7 +123,7 @@ export function makeKeeping({ first, engine, form, ask, apply, open }) {
   function keepRecord(answer) {
     writing = writing.then(async () => {
       const id = await jobs.hold(answer);
-      check(id !== null && await records.keepRecord(id, answer.record));
+      check(id !== null && await records.keepRecord(id, answer.record), "record");
     });
   }
 
@@ -214,10 +242,10 @@ export function makeKeeping({ first, engine, form, ask, apply, open }) {
     keep(answer, opened, id) {
       if (answer.text) check(opened ? jobs.opened(answer, opened, id) : jobs.keep(answer));
       if (answer.record) keepRecord(answer);
-      if (answer.shelf !== undefined) check(store.keepBooks(answer.shelf));
+      if (answer.shelf !== undefined) check(store.keepBooks(answer.shelf), "book");
       if (answer.book === undefined) return;
       status.hide("book-unread");
-      check(store.keepBook(answer.book, { aside: badBook }));
+      check(store.keepBook(answer.book, { aside: badBook }), "book");
       badBook = null;
     },
     // restarted says that the engine's history begins anew.
@@ -234,17 +262,13 @@ export function makeKeeping({ first, engine, form, ask, apply, open }) {
       status.hide("restarted");
       status.show(engine.text() ? "engine-failed" : "engine-not-started", {
         lasting: true,
-        details: text && stored ? [status.sentence("work-kept")] : [],
+        details: text && unkept.size === 0 ? [status.sentence("work-kept")] : [],
         actions: [["again", () => location.reload()], ...(text ? [["save-kept", () => saveText("kept", text)]] : [])],
       });
     },
-    // kept are the jobs that this browser keeps, with what it keeps of the work on them.
-    kept: () => Promise.all(store.jobs().map(async (id) => ({
-      id,
-      begun: begun.format(Number(id)),
-      text: store.job(id) ?? "",
-      record: (await records.record(id)) ?? "",
-    }))),
+    kept,
+    // safe reports whether a reload would find all that is open now.
+    safe: () => store.keeps() && unkept.size === 0,
     list: {
       present: jobs.id,
       goTo,

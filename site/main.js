@@ -12,7 +12,8 @@ import { makeRows } from "./rows.js";
 import { makeStage } from "./stage.js";
 import * as status from "./status.js";
 import { recover } from "./store.js";
-import { insertAll, keepOffline } from "./trusted.js";
+import { insertAll } from "./trusted.js";
+import { watchVersions } from "./versions.js";
 import { watchWalls } from "./wallmap.js";
 
 const byID = (id) => document.getElementById(id);
@@ -93,7 +94,9 @@ const rows = makeRows({
 
 const walls = watchWalls({ root: document, ask });
 
-const keeping = makeKeeping({ first: byID("revision").textContent, engine, form, ask, apply, open });
+const keeping = makeKeeping({ first: byID("revision").textContent, engine, form, ask, apply, open, save, apart: ownWindow });
+
+const versions = watchVersions({ safe: keeping.safe });
 
 const photos = watchPhotos({
   root: document,
@@ -203,9 +206,11 @@ async function open(request, { from, id, silent = false }) {
 
 // openFile opens a chosen file; of a letter about a job that is kept here it asks first.
 async function openFile(text) {
-  const jobs = await keeping.kept();
-  const apart = () => open({ op: "open", text, from: "file", jobs }, { from: "file" });
-  const { found, old } = await engine.ask({ op: "known", text, jobs }).catch(() => ({}));
+  const known = (jobs) => engine.ask({ op: "known", text, jobs }).catch(() => ({}));
+  const { wants } = await known();
+  const jobs = wants ? await keeping.kept() : undefined;
+  const { found, old } = wants === "letter" ? await known(jobs) : {};
+  const apart = () => open({ op: "open", text, from: "file", jobs: wants === "jobs" ? jobs : undefined }, { from: "file" });
   if (!found) {
     await apart();
     return;
@@ -244,6 +249,13 @@ async function share() {
   const url = location.href.split("#")[0] + answer.link;
   const copied = await copy(url);
   if (!status.showLink(copied ? "copied" : "copy-by-hand", url)) status.show(copied ? "copied" : "copy-by-hand", copied ? {} : { copy: url });
+}
+
+// ownWindow opens the design in a window of its own, where a browser keeps more than it does
+// for a page inside of another.
+async function ownWindow() {
+  const { link } = await ask({ op: "link" });
+  window.open(location.href.split("#")[0] + (link ?? ""), "_blank", "noopener");
 }
 
 // save saves the design, or by its name another document, as a file.
@@ -327,6 +339,8 @@ const buttons = {
     if (!printing && await allSheets()) window.print();
   },
   "print-stop"() { printing = false; },
+  newer: () => versions.use(),
+  install: () => versions.install(),
   async "papers-picture"() {
     const picture = await stage.picture(PRINTED);
     if (picture) ask({ op: "papers-picture", picture: await base64(picture) });
@@ -504,8 +518,5 @@ async function begin() {
 
 begin().catch(() => page.classList.remove("opening"));
 // The page may have loaded while this waited for what is kept.
-if ("serviceWorker" in navigator) {
-  const later = () => keepOffline("service-worker.js").catch(() => {});
-  if (document.readyState === "complete") later();
-  else window.addEventListener("load", later);
-}
+if (document.readyState === "complete") versions.begin();
+else window.addEventListener("load", versions.begin);

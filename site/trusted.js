@@ -14,7 +14,17 @@ const policy = window.trustedTypes
 
 export const trustedHTML = (text) => policy.createHTML(text);
 
-export const startWorker = (url) => new Worker(policy.createScriptURL(url), { type: "module" });
+// startWorker starts a worker. died is called once the browser has ended it, where the
+// browser lets that be seen: it says nothing of its own.
+export function startWorker(url, died) {
+  const worker = new Worker(policy.createScriptURL(url), { type: "module" });
+  worker.addEventListener("message", (event) => {
+    if (event.data.type !== "life") return;
+    event.stopImmediatePropagation();
+    navigator.locks.request(event.data.life, died).catch(() => {});
+  });
+  return worker;
+}
 
 export const keepOffline = (url) => navigator.serviceWorker.register(policy.createScriptURL(url));
 

@@ -69,7 +69,7 @@ func TestOwnSite(t *testing.T) {
 	}
 	b.section(page.Money)
 	b.wait(`document.querySelector("#section").innerText.includes("€")`)
-	assert.NotContains(t, b.text("body"), "xample figures")
+	assert.NotContains(t, b.text("body"), "xample figures", "nobody has opened a book here, and there is nothing to go back to")
 	b.keepShot("own-money-1440")
 	b.section(page.Papers)
 	b.wait(`document.querySelector(".leaf")?.textContent.includes("Elm Yard Woodworks")`)
@@ -87,8 +87,8 @@ func TestOwnSite(t *testing.T) {
 
 	// A worker that takes the place of another knows whose page it is.
 	b.inWorker(dies)
-	b.section(page.Money)
-	b.says("")
+	b.section(page.Papers)
+	b.wait(`!document.querySelector("#status").hidden`)
 	b.section(page.Money)
 	b.wait(`document.querySelector("#section").innerText.includes("€")`)
 	for key, text := range b.stored() {

@@ -129,6 +129,6 @@ func (v *view) ReadingChoice() Control {
 // of them at once.
 func (d indexData) Modules() []string {
 	return []string{
-		"engine.js", "files.js", "form.js", "hear.js", "helper.js", "joblist.js", "jobs.js", "keeping.js", "letters.js", "pointer.js", "preview.js", "pulse.js", "records.js", "rows.js", "stage.js", "status.js", "stills.js", "store.js", "trusted.js",
+		"engine.js", "files.js", "form.js", "hear.js", "helper.js", "joblist.js", "jobs.js", "keeping.js", "letters.js", "pointer.js", "preview.js", "pulse.js", "records.js", "rows.js", "stage.js", "status.js", "stills.js", "store.js", "trusted.js", "versions.js",
 	}
 }

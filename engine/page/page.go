@@ -32,6 +32,7 @@ type Input struct {
 	Book             design.Book         // that the plan was made with
 	Selling          *design.SellingBook // that clients are quoted by; nil: the example's
 	SellingOnly      bool                // the selling book is somebody's, and Book is not
+	SellingGiven     bool                // it came with the site
 	Why              Why                 // what the reader has asked of the price; for the money section
 	SellingWaits     bool                // Book is being edited, and the selling book is not made anew before it is closed
 	Desk             *BookDesk           // where Book is edited; nil: this reader does not, or not here

@@ -18,17 +18,22 @@ const takenIn = "again"
 
 // known says which of the kept jobs a file is an enquiry of, if it is one: of the same
 // client, about a design that the job knows by its revision or by its title. It changes
-// nothing.
+// nothing. Asked without the jobs it says what a file that is to be held
+// against them is.
 func (s *Session) known(req Request) Response {
 	text := []byte(req.Text)
-	if design.FormatOf(text) != design.LetterFormat {
+	format := design.FormatOf(text)
+	if format != design.LetterFormat {
+		if format == jobsFormat {
+			return Response{Wants: "jobs"}
+		}
 		return Response{}
 	}
 	l, doc, err := design.DecodeLetter(text)
 	if err != nil || l.From != design.FromClient {
 		return Response{} // what is wrong is said where it is opened
 	}
-	found, best := Response{}, 0
+	found, best := Response{Wants: "letter"}, 0
 	for _, job := range req.Jobs {
 		kept, err := design.Decode([]byte(job.Text))
 		if err != nil {

@@ -214,6 +214,8 @@ func TestASecondEnquiryIsAChange(t *testing.T) {
 		assert.Empty(t, res.Fragments)
 		return res
 	}
+	assert.Equal(t, "letter", known(second.Text).Wants)
+	assert.Empty(t, known(kept.Text).Wants, "a design")
 	res := known(second.Text, other, session.Job{ID: "broken", Text: "{"}, kept)
 	assert.Equal(t, "ada", res.Found)
 	assert.Contains(t, res.Old, "Ada Beech")

@@ -59,6 +59,7 @@ type Response struct {
 	CanUndo   bool            `json:"canUndo"`
 	CanRedo   bool            `json:"canRedo"`
 	Found     string          `json:"found,omitempty"` // id of the kept job that was looked for; empty: it is open
+	Wants     string          `json:"wants,omitempty"` // what a file is that is to be held against the kept jobs, "letter" or "jobs"; empty: none such
 	Old       string          `json:"old,omitempty"`   // of a paper of an earlier revision: what to do about it
 	Faults    []Fault         `json:"faults,omitempty"`
 	Details   []string        `json:"details,omitempty"` // lines that say more than Announce

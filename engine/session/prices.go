@@ -18,6 +18,7 @@ type prices struct {
 	planner     engine.Planner
 	sold        *sold
 	sellingOnly bool
+	given       bool // by the site
 	text        string
 }
 
@@ -67,7 +68,7 @@ func (s *Session) quote(text string) {
 		return
 	}
 	next := sellingPrices(selling)
-	next.text = ""
+	next.text, next.given = "", true
 	if s.priced(next) != nil {
 		s.quoted = "" // the next request tries again
 	}

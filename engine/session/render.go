@@ -24,7 +24,7 @@ func (s *Session) bare() page.Input {
 	return page.Input{
 		Doc: s.now.doc, Words: s.reader(), Section: s.section,
 		Today: s.today, Job: job, Plan: s.now.plan.On(s.today, s.now.doc, s.prices.book()).During(job),
-		Book: s.prices.book(), SellingOnly: s.prices.sellingOnly, Desk: s.desked(),
+		Book: s.prices.book(), SellingOnly: s.prices.sellingOnly, SellingGiven: s.prices.given, Desk: s.desked(),
 		Workshop: s.workshop, Talk: s.talk != "", CanUndo: len(s.undo) > 0, CanRedo: len(s.redo) > 0, Alone: s.alone,
 	}
 }

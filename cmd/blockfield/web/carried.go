@@ -44,7 +44,7 @@ func Carried(modules fs.FS, settings Settings) (Ingredients, error) {
 	first := page.Input{
 		Doc: doc, Book: book, Plan: plan.With(heard), Section: page.Look, Heard: &heard,
 		Words: words.Reader{Language: language, Units: doc.View.Units}, Workshop: settings.WriteTo,
-		Selling: settings.Selling, SellingOnly: settings.Selling != nil,
+		Selling: settings.Selling, SellingOnly: settings.Selling != nil, SellingGiven: settings.Selling != nil,
 	}
 	return Ingredients{
 		Assets:  site.Assets(),
