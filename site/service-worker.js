@@ -13,9 +13,10 @@ const PREFIX = "blockfield-";
 const CACHE = PREFIX + VERSION;
 
 // fetched keeps one file. Its folder is named by what lies in it, so a browser may have it
-// already; what keeps its address is asked for anew.
+// already, if not a broken one; what keeps its address is asked for anew.
 async function fetched(cache, [address, integrity]) {
-  const answer = await fetch(address, { integrity, cache: address.startsWith("a-") ? "default" : "no-cache" });
+  const get = (mode) => fetch(address, { integrity, cache: mode });
+  const answer = await (address.startsWith("a-") ? get("default").catch(() => get("reload")) : get("no-cache"));
   if (!answer.ok || answer.redirected) throw new TypeError(`${address}: ${answer.status}`);
   await cache.put(address, answer);
 }

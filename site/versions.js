@@ -31,10 +31,12 @@ export function watchVersions({ safe }) {
     async begin() {
       const registration = workers ? await keepOffline(WORKER).catch(() => null) : null;
       if (!registration) return;
-      look(registration);
-      registration.addEventListener("updatefound", () => {
-        registration.installing.addEventListener("statechange", () => look(registration));
-      });
+      const follow = () => {
+        look(registration);
+        registration.installing?.addEventListener("statechange", () => look(registration));
+      };
+      follow(); // one may be on its way already
+      registration.addEventListener("updatefound", follow);
     },
     // use reloads the page in the newer version, unless something would be lost by that or
     // another tab is still at the old one.

@@ -66,7 +66,7 @@ func buildSite(brotli int, settingsName string, s Streams) (*web.Site, error) {
 	return web.Build(in, web.Options{Brotli: brotli})
 }
 
-// settingsOf reads a settings file. What it names lies beside it.
+// settingsOf reads a settings file; none where there is no name.
 func settingsOf(name string, s Streams) (web.Settings, error) {
 	if name == "" {
 		return web.Settings{}, nil
@@ -75,6 +75,11 @@ func settingsOf(name string, s Streams) (web.Settings, error) {
 	if err != nil {
 		return web.Settings{}, err
 	}
+	return settingsIn(name, body, s)
+}
+
+// settingsIn reads the body of a settings file. What it names lies beside it.
+func settingsIn(name string, body []byte, s Streams) (web.Settings, error) {
 	beside := func(other string) ([]byte, error) {
 		if !filepath.IsAbs(other) {
 			other = filepath.Dir(name) + string(filepath.Separator) + other

@@ -115,6 +115,12 @@ func TestSettingsFaults(t *testing.T) {
 	require.NoError(t, os.WriteFile(name, settings(`, "logo": {"light": "gone.svg"}`), 0o644))
 	_, err = buildSite(0, name, Streams{})
 	assert.ErrorContains(t, err, name+`: logo.light: `)
+	_, err = checkFile(name, "2026-06-01", Streams{})
+	assert.ErrorContains(t, err, name+`: logo.light: `)
+	require.NoError(t, os.WriteFile(name, settings(`, "name": "Elm Yard"`), 0o644))
+	verdict, err := checkFile(name, "2026-06-01", Streams{})
+	require.NoError(t, err)
+	assert.Equal(t, "good settings of a site", verdict)
 }
 
 // Of a price book the site has the selling book that goes with it, and nothing else.

@@ -63,6 +63,9 @@ func checkFile(name, today string, s Streams) (string, error) {
 	case design.LetterFormat:
 		l, doc, err := design.DecodeLetter(body)
 		return "good letter of a " + l.From + ", revision " + doc.Design.Revision(), located(name, err)
+	case settingsFormat:
+		_, err := settingsIn(name, body, s)
+		return "good settings of a site", err
 	default:
 		doc, err := design.Decode(body)
 		return "good design file, revision " + doc.Design.Revision(), located(name, err)

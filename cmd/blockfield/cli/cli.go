@@ -50,7 +50,7 @@ func commands() []command {
 		{"picture", "DESIGN -o FILE.png [-size 1600x1200] [-view VIEW] [-light LIGHT] [-lamp AZ,EL] [-camera YAW,PITCH,ZOOM]", "draw a design", picture},
 		{"cut", "PROBLEM.json [-more BOARDS] [-steps N]", "plan how to cut pieces from bars", cutBars},
 		{"scatter", "HEIGHTS.csv -pitch 40mm [-gap 0mm] [-plane across|down|hemisphere] [-incidence DEG|random] [-bands 100:10000] [-temperature 20 | -c 343] [-phase kirchhoff|grating|grating-oblique]", "print what any grid of heights does to sound, as JSON", scatter},
-		{"check", "[-today DATE] FILE…", "check design files, price books, selling books, job records and letters", checkFiles},
+		{"check", "[-today DATE] FILE…", "check design files, price books, selling books, job records, letters and settings of a site", checkFiles},
 	}
 }
 
