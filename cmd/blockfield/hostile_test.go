@@ -197,9 +197,9 @@ func TestHostileFilesInTheBrowser(t *testing.T) {
 		.forEach(([key, text]) => localStorage.setItem(key, text)), sessionStorage.setItem("blockfield.tab", '{"id":"5","visit":{"from":"x","text":%[2]s}}')`, quote(string(everywhere)), `"[["`))
 	b.reload()
 	b.unharmed(wide.Revision, "what was kept")
-	_, high := edited(t, heightPath, "1 m")
+	b.section(page.Look)
+	before := b.revision()
 	b.set(heightPath, "1 m")
-	b.wait(`document.querySelector("#revision").innerText !== ""`)
-	_ = high
+	b.wait(`document.querySelector("#revision").innerText !== ` + quote(before))
 	b.unharmed(wide.Revision, "and edited")
 }

@@ -37,8 +37,9 @@ func TestFullStorage(t *testing.T) {
 	limit := 1.0
 	_, err := chromedp.Call(b.ctx, storage.OverrideQuotaForOrigin, storage.OverrideQuotaForOriginParams{Origin: s.URL, QuotaSize: &limit})
 	require.NoError(t, err)
-	_, both := edited(t, heightPath, "1 m", widthPath, "1.5 m")
-	b.set(widthPath, "1.5 m")
+	const longer = "1510.55 mm" // than what stands there: that much there is no room for
+	_, both := edited(t, heightPath, "1 m", widthPath, longer)
+	b.set(widthPath, longer)
 	b.shows(both.Revision)
 	b.says("does not let the page keep")
 	b.section(page.Money)
