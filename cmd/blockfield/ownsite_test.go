@@ -87,7 +87,7 @@ func TestOwnSite(t *testing.T) {
 
 	// A worker that takes the place of another knows whose page it is.
 	b.inWorker(dies)
-	b.section(page.Papers)
+	b.choose("view.language", "en")
 	b.wait(`!document.querySelector("#status").hidden`)
 	b.section(page.Money)
 	b.wait(`document.querySelector("#section").innerText.includes("€")`)
