@@ -25,8 +25,8 @@ SMALL := -trimpath -ldflags='-s -w'
 help: ## list the targets
 	@grep -hE '^[a-z-]+:.*## ' $(MAKEFILE_LIST) | sed -E 's/:[^#]*## /\t/' | expand -t 16
 
-run: blockfield ## build everything and serve the page (ADDR=127.0.0.1:8080)
-	@exec build/blockfield serve -addr $(ADDR)
+run: blockfield ## build everything and serve the page (ADDR=127.0.0.1:8080 SETTINGS=site.json)
+	@exec build/blockfield serve -addr $(ADDR) $(if $(SETTINGS),-settings $(SETTINGS))
 
 test: check chromium test-cut test-wasm test-native ## check, then every test: native, as WebAssembly, in the browser
 
