@@ -13,8 +13,9 @@ const LOCK_MS = 500; // a page that is being reloaded may hold its job for a mom
 
 // makeJobs says with say(key, actions) and unsay(...keys) what a person should
 // know. first is the revision that the page comes with: a job that is no more
-// than that is worth no question. back and goTo(id) are what buttons do.
-export function makeJobs({ first, say, unsay, back, goTo }) {
+// than that is worth no question. back and goTo(id) are what buttons do; notKept()
+// says that the browser has not kept what had to wait before it was given it.
+export function makeJobs({ first, say, unsay, notKept, back, goTo }) {
   let { id = store.lastJob() ?? store.newJob(), visit = null } = store.tab();
   let own = null; // revision of the job, when it is worth keeping beside a visit
   let ours = null; // whether this tab writes the job; null: not known yet
@@ -34,7 +35,7 @@ export function makeJobs({ first, say, unsay, back, goTo }) {
     ours = answer;
     const last = held;
     held = null;
-    if (last) keep(last);
+    if (last && !keep(last)) notKept();
   }
 
   // take makes a job the one that this tab writes, unless another tab does.
@@ -191,7 +192,7 @@ export function makeJobs({ first, say, unsay, back, goTo }) {
     unsay("shown");
     begin();
     own = worth(revision);
-    if (!write(text)) say("not-kept", []);
+    if (!write(text)) notKept();
   }
 
   return {

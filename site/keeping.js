@@ -64,6 +64,7 @@ export function makeKeeping({ first, engine, form, ask, apply, open, save, apart
     first,
     say: (key, actions, as) => status.show(key, { actions, as }),
     unsay: status.hide,
+    notKept: () => check(false),
     back,
     goTo,
   });
@@ -76,7 +77,10 @@ export function makeKeeping({ first, engine, form, ask, apply, open, save, apart
     const known = unkept.has(kind);
     if (kept) unkept.delete(kind);
     else unkept.add(kind);
-    if (kept && known && unkept.size === 0) status.hide("not-kept");
+    if (kept && known && unkept.size === 0) {
+      status.hide("not-kept");
+      promise("kept-here");
+    }
     if (kept || known) return;
     const actions = [["save-all", rescue]];
     if (unkept.has("book")) actions.push(["save-book", () => save("book")]);

@@ -67,6 +67,10 @@ func TestFullStorage(t *testing.T) {
 	_, last := edited(t, heightPath, "1 m", widthPath, "1.4 m")
 	b.shows(last.Revision)
 	assert.True(t, b.kept(last.Revision))
+	b.section(page.Money)
+	b.set("record.client.name", "Ada Beech of the mill")
+	b.wait(`!document.querySelector('[data-said="not-kept"]')`)
+	assert.Contains(t, eval[string](b, `document.querySelector("#private").textContent`), "stays in this browser")
 }
 
 // A first visitor in a browser that keeps nothing gets the design itself as a file.
