@@ -13,10 +13,14 @@ import (
 	"blockfield/engine/page"
 )
 
-// fill leaves no room in the local storage; it is really full, not said to be.
+// fill leaves no room for a single character in the local storage; it is really full, not
+// said to be.
 const fill = `(() => {
 	for (let size = 1 << 20, n = 0; size > 0; n += 1) {
 		try { localStorage.setItem("filler" + n, "x".repeat(size)); } catch { size >>= 1; }
+	}
+	for (let longer = localStorage.getItem("filler0") + "x"; ; longer += "x") {
+		try { localStorage.setItem("filler0", longer); } catch { break; }
 	}
 })()`
 
