@@ -33,6 +33,7 @@ func TestFullStorage(t *testing.T) {
 	b.set(widthPath, "1.6 m")
 	b.shows(first.Revision)
 	b.menu("new")
+	b.says("A fresh design is open")
 	_, second := edited(t, heightPath, "1 m")
 	b.set(heightPath, "1 m")
 	b.shows(second.Revision)
