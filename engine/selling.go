@@ -4,6 +4,7 @@ import (
 	_ "embed"
 	"fmt"
 	"slices"
+	"sync"
 
 	"blockfield/engine/cost"
 	"blockfield/engine/design"
@@ -75,10 +76,10 @@ func visible(d design.Design, r Result) cost.Visible {
 	}
 	for _, lot := range r.Bill.Lots {
 		// Boards against handling is weighed by private rates: not here.
-		*woodOf(&v, lot.Wood) += cost.Steps(lot.FewestM3, mlPerM3)
+		addWood(&v, lot.Wood, lot.FewestM3)
 	}
 	for _, f := range r.Bill.Frame {
-		*woodOf(&v, f.Wood) += cost.Steps(f.BoughtM3, mlPerM3)
+		addWood(&v, f.Wood, f.BoughtM3)
 	}
 	return v
 }
@@ -89,18 +90,31 @@ const (
 	mlPerM3  = 1_000_000
 )
 
-// woodOf is the class of wood that a selling book has one price for. Which wood
-// is dear and which is not is common knowledge of the trade.
-func woodOf(v *cost.Visible, wood string) *int64 {
+// addWood counts timber in the class of wood that a selling book has one price for, as
+// much of the wood that the class is named by as costs the same. Which wood is dear and
+// which is not is common knowledge of the trade; by how much is taken from the example
+// figures, which everybody knows, and never from a private book.
+func addWood(v *cost.Visible, wood string, m3 float64) {
+	like, amount := "beech", &v.MiddleML
 	switch wood {
 	case "pine", "spruce":
-		return &v.SoftwoodML
+		like, amount = "pine", &v.SoftwoodML
 	case "maple", "oak", "cherry", "walnut":
-		return &v.FineWoodML
-	default:
-		return &v.MiddleML
+		like, amount = "oak", &v.FineWoodML
 	}
+	*amount += cost.Steps(m3*usualPrice(wood)/usualPrice(like), mlPerM3)
 }
+
+// usualPrice is what a cubic metre of squares costs by the example figures.
+func usualPrice(wood string) float64 { return usualPrices()[wood] }
+
+var usualPrices = sync.OnceValue(func() map[string]float64 {
+	all := map[string]float64{}
+	for _, w := range design.DefaultBook().Woods {
+		all[w.Wood] = float64(w.SquaresPerM3)
+	}
+	return all
+})
 
 // sampleRounds times the sizes is how many sample jobs there are: each wood of
 // the example figures comes once in each size.

@@ -35,6 +35,41 @@ func TestQuotesHoldThePriceOfWorkedJobs(t *testing.T) {
 	}
 }
 
+// A client compares woods: from one to another the middle of the range goes as far as the
+// price does, to within the error that the range states; and what is clearly dearer is not
+// read as cheaper.
+func TestLooksDifferAsTheirPrices(t *testing.T) {
+	private := design.ConfirmBook(design.DefaultBook(), "")
+	private.Rates.Shop, private.Policy.Margin, private.Policy.MaterialMarkup = design.Units(111)/2, 22, 15 // invented
+	book := selling(t, private)
+	for _, name := range []string{"s1", "s2"} {
+		d := designtest.Job(t, name)
+		middle, gross := map[string]float64{}, map[string]float64{}
+		for _, wood := range design.Woods() {
+			for w := range d.Walls {
+				for i := range d.Walls[w].Groups {
+					g := &d.Walls[w].Groups[i]
+					g.Wood, g.SecondWood, g.Frame.Wood = wood, "", wood
+				}
+			}
+			r, err := engine.Plan(d, private)
+			require.NoError(t, err)
+			low, high, err := engine.Quote(d, r, book)
+			require.NoError(t, err)
+			middle[wood], gross[wood] = float64(low.Minor+high.Minor)/2, float64(r.Price.Gross.Minor)
+		}
+		for _, from := range design.Woods() {
+			for _, to := range design.Woods() {
+				truly, shown := gross[to]-gross[from], middle[to]-middle[from]
+				assert.InDelta(t, truly, shown, book.Below/100*max(gross[from], gross[to]), "%s: %s to %s", name, from, to)
+				if truly > 0.05*gross[from] {
+					assert.Positive(t, shown, "%s: %s to %s", name, from, to)
+				}
+			}
+		}
+	}
+}
+
 // A range needs no price: it is the same whatever the private book that the
 // design was planned with.
 func TestQuoteNeedsNoPrivateBook(t *testing.T) {

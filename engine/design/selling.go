@@ -33,9 +33,9 @@ type SellingBook struct {
 	FrameM      Amount  `json:"frameM"`      // a metre of frame
 	HangingHand Amount  `json:"hangingHand"` // each person for each panel that the workshop hangs
 	RoadKm      Amount  `json:"roadKm"`      // a kilometre of all trips, there and back
-	SoftwoodL   Amount  `json:"softwoodL"`   // a litre of timber: pine, spruce
-	MiddleWoodL Amount  `json:"middleWoodL"` // cedar, poplar, beech, ash
-	FineWoodL   Amount  `json:"fineWoodL"`   // maple, oak, cherry, walnut
+	SoftwoodL   Amount  `json:"softwoodL"`   // a litre of pine; spruce counts as what costs the same of it
+	MiddleWoodL Amount  `json:"middleWoodL"` // of beech; cedar, poplar and ash count as what costs the same of it
+	FineWoodL   Amount  `json:"fineWoodL"`   // of oak; maple, cherry and walnut likewise
 	Below       float64 `json:"below"`       // percent that the range reaches below
 	Above       float64 `json:"above"`       // percent that the range reaches above
 }
@@ -62,9 +62,9 @@ func sellingRows() []Field {
 		price("frameM", "Price of a metre of frame."),
 		price("hangingHand", "Price of each person for each panel that is hung."),
 		price("roadKm", "Price of a kilometre of all trips."),
-		price("softwoodL", "Price of a litre of pine or spruce."),
-		price("middleWoodL", "Price of a litre of cedar, poplar, beech or ash."),
-		price("fineWoodL", "Price of a litre of maple, oak, cherry or walnut."),
+		price("softwoodL", "Price of a litre of pine; of spruce in proportion to the example figures."),
+		price("middleWoodL", "Price of a litre of beech; of cedar, poplar and ash in proportion to the example figures."),
+		price("fineWoodL", "Price of a litre of oak; of maple, cherry and walnut in proportion to the example figures."),
 		numberRow("below", 0, 90, 1, "%", "How far the range reaches below."),
 		numberRow("above", 0, 300, 1, "%", "How far the range reaches above."),
 	}

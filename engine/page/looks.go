@@ -100,6 +100,15 @@ func (v *view) against(plan engine.Result) string {
 	return strings.Join(parts, ", ")
 }
 
+// WoodsCompared reports whether a client compares looks of several woods by their ranges.
+func (v *view) WoodsCompared() bool {
+	if v.Reading != Client || !v.HasRange() {
+		return false
+	}
+	wood := v.First().Design.Wood
+	return slices.ContainsFunc(v.Looks, func(r engine.Result) bool { return len(r.Groups) > 0 && r.Groups[0].Design.Wood != wood })
+}
+
 // leastKg is the least difference in mass that is worth a word.
 const leastKg = 0.05
 

@@ -147,6 +147,7 @@ func englishPrices() map[string]string {
 		"offer/wrong-days":          "An offer of {days} days is none: {low} to {high} days.",
 
 		"look-card/heading": "Looks side by side",
+		"look-card/woods":   "Woods are told apart by what they commonly cost, not by the workshop's own list: a difference between two looks is as uncertain as the ranges themselves.",
 		"look-card/lead":    "Keep this look, change what you like, and see both with their prices.",
 		"look-card/keep":    "Keep this look",
 		"look-card/open":    "What is open now",

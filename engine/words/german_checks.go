@@ -147,6 +147,7 @@ func germanPrices() map[string]string {
 		"offer/wrong-days":          "Ein Angebot über {days} Tage ist keines: {low} bis {high} Tage.",
 
 		"look-card/heading": "Varianten nebeneinander",
+		"look-card/woods":   "Hölzer unterscheiden sich hier nach dem, was sie üblicherweise kosten, nicht nach der Liste der Werkstatt: Ein Unterschied zwischen zwei Varianten ist so ungewiss wie die Spannen selbst.",
 		"look-card/lead":    "Merken Sie diese Variante vor, ändern Sie, was Sie möchten, und sehen Sie beide mit ihren Preisen.",
 		"look-card/keep":    "Diese Variante vormerken",
 		"look-card/open":    "Was jetzt offen ist",
