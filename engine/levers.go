@@ -31,8 +31,9 @@ type Lever struct {
 // edit is what a person would type at a path.
 type edit struct{ path, value string }
 
-// Levers returns the three changes that save most, the strongest first, where the
-// price of a job is over its budget; else none. Each is planned again by the
+// Levers returns the three changes that save most and bring no new Stop, the strongest
+// first, where the price of a job is over its budget; else none. Of the sizes of blocks and
+// of the woods the one that saves most stands for its kind. Each is planned again by the
 // planner that planned the job, so that what it saves is what the price will show. A job that is not
 // sold has no price and no levers.
 func Levers(doc design.Document, r Result, p Planner) []Lever {
@@ -88,13 +89,15 @@ func levers(doc design.Document, r Result, p Planner, woods []string, paid paidF
 		return nil
 	}
 	best := map[string]Lever{}
+	stops := stopsOf(r)
 	for _, l := range candidates(doc, woods) {
 		next, err := pulled(doc, l.edits)
 		if err != nil {
 			continue
 		}
+		next = KeepPlaced(doc, r, next)
 		other, err := p.Plan(next.Design)
-		if err != nil {
+		if err != nil || !subset(stopsOf(other), stops) {
 			continue
 		}
 		price, ok := paid(next.Design, other)
@@ -171,7 +174,9 @@ func candidates(doc design.Document, woods []string) []Lever {
 			all = append(all, Lever{Key: key, edits: edits})
 		}
 	}
-	add("larger-blocks", eachGroup(d, largerBlock))
+	for step := 1; step <= len(BlockSizes(length.InMM)); step++ {
+		add("larger-blocks", eachGroup(d, func(g design.Group, at string) []edit { return blocksOf(g, at, step) }))
+	}
 	add("fewer-heights", eachGroup(d, fewerHeights))
 	add("fewer-coats", eachGroup(d, fewerCoats))
 	add("no-frame", eachGroup(d, noFrame))
@@ -209,11 +214,13 @@ func BlockSizes(n length.Notation) []length.Length {
 	return []length.Length{length.MM(28), length.MM(36), length.MM(44), length.MM(58)}
 }
 
-// largerBlock takes the next size that is offered.
-func largerBlock(g design.Group, at string) []edit {
+// blocksOf takes a larger size that is offered: the next one, or so many steps on.
+func blocksOf(g design.Group, at string, step int) []edit {
 	for _, size := range BlockSizes(g.Block.Size.Notation()) {
 		if size.Cmp(g.Block.Size) > 0 {
-			return []edit{{at + "block.size", size.String()}}
+			if step--; step == 0 {
+				return []edit{{at + "block.size", size.String()}}
+			}
 		}
 	}
 	return nil

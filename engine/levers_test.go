@@ -1,11 +1,14 @@
 package engine_test
 
 import (
+	"fmt"
+	"maps"
 	"testing"
 
 	"blockfield/engine"
 	"blockfield/engine/design"
 	"blockfield/engine/design/designtest"
+	"blockfield/engine/length"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -36,11 +39,51 @@ func leverKeys(all []engine.Lever) []string {
 func TestStrongestLeversOfTheSecondReferencePanel(t *testing.T) {
 	doc, r := over(t, "p2", "1000")
 	all := engine.Levers(doc, r, engine.NewPlanner(design.DefaultBook()))
-	require.Equal(t, []string{"another-wood", "smaller", "larger-blocks"}, leverKeys(all))
-	assert.InDelta(t, (510+73)*120, all[0].Saves.Minor, 10*120, "a step of ten, with 20 % tax")
-	assert.InDelta(t, 380*120, all[2].Saves.Minor, 10*120, "a step of ten: a lighter panel has fewer screws in its cleat")
-	assert.InDelta(t, 5.5, all[2].Hours, 0.05)
-	assert.InDelta(t, 0, all[0].Hours, 0.001, "no hours: the lighter panel has as many screws in the wall")
+	require.Equal(t, []string{"larger-blocks", "another-wood", "smaller"}, leverKeys(all))
+	assert.InDelta(t, (510+73)*120, all[1].Saves.Minor, 10*120, "a step of ten, with 20 % tax")
+	assert.InDelta(t, 0, all[1].Hours, 0.001, "no hours: the lighter panel has as many screws in the wall")
+	middling := plan(t, edit(t, doc, group+"block.size = 44 mm").Design)
+	assert.InDelta(t, 380*120, r.Price.Gross.Sub(middling.Price.Gross).Minor, 10*120, "a step of ten: a lighter panel has fewer screws in its cleat")
+	assert.InDelta(t, 5.5, r.Bill.Hours.Total.Typical-middling.Bill.Hours.Total.Typical, 0.05)
+}
+
+// No size of block saves more than the lever of larger blocks, or than the weakest lever
+// where that is none of the three; and no lever brings a Stop.
+func TestLeversAreTheStrongest(t *testing.T) {
+	for _, name := range []string{"s2", "s4", "s7", "p2"} {
+		doc, r := over(t, name, "10")
+		all := engine.Levers(doc, r, engine.NewPlanner(design.DefaultBook()))
+		require.Len(t, all, 3)
+		blocks := all[2].Saves // of larger ones, or else of the weakest that is shown
+		for _, l := range all {
+			if l.Key == "larger-blocks" {
+				blocks = l.Saves
+			}
+		}
+		for _, size := range engine.BlockSizes(length.InMM) {
+			if size.Cmp(doc.Design.Walls[0].Groups[0].Block.Size) <= 0 {
+				continue
+			}
+			text := ""
+			for w, wall := range doc.Design.Walls {
+				for g := range wall.Groups {
+					text += fmt.Sprintf("walls[%d].groups[%d].block.size = %s\n", w, g, size)
+				}
+			}
+			next := engine.KeepPlaced(doc, r, edit(t, doc, text))
+			other := plan(t, next.Design)
+			if maps.Equal(stops(other), stops(r)) {
+				assert.GreaterOrEqual(t, blocks.Minor, r.Price.Gross.Sub(other.Price.Gross).Minor, "%s %s", name, size)
+			}
+		}
+		for _, l := range all {
+			next, ok := engine.Pull(doc, all, l.Key)
+			require.True(t, ok)
+			for code := range stops(plan(t, engine.KeepPlaced(doc, r, next).Design)) {
+				assert.True(t, stops(r)[code], "%s %s: %s is new", name, l.Key, code)
+			}
+		}
+	}
 }
 
 // What a lever says that it saves is what the price shows once it is pulled,
@@ -57,7 +100,7 @@ func TestALeverSavesWhatItSays(t *testing.T) {
 		for _, l := range all {
 			next, ok := engine.Pull(doc, []engine.Lever{l}, l.Key)
 			require.True(t, ok)
-			after := plan(t, next.Design)
+			after := plan(t, engine.KeepPlaced(doc, r, next).Design) // as an edit is
 			was, is := r.Price.Gross, after.Price.Gross
 			if !r.Price.Sold {
 				was, is = r.Price.Materials, after.Price.Materials

@@ -12,6 +12,7 @@ import (
 	"blockfield/engine/design"
 	"blockfield/engine/length"
 	"blockfield/engine/money"
+	"blockfield/engine/words"
 )
 
 // How far the search for a way to the budget goes. Each try is a plan.
@@ -176,45 +177,79 @@ type Candidate struct {
 	Paid money.Money
 }
 
+// Buys is what a budget buys.
+type Buys struct {
+	Found   []Candidate
+	Missing []words.Phrase // why there is none of a kind
+	Least   money.Money    // what the cheapest size of any kind costs, where there is none at all; 0: none fits the wall
+}
+
 // ErrNoBudget says that there is no budget, or nobody who pays.
 var ErrNoBudget = errors.New("no budget was said")
 
 // FromBudget returns up to three designs for the wall of a document that its budget buys:
 // as large as can be of a plain wood and large blocks, of the wood and the blocks that the
-// design has, and a smaller one of a finer wood. Each is as large as wall and budget allow
-// at the proportions of the design, in the middle of the wall, and has no Stop that the
-// design does not have. It plans some dozens of jobs.
-func FromBudget(doc design.Document, r Result, by Paying) ([]Candidate, error) {
+// design has, and one of a finer wood. Each is as large as wall and budget allow at the
+// proportions of the design, in its place or in the middle of the wall with some room on
+// either side, and has no Stop that the design does not have. It plans some dozens of jobs.
+func FromBudget(doc design.Document, r Result, by Paying) (Buys, error) {
 	now, ok := by.paid(doc.Design, r)
 	budget := cost.Budget(doc.Design.Money, now.Currency)
 	if !ok || budget.Minor <= 0 {
-		return nil, ErrNoBudget
+		return Buys{}, ErrNoBudget
 	}
+	at := groupPath(0, 0) + "."
 	g := doc.Design.Walls[0].Groups[0]
-	fine := finerWood(g.Wood, by)
-	f := filling{stops: stopsOf(r), budget: budget, by: by}
-	var all []Candidate
+	f := filling{doc: doc, plan: r, stops: stopsOf(r), budget: budget, by: by}
+	var out Buys
 	for _, kind := range []struct {
 		key   string
 		edits []edit
 	}{
-		{"large", slices.Concat(anotherWood(g, groupPath(0, 0)+".", by.woods()[0]), largerBlock(g, groupPath(0, 0)+"."))},
+		{"large", slices.Concat(anotherWood(g, at, by.woods()[0]), blocksOf(g, at, 1))},
 		{"as-it-is", nil},
-		{"fine", anotherWood(g, groupPath(0, 0)+".", fine)},
+		{"fine", anotherWood(g, at, finerWood(g.Wood, by))},
 	} {
+		none := func(key string, args words.Args) {
+			args["what"] = words.Key("candidate/" + kind.key)
+			out.Missing = append(out.Missing, words.Phrase{Key: "candidate/" + key, Args: args})
+		}
 		start, err := pulled(doc, kind.edits)
-		if err != nil {
+		switch {
+		case err != nil:
+			none("no-room", words.Args{})
+			continue
+		case kind.key == "fine" && len(kind.edits) == 0:
+			none("no-finer", words.Args{})
 			continue
 		}
-		if c, ok := f.fill(start); ok {
-			c.Key = kind.key
-			same := func(o Candidate) bool { return o.Plan.Revision == c.Plan.Revision }
-			if !slices.ContainsFunc(all, same) {
-				all = append(all, c)
+		c, least, ok := f.fill(start)
+		c.Key = kind.key
+		same := func(o Candidate) bool { return o.Plan.Revision == c.Plan.Revision }
+		switch {
+		case !ok && least.Minor == 0:
+			none("no-room", words.Args{})
+		case !ok:
+			none("too-dear", words.Args{"least": paidAtLeast(least, by)})
+			if out.Least.Minor == 0 || least.Cmp(out.Least) < 0 {
+				out.Least = least
 			}
+		case slices.ContainsFunc(out.Found, same):
+			none("same", words.Args{})
+		default:
+			out.Found = append(out.Found, c)
 		}
 	}
-	return all, nil
+	out.Least = paidAtLeast(out.Least, by)
+	return out, nil
+}
+
+// paidAtLeast is an amount as its reader may see it: a client's is no surer than a range.
+func paidAtLeast(m money.Money, by Paying) money.Money {
+	if by.Client {
+		return cost.RoundedDown(m)
+	}
+	return m
 }
 
 // finerWood is a wood of the class that costs more, or the next better one that the book
@@ -230,7 +265,8 @@ func finerWood(now string, by Paying) string {
 	return now
 }
 
-// Room that stays free at either side of a panel on its wall, and the least width of one.
+// Room that stays free at either side of a panel in the middle of its wall, and the least
+// width of one.
 const (
 	besideMM    = 150
 	leastSideMM = 300
@@ -238,92 +274,129 @@ const (
 	halvings    = 3 // of a step
 )
 
+// Beside is the room that stays free at either side of what FromBudget makes larger.
+func Beside() length.Length { return length.MM(besideMM) }
+
 // filling makes panels that a budget buys, with no Stop beside those that are known.
 type filling struct {
+	doc    design.Document // that is begun with, and its plan
+	plan   Result
 	stops  map[string]bool
 	budget money.Money
 	by     Paying
 }
 
 // fill makes the first group of a document as large as wall and budget allow; false where
-// not even the smallest panel is within it.
-func (f filling) fill(doc design.Document) (Candidate, bool) {
+// not even the smallest panel is within it. least is then the lowest price of a size that
+// fits the wall, 0 where none does.
+func (f filling) fill(doc design.Document) (best Candidate, least money.Money, ok bool) {
+	try := func(c Candidate, fits bool) bool {
+		if !fits {
+			return false
+		}
+		if c.Paid.Cmp(f.budget) > 0 {
+			if least.Minor == 0 || c.Paid.Cmp(least) < 0 {
+				least = c.Paid
+			}
+			return false
+		}
+		if !ok || c.area() > best.area() {
+			best = c
+		}
+		ok = true
+		return true
+	}
+	try(f.planned(KeepPlaced(f.doc, f.plan, doc))) // as large as it is now, where it is now
 	wall, g := doc.Design.Walls[0], doc.Design.Walls[0].Groups[0]
 	ratio := g.Height.Millimetres() / g.Width.Millimetres()
 	most := min(wall.Width.Millimetres()-2*besideMM, (wall.Height.Millimetres()-2*besideMM)/ratio)
-	least := leastSideMM * max(1, 1/ratio)
-	if most < least {
-		return Candidate{}, false
+	narrow := leastSideMM * max(1, 1/ratio)
+	if most < narrow {
+		return best, least, ok
 	}
 	// A Stop may come and go with the size, so sizes are tried from the largest down, and
 	// then the gap above the first that fits is halved.
-	at := func(step float64) float64 { return least + (most-least)*step/sizeSteps }
+	at := func(step float64) bool {
+		return f.sized(doc, narrow+(most-narrow)*step/sizeSteps, ratio, try)
+	}
 	for step := sizeSteps; step >= 0; step-- {
-		best, ok := f.sized(doc, at(float64(step)), ratio)
-		if !ok {
+		if !at(float64(step)) {
 			continue
+		}
+		if step == sizeSteps {
+			break
 		}
 		low, high := float64(step), float64(step+1)
 		for range halvings {
-			if step == sizeSteps {
-				break
-			}
-			middle := (low + high) / 2
-			if c, ok := f.sized(doc, at(middle), ratio); ok {
-				best, low = c, middle
+			if middle := (low + high) / 2; at(middle) {
+				low = middle
 			} else {
 				high = middle
 			}
 		}
-		return best, true
+		break
 	}
-	return Candidate{}, false
+	return best, least, ok
 }
 
-// sized is the document with its first group so wide, in the middle of the wall or, where
-// that brings a Stop, in the middle between two studs; false where that does as well, or it
-// is beyond the budget.
-func (f filling) sized(doc design.Document, widthMM, ratio float64) (Candidate, bool) {
-	wall := doc.Design.Walls[0]
-	middle := wall.Width.Half()
-	c, ok := f.sizedAt(doc, middle, widthMM, ratio)
-	if ok || wall.StudStep.IsZero() {
-		return c, ok
-	}
-	first, step := wall.StudFirst.Millimetres(), wall.StudStep.Millimetres()
-	n := math.Round((middle.Millimetres()-first)/step - 0.5)
-	between := length.MM(int64(first + (n+0.5)*step))
-	return f.sizedAt(doc, between, widthMM, ratio)
+// area is that of the first group, in square metres.
+func (c Candidate) area() float64 {
+	built := c.Plan.Groups[0].Built
+	return built.TotalWidth.Metres() * built.TotalHeight.Metres()
 }
 
-// sizedAt is sized with the middle of the group at a place on its wall.
-func (f filling) sizedAt(doc design.Document, middle length.Length, widthMM, ratio float64) (Candidate, bool) {
+// sized tries the document with its first group so wide, in one place after another until
+// one has no new Stop: in the middle of the wall at the height of the ear, or as high as
+// the design hangs now; between two studs; and where the design hangs now.
+func (f filling) sized(doc design.Document, widthMM, ratio float64, try func(Candidate, bool) bool) bool {
 	at := groupPath(0, 0) + "."
 	mm := func(v float64) string { return strconv.Itoa(int(v)) + " mm" }
 	next, err := pulled(doc, []edit{{at + "width", mm(widthMM)}, {at + "height", mm(widthMM * ratio)}})
 	if err != nil {
-		return Candidate{}, false
+		return false
 	}
 	groups, err := build(next.Design)
 	if err != nil {
-		return Candidate{}, false
+		return false
 	}
 	wall, built := next.Design.Walls[0], groups[0].Built
-	left := length.Max(middle.Sub(built.TotalWidth.Half()), length.MM(0))
+	middle := wall.Width.Half()
 	lowest := wall.Height.Sub(built.TotalHeight).Half()
 	if ear := wall.EarHeight.Sub(built.TotalHeight.Half()); !wall.EarHeight.IsZero() && ear.Cmp(lowest) < 0 {
 		lowest = length.Max(ear, length.MM(besideMM))
 	}
-	next, err = pulled(next, []edit{
-		{at + "place.left", roundPlace(left, length.InMM)}, {at + "place.edge", "bottom"}, {at + "place.height", roundPlace(lowest, length.InMM)},
-	})
-	if err != nil {
-		return Candidate{}, false
+	now := f.plan.Groups[0].Built
+	type place struct{ left, bottom length.Length }
+	from := func(middle length.Length) length.Length {
+		return length.Max(middle.Sub(built.TotalWidth.Half()), length.MM(0))
 	}
-	plan, err := Plan(next.Design, f.by.Book)
+	places := []place{{from(middle), lowest}, {from(middle), now.Bottom}}
+	if !wall.StudStep.IsZero() {
+		first, step := wall.StudFirst.Millimetres(), wall.StudStep.Millimetres()
+		n := math.Round((middle.Millimetres()-first)/step - 0.5)
+		places = append(places, place{from(length.MM(int64(first + (n+0.5)*step))), lowest})
+	}
+	places = append(places, place{now.Left, now.Bottom})
+	for _, p := range places {
+		hung, err := pulled(next, []edit{
+			{at + "place.left", roundPlace(p.left, length.InMM)}, {at + "place.edge", design.BottomEdge}, {at + "place.height", roundPlace(p.bottom, length.InMM)},
+		})
+		if err != nil {
+			continue
+		}
+		if c, fits := f.planned(hung); fits {
+			return try(c, true) // elsewhere it costs the same
+		}
+	}
+	return false
+}
+
+// planned plans a document; false where it has a new Stop or no price.
+func (f filling) planned(doc design.Document) (Candidate, bool) {
+	plan, err := Plan(doc.Design, f.by.Book)
 	if err != nil || !subset(stopsOf(plan), f.stops) {
 		return Candidate{}, false
 	}
-	paid, ok := f.by.paid(next.Design, plan)
-	return Candidate{Doc: next, Plan: plan, Paid: paid}, ok && paid.Cmp(f.budget) <= 0
+	paid, ok := f.by.paid(doc.Design, plan)
+	return Candidate{Doc: doc, Plan: plan, Paid: paid}, ok
 }

@@ -8,6 +8,7 @@ import (
 	"blockfield/engine/cost"
 	"blockfield/engine/design"
 	"blockfield/engine/design/designtest"
+	"blockfield/engine/money"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -81,9 +82,11 @@ func TestFromBudget(t *testing.T) {
 			}
 			doc = edit(t, doc, "money.budget = "+c.budget)
 			r := plan(t, doc.Design)
-			all, err := engine.FromBudget(doc, r, by)
+			buys, err := engine.FromBudget(doc, r, by)
 			require.NoError(t, err)
+			all := buys.Found
 			require.NotEmpty(t, all, c.job)
+			assert.Len(t, buys.Missing, 3-len(all), "each of the three is there, or it is said why not")
 			for _, one := range all {
 				require.NoError(t, design.Validate(one.Doc))
 				is := plan(t, one.Doc.Design)
@@ -106,6 +109,41 @@ func TestFromBudget(t *testing.T) {
 	assert.ErrorIs(t, err, engine.ErrNoBudget)
 }
 
+// What the open design itself is within the budget is no larger than what the budget buys,
+// also where it hangs elsewhere than in the middle; and a budget that is too small says from
+// where on it is not.
+func TestFromBudgetIsAsLargeAsCanBe(t *testing.T) {
+	doc := design.Default()
+	doc.Design = designtest.Job(t, "s2") // above a radiator
+	doc = edit(t, doc, group+"wood = oak\n"+group+"frame.wood = oak\n"+group+"block.size = 58 mm\nmoney.budget = 9500")
+	r := plan(t, doc.Design)
+	now := r.Groups[0].Built
+	for _, by := range []engine.Paying{maker(), client()} {
+		buys, err := engine.FromBudget(doc, r, by)
+		require.NoError(t, err)
+		for _, c := range buys.Found {
+			if c.Key == "fine" {
+				continue
+			}
+			built := c.Plan.Groups[0].Built
+			assert.Positive(t, built.TotalWidth.Cmp(now.TotalWidth), "%s: %v", c.Key, built.TotalWidth)
+			for code := range stops(c.Plan) {
+				assert.True(t, stops(r)[code], "%s: %s is new", c.Key, code)
+			}
+		}
+		small := edit(t, doc, "money.budget = 600")
+		buys, err = engine.FromBudget(small, r, by)
+		require.NoError(t, err)
+		assert.Empty(t, buys.Found)
+		assert.Len(t, buys.Missing, 3)
+		assert.Greater(t, buys.Least.Minor, int64(600_00))
+		enough := edit(t, doc, "money.budget = "+money.New(buys.Least.Minor+buys.Least.Minor/10, "XXX").Plain())
+		buys, err = engine.FromBudget(enough, r, by)
+		require.NoError(t, err)
+		assert.NotEmpty(t, buys.Found)
+	}
+}
+
 // A client's candidates hold nothing of a private book: two workshops with the same
 // selling book show the same.
 func TestFromBudgetIsPublic(t *testing.T) {
@@ -117,11 +155,11 @@ func TestFromBudgetIsPublic(t *testing.T) {
 		by.Book = book
 		r, err := engine.Plan(doc.Design, book)
 		require.NoError(t, err)
-		all, err := engine.FromBudget(doc, r, by)
+		buys, err := engine.FromBudget(doc, r, by)
 		require.NoError(t, err)
 		ways := engine.WaysToBudget(doc, r, by)
 		var out []string
-		for _, c := range all {
+		for _, c := range buys.Found {
 			out = append(out, c.Key+" "+c.Plan.Revision+" "+c.Paid.Plain())
 		}
 		for _, w := range ways {

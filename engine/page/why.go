@@ -18,12 +18,12 @@ import (
 
 // Why is what a reader has asked of a price.
 type Why struct {
-	Open  bool               // the price is explained; for its maker
-	Odds  cost.Odds          // how the job may end, where it is open
-	Asked bool               // what would have to change for the budget
-	Ways  []engine.Way       // that answer it
-	Begun bool               // from the budget
-	Found []engine.Candidate // what it buys
+	Open  bool         // the price is explained; for its maker
+	Odds  cost.Odds    // how the job may end, where it is open
+	Asked bool         // what would have to change for the budget
+	Ways  []engine.Way // that answer it
+	Begun bool         // from the budget
+	Buys  engine.Buys  // what it buys
 }
 
 // whySlots are the answers.
@@ -88,6 +88,31 @@ func (v *view) CanBegin() bool {
 	return v.HasPrice()
 }
 
+// CandidateLead says what a budget buys, and within which limits.
+func (v *view) CandidateLead() string {
+	return v.T("candidate/lead-"+v.Reading, "room", engine.Beside())
+}
+
+// CandidatesMissing say why there is no suggestion of a kind.
+func (v *view) CandidatesMissing() []string {
+	var all []string
+	for _, p := range v.Why.Buys.Missing {
+		all = append(all, v.Words.Say(p.Key, p.Args))
+	}
+	return all
+}
+
+// NoCandidate says why there is no suggestion at all.
+func (v *view) NoCandidate() string {
+	switch least := v.Why.Buys.Least; {
+	case !v.HasBudget():
+		return v.T("candidate/no-budget")
+	case least.Minor > 0:
+		return v.T("candidate/none-from", "least", least.Whole(v.locale()))
+	}
+	return v.T("candidate/none")
+}
+
 // CandidateCard is a design that the budget buys.
 type CandidateCard struct {
 	LookCard
@@ -97,7 +122,7 @@ type CandidateCard struct {
 // CandidateCards are what the budget buys.
 func (v *view) CandidateCards() []CandidateCard {
 	var all []CandidateCard
-	for i, c := range v.Why.Found {
+	for i, c := range v.Why.Buys.Found {
 		card := CandidateCard{LookCard: v.lookCard("candidate["+strconv.Itoa(i)+"]", v.T("candidate/"+c.Key), c.Doc.Design, c.Plan), Index: i}
 		if card.Price == "" {
 			card.Price = c.Paid.Whole(v.locale())

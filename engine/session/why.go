@@ -16,7 +16,7 @@ type asked struct {
 	open     bool // the price is explained
 	ways     []engine.Way
 	waysOf   string
-	found    []engine.Candidate
+	buys     engine.Buys
 	foundOf  string
 	odds     cost.Odds
 	oddsOf   string
@@ -51,7 +51,7 @@ func (s *Session) why() page.Why {
 		out.Asked, out.Ways = true, s.asked.ways
 	}
 	if s.asked.hasFound && s.asked.foundOf == q {
-		out.Begun, out.Found = true, s.asked.found
+		out.Begun, out.Buys = true, s.asked.buys
 	}
 	return out
 }
@@ -65,7 +65,7 @@ func (s *Session) askPrice(name string) (known bool, err error) {
 		s.asked.ways = engine.WaysToBudget(s.now.doc, s.now.plan, s.paying())
 		s.asked.waysOf, s.asked.hasWays = s.question(), true
 	case "from-budget":
-		s.asked.found, err = engine.FromBudget(s.now.doc, s.now.plan, s.paying())
+		s.asked.buys, err = engine.FromBudget(s.now.doc, s.now.plan, s.paying())
 		if errors.Is(err, engine.ErrNoBudget) {
 			err = nil
 		}
@@ -84,9 +84,9 @@ func (s *Session) answered(name, path string) (design.Document, error) {
 	case err != nil || i < 0:
 	case name == "go-way" && i < len(why.Ways):
 		return engine.GoWay(s.now.doc, why.Ways[i])
-	case name == "take-candidate" && i < len(why.Found):
+	case name == "take-candidate" && i < len(why.Buys.Found):
 		doc := s.now.doc
-		doc.Design, doc.Assumed = why.Found[i].Doc.Design, why.Found[i].Doc.Assumed
+		doc.Design, doc.Assumed = why.Buys.Found[i].Doc.Design, why.Buys.Found[i].Doc.Assumed
 		return doc, nil
 	}
 	return design.Document{}, errors.New("internal error: no such answer: " + strconv.Quote(path))
