@@ -11,6 +11,7 @@ import (
 	"blockfield/engine/design"
 	"blockfield/engine/length"
 	"blockfield/engine/money"
+	"blockfield/engine/wood"
 	"blockfield/engine/words"
 )
 
@@ -24,6 +25,7 @@ type Lever struct {
 	Args   words.Args
 	Saves  money.Money // of what is paid, with tax
 	Hours  float64     // fewer hours of work; below zero: more
+	Dents  bool        // it is a softer wood, which takes dents as the one before does not
 	Enough bool        // alone it brings the job within the budget
 	edits  []edit
 }
@@ -133,6 +135,7 @@ func (l *Lever) say(before, after Result) {
 	_, had := before.Cells()
 	_, has := after.Cells()
 	g := after.Groups[0]
+	l.Dents = dents(before, after)
 	l.Args = words.Args{
 		"size": g.Design.Block.Size, "wood": g.Design.WoodName(),
 		"was": before.Groups[0].Design.WoodName(),
@@ -140,6 +143,19 @@ func (l *Lever) say(before, after Result) {
 		"width": g.Built.TotalWidth.CeilMM(), "height": g.Built.TotalHeight.CeilMM(),
 		"fewer": words.Percent(100 * (1 - float64(has)/float64(max(had, 1)))),
 	}
+}
+
+// dents reports whether a change makes soft blocks of hard ones.
+func dents(before, after Result) bool {
+	soft := func(r Result) bool {
+		return slices.ContainsFunc(r.Groups, func(g Group) bool {
+			return slices.ContainsFunc(g.Design.Woods(), func(name string) bool {
+				w, ok := wood.Find(name)
+				return ok && w.Soft()
+			})
+		})
+	}
+	return soft(after) && !soft(before)
 }
 
 // Pull returns the document after a lever, by its key; false where the job has

@@ -114,6 +114,28 @@ func TestALeverSavesWhatItSays(t *testing.T) {
 	assert.Equal(t, 7*3, pulled)
 }
 
+// A softer wood than the one chosen says that it dents; an equally soft one has nothing to
+// say.
+func TestASofterWoodDents(t *testing.T) {
+	for name, want := range map[string]bool{"s4": true, "p2": true, "s3": false} { // beech, beech, and a soft one
+		doc, r := over(t, name, "10")
+		found := false
+		for _, l := range engine.Levers(doc, r, engine.NewPlanner(design.DefaultBook())) {
+			found = found || l.Dents
+			if l.Dents {
+				assert.Equal(t, "another-wood", l.Key)
+			}
+		}
+		assert.Equal(t, want, found, name)
+	}
+	doc, r := over(t, "s4", "5000")
+	buys, err := engine.FromBudget(doc, r, client())
+	require.NoError(t, err)
+	for _, c := range buys.Found {
+		assert.Equal(t, c.Plan.Groups[0].Design.Wood != "beech" && c.Key == "large", c.Dents, c.Key)
+	}
+}
+
 // Either side of the budget.
 func TestLeversOnlyOverTheBudget(t *testing.T) {
 	doc, r := over(t, "s1", "1560") // its price, with tax

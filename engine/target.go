@@ -175,6 +175,8 @@ type Candidate struct {
 	Doc  design.Document
 	Plan Result
 	Paid money.Money
+	// Dents is whether it is of a softer wood, which takes dents as the design's does not.
+	Dents bool
 }
 
 // Buys is what a budget buys.
@@ -224,7 +226,9 @@ func FromBudget(doc design.Document, r Result, by Paying) (Buys, error) {
 			continue
 		}
 		c, least, ok := f.fill(start)
-		c.Key = kind.key
+		if ok {
+			c.Key, c.Dents = kind.key, dents(r, c.Plan)
+		}
 		same := func(o Candidate) bool { return o.Plan.Revision == c.Plan.Revision }
 		switch {
 		case !ok && least.Minor == 0:

@@ -178,7 +178,7 @@ type LeverLine struct{ Key, Sentence, Saves string }
 func (v *view) LeverLines() []LeverLine {
 	var all []LeverLine
 	for _, l := range v.Levers {
-		line := LeverLine{Key: l.Key, Sentence: capital(v.Words.Say("lever/"+l.Key+v.leverReader(l.Key), l.Args))}
+		line := LeverLine{Key: l.Key, Sentence: v.leverSentence(l)}
 		saves := "saves"
 		if l.Enough {
 			saves = "saves-enough"
@@ -194,6 +194,15 @@ func (v *view) LeverLines() []LeverLine {
 		all = append(all, line)
 	}
 	return all
+}
+
+// leverSentence is what a lever changes, with what a softer wood costs beside money.
+func (v *view) leverSentence(l engine.Lever) string {
+	said := capital(v.Words.Say("lever/"+l.Key+v.leverReader(l.Key), l.Args))
+	if l.Dents {
+		said += " " + v.T("lever/dents")
+	}
+	return said
 }
 
 // leastHours is what is worth a word of fewer hours: a tenth, as they are shown.

@@ -63,7 +63,7 @@ func (v *view) BudgetWays() []BudgetWay {
 	for i, w := range v.Why.Ways {
 		line := BudgetWay{Index: i}
 		for _, l := range w.Changes {
-			line.Changes = append(line.Changes, capital(v.Words.Say("lever/"+l.Key+v.leverReader(l.Key), l.Args)))
+			line.Changes = append(line.Changes, v.leverSentence(l))
 		}
 		line.Ends = v.T("way/ends", "paid", w.Paid.Format(v.locale()))
 		if w.Hours >= leastHours {
@@ -117,6 +117,7 @@ func (v *view) NoCandidate() string {
 type CandidateCard struct {
 	LookCard
 	Index int
+	Dents string // what a softer wood costs beside money; empty: it is none
 }
 
 // CandidateCards are what the budget buys.
@@ -128,6 +129,9 @@ func (v *view) CandidateCards() []CandidateCard {
 			card.Price = c.Paid.Whole(v.locale())
 		}
 		card.Same = c.Plan.Revision == v.Plan.Revision
+		if c.Dents {
+			card.Dents = v.T("lever/dents")
+		}
 		all = append(all, card)
 	}
 	return all

@@ -1,6 +1,7 @@
 package wood_test
 
 import (
+	"math"
 	"testing"
 
 	"blockfield/engine/wood"
@@ -54,6 +55,21 @@ func TestDensities(t *testing.T) {
 		if c.lbFt3 > 0 {
 			assert.InDelta(t, c.lbFt3*16.018463, s.DensityKgM3, 2, c.name)
 		}
+	}
+}
+
+// Hardness against the handbook's own law of it for all woods: 8590·G^1.49 N for softwoods,
+// 15300·G^2.09 N for hardwoods, G at 12 % (GTR-190, table 5-11a, from memory).
+func TestHardness(t *testing.T) {
+	soft := map[string]bool{"pine": true, "spruce": true, "cedar": true, "poplar": true}
+	for _, s := range wood.All() {
+		g := s.DensityKgM3 / 1120
+		want := 15_300 * math.Pow(g, 2.09)
+		if soft[s.Name] && s.Name != "poplar" {
+			want = 8590 * math.Pow(g, 1.49)
+		}
+		assert.InEpsilon(t, want, s.SideHardnessN, 0.2, s.Name)
+		assert.Equal(t, soft[s.Name], s.Soft(), s.Name)
 	}
 }
 

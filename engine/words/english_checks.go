@@ -121,6 +121,7 @@ func englishPrices() map[string]string {
 		"lever/no-frame":           "No frame: the edges of the field stay in sight.",
 		"lever/smaller":            "A tenth smaller each way: {width} × {height}.",
 		"lever/another-wood":       "{wood} instead of {was}.",
+		"lever/dents":              "It is softer and takes dents where people pass or chairs stand.",
 		"lever/no-hanging":         "The client fetches it and hangs it.",
 		"lever/no-hanging-client":  "You fetch it and hang it yourself.",
 		"lever/saves":              "Saves {money}.",

@@ -121,6 +121,7 @@ func germanPrices() map[string]string {
 		"lever/no-frame":           "Kein Rahmen: Die Kanten des Feldes bleiben sichtbar.",
 		"lever/smaller":            "In jeder Richtung ein Zehntel kleiner: {width} × {height}.",
 		"lever/another-wood":       "{wood} statt {was}.",
+		"lever/dents":              "Es ist weicher und bekommt Druckstellen, wo Leute vorbeigehen oder Stühle stehen.",
 		"lever/no-hanging":         "Der Kunde holt es ab und hängt es auf.",
 		"lever/no-hanging-client":  "Sie holen es ab und hängen es selbst auf.",
 		"lever/saves":              "Spart {money}.",
