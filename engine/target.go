@@ -278,8 +278,8 @@ const (
 	halvings    = 3 // of a step
 )
 
-// Beside is the room that stays free at either side of what FromBudget makes larger.
-func Beside() length.Length { return length.MM(besideMM) }
+// FreeBeside is the room that stays free at either side of what FromBudget makes larger.
+func FreeBeside() length.Length { return length.MM(besideMM) }
 
 // filling makes panels that a budget buys, with no Stop beside those that are known.
 type filling struct {

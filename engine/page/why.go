@@ -90,7 +90,7 @@ func (v *view) CanBegin() bool {
 
 // CandidateLead says what a budget buys, and within which limits.
 func (v *view) CandidateLead() string {
-	return v.T("candidate/lead-"+v.Reading, "room", engine.Beside())
+	return v.T("candidate/lead-"+v.Reading, "room", engine.FreeBeside())
 }
 
 // CandidatesMissing say why there is no suggestion of a kind.
