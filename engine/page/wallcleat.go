@@ -165,6 +165,27 @@ func (d cleatDrawing) strip() {
 	}
 }
 
+// StripDrawing shows which way the strip goes on the wall, with the panel's half above it;
+// empty where nothing is screwed to a wall.
+func (h hangingView) StripDrawing() template.HTML {
+	if h.Means == wall.Stand || h.Unchecked() {
+		return ""
+	}
+	const shown, behind, air = 42.0, 14.0, 6.0 // mm of strip and half, of the wall, and around
+	deep := h.Design.Cleat.Thickness.Millimetres()
+	c := draw.New("strip-svg-"+h.Key, draw.Box{X: -behind - air, Y: -shown - air, Width: behind + deep + 2*air + shown, Height: 2 * (shown + air)})
+	c.Class("drawing strip-drawing")
+	c.Title(h.T("day/strip-title"))
+	c.Desc(h.T("day/strip"))
+	edge := []draw.Attr{draw.Stroke("currentColor"), draw.StrokeWidth(0.6)}
+	c.Rect(draw.Box{X: -behind, Y: -shown, Width: behind, Height: 2 * shown}, draw.Class("behind"), c.Hatch(5, 0.5, 45))
+	c.Line(0, -shown, 0, shown, draw.Stroke("currentColor"), draw.StrokeWidth(1.2))
+	strip, half := h.Hook(shown)
+	c.Path(draw.Polygon(half...), append(edge, draw.Class("cleat"), draw.Fill("#c79a63"))...)
+	c.Path(draw.Polygon(strip...), append(edge, draw.Class("strip"), draw.Fill("#b07c45"))...)
+	return template.HTML(c.String())
+}
+
 // sizes are the dimension lines: the air above, the tip below the top, and how deep it
 // all is.
 func (d cleatDrawing) sizes() {

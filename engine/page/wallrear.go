@@ -39,7 +39,7 @@ func (h hangingView) Rears() []rearView {
 	}
 	for i := range all {
 		if len(all) > 1 {
-			all[i].Panels = h.T("rear/panels", "letter", string(all[i].Letter), "numbers", strings.Join(numbers[all[i].Letter], ", "))
+			all[i].Panels = h.T("rear/panels", "letter", string(all[i].Letter), "n", len(numbers[all[i].Letter]), "of", len(h.Built.Panels), "numbers", strings.Join(numbers[all[i].Letter], ", "))
 		}
 	}
 	return all

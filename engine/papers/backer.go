@@ -2,6 +2,7 @@ package papers
 
 import (
 	"math"
+	"slices"
 
 	"blockfield/engine/bench"
 	"blockfield/engine/cut"
@@ -113,13 +114,52 @@ func (m *maker) sheetLayout(i, j int, s bench.SheetNeed, l cut.SheetLayout) shee
 
 // drawing keeps a drawing for a file of its own.
 func (m *maker) drawing(d sheet.Drawing) sheet.Drawing {
-	for _, had := range m.drawings {
-		if had.Name == d.Name {
-			return d
-		}
-	}
-	m.drawings = append(m.drawings, d)
+	m.keep(m.headed(d))
 	return d
+}
+
+// sketch keeps a drawing that is of no job, as it is.
+func (m *maker) sketch(d sheet.Drawing) sheet.Drawing {
+	m.keep(d)
+	return d
+}
+
+func (m *maker) keep(d sheet.Drawing) {
+	if !slices.ContainsFunc(m.drawings, func(had sheet.Drawing) bool { return had.Name == d.Name }) {
+		m.drawings = append(m.drawings, d)
+	}
+}
+
+// headed is a drawing as a file by itself: below a line that says of which job and
+// revision it is, and from which side it is seen. A rear view stands below a black strip,
+// as on paper.
+func (m *maker) headed(d sheet.Drawing) sheet.Drawing {
+	const strip, line, least = 6.0, 6.0, 60.0
+	head := line
+	if d.View != sheet.NoView {
+		head += strip
+	}
+	out := d
+	out.Width, out.Height = max(d.Width, least), d.Height+head
+	out.Draw = func(p sheet.Pen) {
+		title := m.Words.Given(m.Doc.Design.Title)
+		code := sheet.Type{Size: sheet.SmallSize, Face: sheet.Bold, Class: "revision"}
+		p.Text(0, 4, code, m.Plan.Revision)
+		x := sheet.Width(sheet.Bold, sheet.SmallSize, m.Plan.Revision) + 2
+		p.Text(x, 4, sheet.Type{Size: sheet.SmallSize}, sheet.Fit(sheet.Regular, sheet.SmallSize, p.Width-x, title))
+		if d.View != sheet.NoView {
+			view, white := m.T("papers/front"), d.View == sheet.Rear
+			if white {
+				view = m.T("papers/rear")
+				p.Fill(0, line, p.Width, strip-1, sheet.Black())
+			}
+			p.Box(0, line, p.Width, strip-1, draw.Outline)
+			p.Text(p.Width/2, line+3.7, sheet.Type{Size: sheet.SmallSize, Face: sheet.Bold, Align: sheet.Middle, White: white, Class: "view"},
+				sheet.Fit(sheet.Bold, sheet.SmallSize, p.Width-2, view))
+		}
+		d.Draw(p.In((p.Width-d.Width)/2, head, d.Width, d.Height))
+	}
+	return out
 }
 
 // markUp is the drawing of a backer with its start corner, and the steps to mark
@@ -169,7 +209,7 @@ func (m *maker) backerDrawing(i int, width float64) sheet.Drawing {
 		edge, into = cutH, -1
 	}
 	return sheet.Drawing{
-		Name: m.name("backer", i), Title: m.T("backer/title"), Width: width, Height: cutH + below + 2,
+		Name: m.name("backer", i), Title: m.T("backer/title"), View: sheet.Front, Width: width, Height: cutH + below + 2,
 		Draw: func(p sheet.Pen) {
 			o := p.In(left, 2, width-left, cutH+below)
 			o.Box(0, 0, cutW, cutH, draw.Outline)

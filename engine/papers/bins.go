@@ -57,12 +57,14 @@ func (m *maker) binLabel(p sheet.Pen, b bin) {
 	p.Group("bin-label", func() {
 		m.swatch(p, pad, pad, labelSwatch, b.Height)
 		n := m.numeral(b.Height)
-		size := sheet.FigureSize(labelFigure)
-		if room := p.Width - labelSwatch - 3*pad; n.width(size) > room {
-			size *= room / n.width(size)
+		f := figures{sheet.FigureSize(labelFigure), beside}
+		if room := p.Width - labelSwatch - 3*pad; f.width(n) > room {
+			f.size *= room / f.width(n)
 		}
-		right := p.Width - pad - n.width(size)/2
-		numerals(p, size, []placed{{n, right, pad + labelFigure}})
+		if high := f.high(n); high > labelFigure {
+			f.size *= labelFigure / high
+		}
+		f.write(p, []placed{{n, p.Width - pad - f.width(n)/2, pad + labelFigure/2}})
 		p.Text(pad, 35, sheet.Type{Size: 6, Face: sheet.Bold, Class: "need"}, m.T("bins/need", "n", b.Need))
 		p.Text(pad, 41, sheet.Type{}, m.T("bins/cut", "n", b.Cut, "spare", b.Spare))
 		line := m.T("bins/stick", "wood", capital(m.wood(b.Wood)), "size", b.Size)

@@ -12,12 +12,12 @@ import (
 
 // Sizes of a row card in mm.
 const (
-	cardFigure     = 5.0 // height of the figures, to be read at arm's length
 	cardNumber     = 8.0 // height of the row's number
 	cardHead       = 12.6
 	cardCountLine  = 5.2 // what each further wood adds to the head
 	cardLeastCount = 2.6 // counts of very many heights are written that small
-	cardBox        = 8.8 // height of the boxes
+	cardSmall      = 3.6 // type of what the row takes
+	cardAbove      = 1.9 // in a box above and below its numeral
 	cardColumns    = 3.8 // of the column numbers above them
 	cardGroup      = 5   // boxes in a group
 	cardApart      = 1.6 // between groups
@@ -95,7 +95,7 @@ func (m *maker) bare(field int) bool {
 // card is one row: its head, and its boxes over as many lines as they take.
 func (m *maker) card(c layup.Card) sheet.Block {
 	return sheet.Fitted(func(width float64) []sheet.Block {
-		box, aLine := m.cardBoxes(c.Field, width)
+		box, high, aLine := m.cardBoxes(c.Field, width)
 		blocks := []sheet.Block{sheet.Piece{Height: cardHead + cardCountLine*float64(len(c.WoodCounts)-1), Gap: 3, Keep: true, Draw: func(p sheet.Pen) {
 			p.Group("card-head", func() { m.cardHead(p, c) })
 		}}}
@@ -103,8 +103,8 @@ func (m *maker) card(c layup.Card) sheet.Block {
 			last := min(first+aLine, len(c.Levels))
 			more := last < len(c.Levels)
 			blocks = append(blocks, sheet.Piece{
-				Height: cardColumns + cardBox + 0.8, Gap: 0.6, Keep: more || c.Measure,
-				Draw: func(p sheet.Pen) { p.Group("card-line", func() { m.cardLine(p, c, first, last, box) }) },
+				Height: cardColumns + high + 0.8, Gap: 0.6, Keep: more || c.Measure,
+				Draw: func(p sheet.Pen) { p.Group("card-line", func() { m.cardLine(p, c, first, last, box, high) }) },
 			})
 		}
 		if c.Measure {
@@ -114,13 +114,17 @@ func (m *maker) card(c layup.Card) sheet.Block {
 	})
 }
 
-// cardBoxes is how wide the boxes of a field are, and how many go on a line: whole
+// cardType is the type of the numerals of a card.
+func cardType() figures { return figures{sheet.FigureSize(armFigure), stacked} }
+
+// cardBoxes is how wide and high the boxes of a field are, and how many go on a line: whole
 // groups, on as few lines as can be, and then as few on each of them.
-func (m *maker) cardBoxes(field int, width float64) (box float64, aLine int) {
+func (m *maker) cardBoxes(field int, width float64) (box, high float64, aLine int) {
 	g := m.Plan.Groups[field]
 	widest := 0.0
 	for _, h := range g.Design.Heights {
-		widest = max(widest, m.numeral(h).width(sheet.FigureSize(cardFigure)))
+		widest = max(widest, cardType().width(m.numeral(h)))
+		high = max(high, cardType().high(m.numeral(h)))
 	}
 	least := widest + 2*cardSide
 	room := width - arrowWidth
@@ -129,7 +133,7 @@ func (m *maker) cardBoxes(field int, width float64) (box float64, aLine int) {
 	lines := ceilDiv(columns, most*cardGroup)
 	groups := ceilDiv(ceilDiv(columns, lines), cardGroup)
 	box = (room - cardApart*float64(groups-1)) / float64(groups*cardGroup)
-	return min(max(box, least), widest+2*cardMostSide), groups * cardGroup
+	return min(max(box, least), widest+2*cardMostSide), high + 2*cardAbove, groups * cardGroup
 }
 
 func ceilDiv(a, b int) int { return (a + b - 1) / b }
@@ -157,7 +161,43 @@ func (m *maker) cardHead(p sheet.Pen, c layup.Card) {
 		}
 		p.Text(x, 6.2+cardCountLine*float64(i), sheet.Type{Size: size, Face: sheet.Bold, Class: "counts"}, sheet.Fit(sheet.Bold, size, room, line))
 	}
-	p.Text(x, foot, sheet.Type{Size: 3.6}, sheet.Fit(sheet.Regular, 3.6, p.Width-x, m.cardWork(c)))
+	work := m.cardWork(c)
+	size = cardSmall
+	room = m.cardOf(p, c, foot) - 4 - x
+	if wide := sheet.Width(sheet.Regular, size, work); wide > room {
+		size = max(size*room/wide, cardLeastCount)
+	}
+	p.Text(x, foot, sheet.Type{Size: size}, sheet.Fit(sheet.Regular, size, room, work))
+}
+
+// cardOf says at the right of a card of which panel and revision it is, and returns where
+// that begins: cut apart, each card stands for itself. Of a long name of a group only the
+// beginning is there; number, letter and revision stay whole.
+func (m *maker) cardOf(p sheet.Pen, c layup.Card, foot float64) float64 {
+	const mostGroup = 30.0
+	end := p.Width
+	write := func(class, text string) {
+		p.Text(end, foot, sheet.Type{Size: cardSmall, Face: sheet.Bold, Align: sheet.Right, Class: class}, text)
+		end -= sheet.Width(sheet.Bold, cardSmall, text) + 3
+	}
+	write("card-revision", m.Plan.Revision)
+	g := m.Plan.Groups[c.Field]
+	name := ""
+	if len(g.Built.Panels) > 1 {
+		name = m.T("cards/of", "n", c.Panel+1, "letter", string(g.Built.Panels[c.Panel].Letter))
+	}
+	if len(m.Plan.Groups) > 1 {
+		group := sheet.Fit(sheet.Bold, cardSmall, mostGroup, m.groupName(c.Field))
+		if name == "" {
+			name = group
+		} else {
+			name = m.T("cards/group", "group", group, "panel", name)
+		}
+	}
+	if name != "" {
+		write("card-panel", name)
+	}
+	return end + 3
 }
 
 // cardCounts are the blocks of each height in the row, a line for each wood.
@@ -203,7 +243,7 @@ func (m *maker) cardWork(c layup.Card) string {
 }
 
 // cardLine is some boxes of a row, from a column up to another.
-func (m *maker) cardLine(p sheet.Pen, c layup.Card, first, last int, box float64) {
+func (m *maker) cardLine(p sheet.Pen, c layup.Card, first, last int, box, cardBox float64) {
 	heights := m.Plan.Groups[c.Field].Design.Heights
 	at := func(column int) float64 {
 		i := column - first
@@ -214,16 +254,16 @@ func (m *maker) cardLine(p sheet.Pen, c layup.Card, first, last int, box float64
 			p.Fill(at(column), cardColumns, box, cardBox, draw.Fill(secondShade))
 		}
 	}
-	var figures []placed
+	var numerals []placed
 	var dividers [][4]float64
-	foot := cardColumns + (cardBox+cardFigure)/2
+	foot := cardColumns + (cardBox+armFigure)/2
 	for column := first; column < last; column++ {
 		x := at(column)
 		n := numeral{whole: "·"}
 		if h := heights[c.Levels[column]]; !h.IsZero() {
 			n = m.numeral(h)
 		}
-		figures = append(figures, placed{n, x + box/2, foot})
+		numerals = append(numerals, placed{n, x + box/2, cardColumns + cardBox/2})
 		if (column-first)%cardGroup == 0 {
 			end := min(column+cardGroup, last)
 			p.Box(x, cardColumns, at(end-1)+box-x, cardBox, draw.Visible)
@@ -235,7 +275,7 @@ func (m *maker) cardLine(p sheet.Pen, c layup.Card, first, last int, box float64
 		}
 	}
 	p.Grid(draw.Fine, dividers...)
-	numerals(p, sheet.FigureSize(cardFigure), figures)
+	cardType().write(p, numerals)
 	for _, end := range c.Ends[:max(len(c.Ends)-1, 0)] { // glue up to here
 		if end > first && end <= last {
 			x := at(end-1) + box

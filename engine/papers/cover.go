@@ -122,7 +122,11 @@ func (m *maker) stops() []sheet.Block {
 			}
 			lines := sheet.Blanks{{Label: m.T("blank/signed"), Share: 3}, {Label: m.T("blank/reason"), Share: 4}, {Label: m.T("blank/date"), Share: 2}}
 			lead := m.T("cover/stop", "gate", m.T("gate/"+string(g.Gate)))
-			if w.Evidence {
+			switch {
+			case onlyDesign(w):
+				lead += " " + m.T("cover/no-way")
+				lines = nil
+			case w.Evidence:
 				lead += " " + m.T("cover/evidence")
 				lines = m.evidence()
 			}
@@ -136,6 +140,10 @@ func (m *maker) stops() []sheet.Block {
 	}
 	return append([]sheet.Block{sheet.Heading(m.T("cover/stops"))}, blocks...)
 }
+
+// onlyDesign reports whether nothing but another design clears a Stop: no value and no
+// name is as good as the room that a panel needs to be hooked on.
+func onlyDesign(w check.WatchOut) bool { return w.Code == "wall/lift-room" }
 
 // evidence is what clears a Stop that no signature clears.
 func (m *maker) evidence() sheet.Blanks {

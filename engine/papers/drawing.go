@@ -17,6 +17,13 @@ func capital(text string) string {
 	return string(unicode.ToUpper(first)) + text[size:]
 }
 
+// armFigure is how high figures are that are read at arm's length, with both hands at the
+// work, in mm.
+const armFigure = 5.0
+
+// armSize is the type of such figures.
+func armSize() float64 { return sheet.FigureSize(armFigure) }
+
 // scale is how many mm of the thing one mm of paper is.
 type scale float64
 

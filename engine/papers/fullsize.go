@@ -21,16 +21,32 @@ const (
 
 // full is a drawing of a thing of width by height mm at its own size. draw has the
 // thing's top left corner as its origin.
-func (m *maker) full(name, key, view string, width, height float64, draw func(sheet.Pen)) sheet.Drawing {
-	const head = 2 * fullType
+func (m *maker) full(name, title, view string, width, height float64, show func(sheet.Pen)) sheet.Drawing {
+	const head, bar, check = 4 * fullType, 100.0, fullType / 2
 	return sheet.Drawing{
-		Name: name, Title: m.T(key), Width: width + 2*fullMargin, Height: height + 2*fullMargin + head,
+		Name: name, Title: title, Width: max(width, bar) + 2*fullMargin, Height: height + 2*fullMargin + head,
 		Draw: func(p sheet.Pen) {
-			text := m.T("full/head", "view", view, "what", m.T(key), "job", m.Doc.Design.Title, "revision", m.Plan.Revision)
-			p.Text(fullMargin, fullMargin, sheet.Type{Size: fullType}, sheet.Fit(sheet.Regular, fullType, width, text))
-			draw(p.In(fullMargin, fullMargin+head, width, height))
+			room := p.Width - 2*fullMargin
+			line := func(n float64, size float64, text string) {
+				if wide := sheet.Width(sheet.Regular, size, text); wide > room {
+					size *= room / wide // all of it has to be read
+				}
+				p.Text(fullMargin, fullMargin+n*fullType, sheet.Type{Size: size}, text)
+			}
+			line(-1.4, fullType, m.T("full/head", "view", view, "what", title, "job", m.Doc.Design.Title, "revision", m.Plan.Revision))
+			p.Group("scale-check", func() { p.Fill(fullMargin, fullMargin, bar, check, sheet.Black()) })
+			line(1.6, fullType*0.8, m.T("full/check"))
+			show(p.In(fullMargin, fullMargin+head, width, height))
 		},
 	}
+}
+
+// ofGroup says of which group a drawing is, where there are several.
+func (m *maker) ofGroup(i int, text string) string {
+	if len(m.Plan.Groups) == 1 {
+		return text
+	}
+	return m.T("cards/group", "group", m.groupName(i), "panel", text)
 }
 
 // bore marks the middle of a hole.
@@ -49,7 +65,7 @@ func (m *maker) fullBackers() []sheet.Drawing {
 		wide := bench.CutBacker(g.Built.FieldWidth, m.Doc.Design.Bench).Millimetres()
 		high := bench.CutBacker(g.Built.FieldHeight, m.Doc.Design.Bench).Millimetres()
 		fieldW, fieldH := g.Built.FieldWidth.Millimetres(), g.Built.FieldHeight.Millimetres()
-		all = append(all, m.full(m.name("backer", i), "full/backer", m.T("papers/front"), wide, high, func(p sheet.Pen) {
+		all = append(all, m.full(m.name("backer", i), m.ofGroup(i, m.T("full/backer")), m.T("papers/front"), wide, high, func(p sheet.Pen) {
 			edge, into := 0.0, 1.0
 			if m.start() == design.BottomEdge {
 				edge, into = high, -1
@@ -77,7 +93,7 @@ func (m *maker) fullRears() []sheet.Drawing {
 			continue
 		}
 		wide, high := b.FieldMM(), float64(b.Grid.Rows)*b.PitchMM
-		all = append(all, m.full(m.name("rear-holes", i), "full/rear", m.T("papers/rear"), wide, high, func(p sheet.Pen) {
+		all = append(all, m.full(m.name("rear-holes", i), m.T("full/rear", "back", m.backName(b)), m.T("papers/rear"), wide, high, func(p sheet.Pen) {
 			p.Group("field", func() { p.Box(0, 0, wide, high, draw.Visible) })
 			for _, part := range b.hanging.Built.Panels[0].Parts {
 				if part.Kind == panel.CleatPart {
@@ -115,7 +131,7 @@ func (m *maker) fullWalls() []sheet.Drawing {
 			left, right = min(left, hole.XM*1000), max(right, hole.XM*1000)
 			foot, top = min(foot, hole.YM*1000), max(top, hole.YM*1000)
 		}
-		all = append(all, m.full(m.name("wall-holes", i), "full/wall", m.T("papers/front"), right-left, top-foot, func(p sheet.Pen) {
+		all = append(all, m.full(m.name("wall-holes", i), m.ofGroup(i, m.T("full/wall")), m.T("papers/front"), right-left, top-foot, func(p sheet.Pen) {
 			for _, one := range h.Built.Panels {
 				x, y := one.Left.Millimetres()-left, top-one.Bottom.Millimetres()-h.Built.OuterHeight.Millimetres()
 				p.Group("panel", func() {

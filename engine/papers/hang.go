@@ -208,7 +208,11 @@ func (m *maker) shout(text string) sheet.Block {
 func (m *maker) stopNotices(stops []check.WatchOut) []sheet.Block {
 	var blocks []sheet.Block
 	for _, w := range stops {
-		blocks = append(blocks, sheet.Notice{Sign: sheet.StopSign, Text: m.Words.Say(w.Code, w.Args), Blanks: m.evidence()})
+		n := sheet.Notice{Sign: sheet.StopSign, Text: m.Words.Say(w.Code, w.Args), Blanks: m.evidence()}
+		if onlyDesign(w) {
+			n.Lead, n.Blanks = m.T("cover/no-way"), nil
+		}
+		blocks = append(blocks, n)
 	}
 	return blocks
 }
@@ -221,6 +225,7 @@ func (m *maker) hangBlocks(i int, h wall.Hanging) []sheet.Block {
 	}
 	blocks = append(blocks,
 		sheet.Fitted(func(width float64) []sheet.Block { return []sheet.Block{m.drawing(m.hangDrawing(i, h, width, high))} }),
+		m.hook(i, h),
 		sheet.List{Mark: sheet.Ticks, Size: m.either(sheet.BodySize, 3.8), Items: m.day(h)})
 	t := sheet.Table{Size: m.inHand().Size, Columns: []sheet.Column{{}, {Grow: true}}}
 	for _, f := range h.HoldFacts() {
@@ -229,15 +234,49 @@ func (m *maker) hangBlocks(i int, h wall.Hanging) []sheet.Block {
 	blocks = append(blocks, sheet.Heading(m.T("hold/heading")), t, sheet.Small(m.T("hold/not-counted")))
 	if t := m.holeTable(h); len(t.Rows) > 0 {
 		blocks = append(blocks, sheet.Heading(m.T("day/holes")))
-		blocks = append(blocks, halved(t)...)
+		blocks = append(blocks, halved(t, 12)...)
 	}
 	return blocks
 }
 
-// halved sets a long list of short lines as two lists side by side, so many lines at a
-// time as stand on a sheet for sure.
-func halved(t sheet.Table) []sheet.Block {
-	const long, aSheet = 12, 20
+// hook shows which way the strip goes on the wall: the other way round nothing catches.
+func (m *maker) hook(i int, h wall.Hanging) sheet.Block {
+	const high, picture, shown = 26.0, 30.0, 42.0 // mm; of the thing above and below the tip
+	return sheet.Piece{Height: high, Draw: func(p sheet.Pen) {
+		p.Box(0, 0, p.Width, high, draw.Outline)
+		k := fitted(shown, 2*shown, picture-12, high-2)
+		d := m.drawing(sheet.Drawing{Name: m.name("strip", i), Title: m.T("day/strip-title"), Width: picture, Height: high - 2, View: sheet.NoView, Draw: func(p sheet.Pen) {
+			const x = 8.0
+			y := p.Height / 2
+			at := func(corners []float64) []float64 {
+				all := slices.Clone(corners)
+				for n := range all {
+					all[n] = k.of(all[n])
+					if n%2 == 0 {
+						all[n] += x
+					} else {
+						all[n] = min(max(all[n]+y, 0), p.Height)
+					}
+				}
+				return all
+			}
+			p.Fill(x-5, 0, 5, p.Height, p.Hatch(1, 3))
+			p.Line(x, 0, x, p.Height, draw.Heavy)
+			strip, half := h.Hook(shown)
+			p.Group("half", func() { p.Polygon(draw.Fine, sheet.White(), at(half)...) })
+			p.Group("strip", func() { p.Polygon(draw.Outline, p.Hatch(2, 3), at(strip)...) })
+		}})
+		d.Draw(p.In(1, 1, picture, high-2))
+		text := p.In(picture+4, 2, p.Width-picture-6, high-4)
+		y := text.Lines(sheet.Type{Face: sheet.Bold}, m.T("day/strip-lead"))
+		text.In(0, y, text.Width, text.Height-y).Lines(sheet.Type{}, m.T("day/strip"))
+	}}
+}
+
+// halved sets a list of more than so many short lines as two lists side by side, so many
+// lines at a time as stand on a sheet for sure.
+func halved(t sheet.Table, long int) []sheet.Block {
+	const aSheet = 16
 	if len(t.Rows) <= long {
 		return []sheet.Block{t}
 	}

@@ -36,6 +36,6 @@ func (m *maker) buildBook() ([]sheet.Paper, []table) {
 		all, tables = append(all, m.stopList()), []table{m.stock(), m.cuts(), m.counts()}
 	}
 	return append(all, m.binLabels(), m.countCard(), m.recutList(),
-		m.layOrder(), m.rowCards(), m.trimSheet(), m.finishSchedule(), m.fireRecord(), m.frameList(), m.fewest(m.cleatPaper), m.rearMap(), m.weighSlip(), m.liftingPlan(), m.wayIn(), m.fewest(m.hangSheet), m.standSheet(), m.troubles(),
+		m.layOrder(), m.rowCards(), m.trimSheet(), m.finishSchedule(), m.fireRecord(), m.frameList(), m.fewest(m.cleatPaper), m.fewest(m.rearMap), m.weighSlip(), m.liftingPlan(), m.wayIn(), m.fewest(m.hangSheet), m.standSheet(), m.troubles(),
 	), append(tables, m.fields()...)
 }

@@ -50,7 +50,11 @@ func (m *maker) liftFacts(h wall.Hanging) sheet.Block {
 		up = h.LiftRoom
 	}
 	row("up", m.T("lifting/up-value", "bottom", top.Sub(h.Built.OuterHeight).Add(up), "top", top.Add(up)))
-	row("people", m.T("lifting/people-value", "carry", wall.Carriers(kg), "lift", h.HandsSaid()))
+	if n := h.LimitLifters(); n > h.Lifters() && !h.Heavy() {
+		row("people", m.T("lifting/people-more", "carry", wall.Carriers(kg), "people", n, "few", h.Lifters()))
+	} else {
+		row("people", m.T("lifting/people-value", "carry", wall.Carriers(kg), "lift", h.HandsSaid()))
+	}
 	if l := m.Doc.Design.Work.Lifting; l.Named() {
 		row("method", m.T("lifting/method-value", "lead", l.Lead, "method", words.Key("choice/"+l.Method)))
 	}
@@ -63,7 +67,11 @@ func (m *maker) lifters(h wall.Hanging) sheet.Block {
 		{Width: 10, Right: true}, {Head: m.T("lifting/name"), Grow: true}, {Head: m.T("lifting/place"), Grow: true}, {Head: m.T("lifting/told"), Width: 26},
 	}}
 	names := m.Job.Record.Hung.People
-	for i := range max(h.Lifters(), len(names)) {
+	lines := max(h.Lifters(), len(names))
+	if !h.Heavy() {
+		lines = max(lines, h.LimitLifters())
+	}
+	for i := range lines {
 		name := ""
 		if i < len(names) {
 			name = names[i]

@@ -10,7 +10,7 @@ import (
 )
 
 // numeral is a height as it stands in a box of a row card: whole millimetres, or
-// inches with their fraction set small, one figure above the other.
+// inches with their fraction beside them, one figure above the other.
 type numeral struct{ whole, over, under string }
 
 // numeral is a length as a numeral of its reader.
@@ -24,71 +24,87 @@ func (m *maker) numeral(l length.Length) numeral {
 	return numeral{whole, over, under}
 }
 
-// fractionSize is the type of a fraction, in that of its whole.
-const fractionSize = 0.56
+// stacked is the type of a fraction in that of its whole, where every figure is read at
+// arm's length; beside figures that are much larger it is smaller.
+const (
+	stacked = 1
+	beside  = 0.58
+)
 
-func (n numeral) wholeWidth(size float64) float64 { return sheet.Width(sheet.Bold, size, n.whole) }
+// figures are how numerals are set: the size of their type, and that of a fraction in it.
+type figures struct{ size, fraction float64 }
 
-// width is how wide a numeral is in a size of type.
-func (n numeral) width(size float64) float64 {
+// fractionGap is between a figure of a fraction and its bar, in heights of the figure, so
+// that no bar runs into one.
+const fractionGap = 0.16
+
+func (f figures) small() float64 { return f.size * f.fraction }
+
+// high is how high a numeral is.
+func (f figures) high(n numeral) float64 {
 	if n.under == "" {
-		return n.wholeWidth(size)
+		return f.size / figuresPerMM
 	}
-	return n.wholeWidth(size) + 0.06*size + n.fractionWidth(size)
+	return max(f.size, f.small()*(2+2*fractionGap)) / figuresPerMM
 }
 
-func (n numeral) fractionWidth(size float64) float64 {
-	small := size * fractionSize
-	return max(sheet.Width(sheet.Bold, small, n.over), sheet.Width(sheet.Bold, small, n.under))
+// figuresPerMM is how much larger type is than its figures.
+var figuresPerMM = sheet.FigureSize(1)
+
+// width is how wide a numeral is.
+func (f figures) width(n numeral) float64 {
+	whole := sheet.Width(sheet.Bold, f.size, n.whole)
+	switch {
+	case n.under == "":
+		return whole
+	case n.whole == "":
+		return f.fractionWidth(n)
+	}
+	const apart = 0.1
+	return whole + apart*f.size + f.fractionWidth(n)
 }
 
-// placed is a numeral with the middle of its foot.
+func (f figures) fractionWidth(n numeral) float64 {
+	return max(sheet.Width(sheet.Bold, f.small(), n.over), sheet.Width(sheet.Bold, f.small(), n.under))
+}
+
+// placed is a numeral with its middle.
 type placed struct {
 	numeral
 	x, y float64
 }
 
-func (n placed) left(size float64) float64 { return n.x - n.width(size)/2 }
-
-// fractionX is the middle of the fraction.
-func (n placed) fractionX(size float64) float64 {
-	return n.left(size) + n.width(size) - n.fractionWidth(size)/2
-}
-
-// Where the two figures of a fraction stand above the foot of the whole, in
-// heights of its type.
-const (
-	overRise  = 0.36
-	underDrop = 0.06
-	fractionY = 0.30
-)
-
-// numerals writes numerals of one size: their wholes in one group, the figures of
-// their fractions in another.
-func numerals(p sheet.Pen, size float64, all []placed) {
-	p.Many(sheet.Type{Size: size, Face: sheet.Bold}, "heights", func(put func(x, y float64, text string)) {
+// write writes numerals: their wholes in one group, the figures of their fractions in
+// another, each clear of the bar between them.
+func (f figures) write(p sheet.Pen, all []placed) {
+	left := func(n placed) float64 { return n.x - f.width(n.numeral)/2 }
+	fractionX := func(n placed) float64 { return left(n) + f.width(n.numeral) - f.fractionWidth(n.numeral)/2 }
+	p.Many(sheet.Type{Size: f.size, Face: sheet.Bold}, "heights", func(put func(x, y float64, text string)) {
 		for _, n := range all {
 			if n.whole != "" {
-				put(n.left(size), n.y, n.whole)
+				put(left(n), n.y+f.size/figuresPerMM/2, n.whole)
 			}
 		}
 	})
 	if !slices.ContainsFunc(all, func(n placed) bool { return n.under != "" }) {
 		return
 	}
-	small := sheet.Type{Size: size * fractionSize, Face: sheet.Bold, Align: sheet.Middle}
+	figure := f.small() / figuresPerMM
+	small := sheet.Type{Size: f.small(), Face: sheet.Bold, Align: sheet.Middle}
 	p.Many(small, "fractions", func(put func(x, y float64, text string)) {
 		for _, n := range all {
 			if n.under != "" {
-				put(n.fractionX(size), n.y-overRise*size, n.over)
-				put(n.fractionX(size), n.y+underDrop*size, n.under)
+				put(fractionX(n), n.y-fractionGap*figure, n.over)
+				put(fractionX(n), n.y+(1+fractionGap)*figure, n.under)
 			}
 		}
 	})
-	for _, n := range all {
-		if n.under != "" {
-			x, half := n.fractionX(size), n.fractionWidth(size)/2
-			p.Line(x-half, n.y-fractionY*size, x+half, n.y-fractionY*size, draw.Visible)
+	p.Group("bars", func() {
+		for _, n := range all {
+			if n.under != "" {
+				x, half := fractionX(n), f.fractionWidth(n.numeral)/2
+				p.Line(x-half, n.y, x+half, n.y, draw.Visible)
+			}
 		}
-	}
+	})
 }

@@ -141,7 +141,7 @@ func (m *maker) set(name string) ([]sheet.Paper, []table) {
 		}, append([]table{m.counts(), m.hours()}, m.fields()...)
 	case HangSet:
 		return []sheet.Paper{
-			m.fewest(m.cover), m.fewest(m.cleatPaper), m.rearMap(), m.weighSlip(), m.liftingPlan(), m.wayIn(), m.fewest(m.hangSheet), m.standSheet(), m.fewest(m.safety),
+			m.fewest(m.cover), m.fewest(m.cleatPaper), m.fewest(m.rearMap), m.weighSlip(), m.liftingPlan(), m.wayIn(), m.fewest(m.hangSheet), m.standSheet(), m.fewest(m.safety),
 		}, nil
 	case SurveySet:
 		return []sheet.Paper{m.surveyBlank(), m.fewest(m.surveyFilled)}, nil

@@ -247,6 +247,9 @@ func cards(t *testing.T, s papers.Set) []rowCard {
 	for _, one := range of(s, "row-cards") {
 		var marks []printed
 		for _, text := range texts(t, one.SVG) {
+			if text.class == "card-panel" {
+				continue
+			}
 			if text.class == "row" || text.in == "heights" || text.in == "fractions" || strings.HasPrefix(text.text, "Panel ") && text.bold || text.text == "The panel" || strings.Contains(text.text, ": Panel ") || strings.Contains(text.text, ": The panel") {
 				marks = append(marks, text)
 			}
@@ -274,7 +277,7 @@ func lines(all []printed) [][]printed {
 	slices.SortStableFunc(all, func(a, b printed) int { return int(100*a.y) - int(100*b.y) })
 	var out [][]printed
 	for _, p := range all {
-		if n := len(out); n > 0 && p.y-out[n-1][0].y < 6 && p.class != "row" && out[n-1][0].class != "row" {
+		if n := len(out); n > 0 && p.y-out[n-1][0].y < 8 && p.class != "row" && out[n-1][0].class != "row" {
 			out[n-1] = append(out[n-1], p)
 			continue
 		}
@@ -324,7 +327,7 @@ func numerals(line []printed) []string {
 		}
 		text := w.text
 		for x, fraction := range pairs {
-			if x > w.left()+w.width() && x < w.left()+w.width()+4 && x < next && !used[x] {
+			if x > w.left()+w.width() && x < w.left()+w.width()+6 && x < next && !used[x] {
 				text += " " + fraction
 				used[x] = true
 			}

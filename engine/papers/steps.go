@@ -48,7 +48,7 @@ func (m *maker) homeSteps() sheet.Paper {
 	}}
 	for i, show := range m.steps() {
 		key := "steps/" + string(rune('a'+i))
-		d := m.drawing(sheet.Drawing{
+		d := m.sketch(sheet.Drawing{
 			Name: fmt.Sprintf("step-%02d", i+1), Title: m.T(key + "-what"), Width: stepWidth, Height: stepHeight,
 			Draw: func(p sheet.Pen) { p.Group("step", func() { show(p) }) },
 		})

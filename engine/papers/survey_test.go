@@ -71,7 +71,8 @@ func TestLiftingPlan(t *testing.T) {
 	assert.Contains(t, text, "weigh it before it is lifted")
 	assert.Contains(t, text, "4 to carry it upright (25 kg each), a named method to lift it (above 60")
 	light := textOf(t, make1(t, job(t, "default").input(length.Metric, sheet.A4()), papers.HangSet), "lifting-plan")
-	assert.Contains(t, light, "2 to carry it upright (25 kg each), 3 to lift it above the chest (15 kg each)")
+	// 38.8 kg by three are 12.9 kg each, more than the 12.3 kg of the equation (TestLiftOn).
+	assert.Contains(t, strings.ReplaceAll(light, "\n", " "), "2 to carry it upright (25 kg each: common practice, no source), 4 to lift it by the limit below")
 	assert.Contains(t, text, "nobody should lift more than")
 	assert.InDelta(t, 77.3, kg, 1)
 	weighed := withRecord(p, func(r *design.Record) {

@@ -24,12 +24,25 @@ func (m *maker) weighSlip() sheet.Paper {
 		}
 		blocks = append(blocks, m.weighTable(i))
 	}
-	blocks = append(blocks, sheet.Small(m.T("weigh/how")))
+	blocks = append(blocks, sheet.Small(m.howToWeigh()), sheet.Small(m.T("weigh/tap")))
 	blocks = append(blocks, m.cautions("wall/hands", "wall/lift", "wall/weighed")...)
 	for i := range m.Plan.Groups {
 		blocks = append(blocks, m.panelLabel(i))
 	}
 	return m.paper("weigh-slip", sheet.NoView, blocks...)
+}
+
+// howToWeigh is how a panel comes onto a scale: in the arms only as long as one person
+// may carry it.
+func (m *maker) howToWeigh() string {
+	heaviest := 0.0
+	for _, h := range m.Plan.Hangings {
+		heaviest = max(heaviest, h.Kg())
+	}
+	if wall.Carriers(heaviest) > 1 {
+		return m.T("weigh/how-heavy", "mass", words.Kg(heaviest))
+	}
+	return m.T("weigh/how")
 }
 
 // massTable is the mass of the first panel of a group, part by part.

@@ -37,6 +37,17 @@ func (h Hanging) Lifters() int {
 	return n
 }
 
+// LimitLifters is how many people would share the group's heaviest panel without anybody
+// lifting more than the lifting equation's limit for one; 0 outside its range. The equation
+// says nothing of teams: it is a least number.
+func (h Hanging) LimitLifters() int {
+	limit := h.LiftOn().LimitKg()
+	if limit == 0 {
+		return 0
+	}
+	return peopleFor(h.Kg(), limit)
+}
+
 // HandsSaid says how the group's heaviest panel is lifted above the chest.
 func (h Hanging) HandsSaid() words.Phrase {
 	if h.Heavy() {
@@ -146,7 +157,8 @@ const (
 
 // MassRange is what the heaviest panel may weigh: its wood as light and dry as it may
 // be, or as heavy and moist. The moisture is that of the stock, or where wood comes to
-// rest in the extremes of the room. Wood whose density was weighed does not spread.
+// rest in the extremes of the room. Wood whose density was weighed does not spread, but
+// a panel on the scales may still be off by what the weigh slip lets pass.
 func (h Hung) MassRange(room design.Room, stockPct float64) (low, high float64) {
 	dry := math.Min(stockPct, wood.EMC(room.TemperatureHigh, room.HumidityLow))
 	moist := math.Max(stockPct, wood.EMC(room.TemperatureLow, room.HumidityHigh))
@@ -173,7 +185,8 @@ func (h Hung) MassRange(room design.Room, stockPct float64) (low, high float64) 
 		low -= part.MassKg * less
 		high += part.MassKg * more
 	}
-	return low, high
+	off := h.PanelKg * weighedOffPct / 100
+	return math.Min(low, h.PanelKg-off), math.Max(high, h.PanelKg+off)
 }
 
 // printedPct is the moisture that the densities of the tables are for.

@@ -142,6 +142,19 @@ func (h Hanging) TipBelowTop() length.Length {
 	return h.Built.OuterHeight.Sub(h.Built.Panels[0].FieldTop()).Add(h.Halves[0].Foot)
 }
 
+// Hook is how the strip in the wall and the panel's half above it catch one another, in
+// section: their corners x and y in turn, in mm, x out from the wall and y down from the
+// tip of the strip. The strip is highest away from the wall and falls towards it; the
+// half's lower edge lies on that slope, its own tip behind the strip's. high is how much
+// of each is shown, from the tip.
+func (h Hanging) Hook(high float64) (strip, half []float64) {
+	deep := h.Design.Cleat.Thickness.Millimetres()
+	bevel := deep * math.Tan(h.Design.Cleat.Bevel*math.Pi/180)
+	strip = []float64{0, bevel, deep, 0, deep, high, 0, high}
+	half = []float64{0, -high, deep, -high, deep, 0, 0, bevel}
+	return strip, half
+}
+
 // CleatFacts name the sizes of the section through cleat and panel, and what hooking on
 // takes.
 func (h Hanging) CleatFacts() []Fact {
@@ -341,11 +354,13 @@ func (h Hanging) LiftSaid() words.Phrase {
 	switch {
 	case limit == 0:
 		key = "wall/niosh-outside"
+	case h.LimitLifters() > h.Lifters() && !h.Heavy():
+		key = "wall/niosh-more"
 	case limit < h.Kg():
 		key = "wall/niosh-over"
 	}
 	return words.Phrase{Key: key, Args: words.Args{
-		"away": cm(l.AwayCm), "from": cm(l.StartCm), "to": cm(l.StartCm + l.RiseCm), "limit": words.Kg(limit), "mass": words.Kg(h.Kg()),
+		"away": cm(l.AwayCm), "from": cm(l.StartCm), "to": cm(l.StartCm + l.RiseCm), "limit": words.Kg(limit), "mass": words.Kg(h.Kg()), "people": h.LimitLifters(),
 	}}
 }
 

@@ -53,7 +53,7 @@ func englishHome() map[string]string {
 		"jig/fence":          "The fence carries the stick on both sides of the blade and stands at a right angle to it.",
 		"jig/stop":           "The stop is screwed down, its lower edge lifted a little so that dust does not lie against it. Measure the first block and one in fifty.",
 		"jig/carrier":        "Short blocks lie in the carrier: a long batten with a notch and a toggle clamp. Hands stay on its far end.",
-		"jig/dust":           "Swing the stop away, or lift the stick off it, before the blade comes up again: what is caught between blade and stop is thrown.",
+		"jig/dust":           "Let the blade stop before you touch stick or block, and take both away from a blade that stands. Swing the stop away before the blade comes up again: what is caught between blade and stop is thrown.",
 		"jig/fence-label":    "fence",
 		"jig/stick-label":    "stick",
 		"jig/block-label":    "block",

@@ -53,7 +53,7 @@ func germanHome() map[string]string {
 		"jig/fence":          "Das Anschlaglineal trägt die Kantel auf beiden Seiten des Blatts und steht im rechten Winkel dazu.",
 		"jig/stop":           "Der Anschlag ist festgeschraubt, seine Unterkante etwas angehoben, damit kein Staub an ihm liegt. Messen Sie den ersten Klotz und einen von fünfzig.",
 		"jig/carrier":        "Kurze Klötze liegen in der Spannlade: einer langen Leiste mit Ausklinkung und Schnellspanner. Die Hände bleiben an ihrem fernen Ende.",
-		"jig/dust":           "Schwenken Sie den Anschlag weg, oder heben Sie die Kantel von ihm ab, bevor das Blatt wieder hochkommt: Was zwischen Blatt und Anschlag klemmt, wird weggeschleudert.",
+		"jig/dust":           "Lassen Sie das Blatt stehen bleiben, bevor Sie Kantel oder Klotz anfassen, und nehmen Sie beide vom stehenden Blatt weg. Schwenken Sie den Anschlag weg, bevor das Blatt wieder hochkommt: Was zwischen Blatt und Anschlag klemmt, wird weggeschleudert.",
 		"jig/fence-label":    "Anschlaglineal",
 		"jig/stick-label":    "Kantel",
 		"jig/block-label":    "Klotz",

@@ -382,6 +382,7 @@ func stacked(slabs []slab) float64 {
 type Drawing struct {
 	Name          string // of the file: "backer"
 	Title         string
+	View          View // from which side the thing is seen
 	Width, Height float64
 	Draw          func(Pen)
 }

@@ -92,6 +92,18 @@ func (p Pen) Text(x, y float64, t Type, text string) {
 	p.canvas.Text(p.x+x, p.y+y, text, t.attrs(width, text)...)
 }
 
+// TextUp writes one line that reads from the foot up, its baseline at x and its beginning
+// at y.
+func (p Pen) TextUp(x, y float64, t Type, text string) {
+	text = Plain(text)
+	if text == "" {
+		return
+	}
+	width := Width(t.Face, t.size(), text)
+	p.within(fmt.Sprintf("%q", text), x-capHeight*t.size(), y-width, capHeight*t.size(), width)
+	p.canvas.Text(p.x+x, p.y+y, text, append(t.attrs(width, text), draw.Turn(-90, p.x+x, p.y+y))...)
+}
+
 func (t Type) attrs(width float64, text string) []draw.Attr {
 	attrs := []draw.Attr{draw.Size(t.size())}
 	if t.Class != "" {
