@@ -325,6 +325,35 @@ func TestTwoTabs(t *testing.T) {
 	assert.Equal(t, other.Revision, two.revision())
 }
 
+// Nor do they write over what was noted of the work: what the second tab notes goes with a
+// job of its own.
+func TestTwoTabsNoteApart(t *testing.T) {
+	one, s := openPage(t)
+	_, wide := edited(t, widthPath, "1.6 m")
+	one.set(widthPath, "1.6 m")
+	one.shows(wide.Revision)
+	one.section(page.Money)
+	const name = "record.client.name"
+	noted := func(b *tab) string { return eval[string](b, `document.getElementsByName("`+name+`")[0].value`) }
+	one.set(name, "Ada Beech")
+	one.wait(`document.querySelector("#send-leaves").textContent.includes("Ada Beech")`)
+	two := one.sibling()
+	two.open(s.URL + "/")
+	two.alive()
+	assert.Equal(t, wide.Revision, two.revision())
+	two.section(page.Money)
+	assert.Equal(t, "Ada Beech", noted(two))
+	two.set(name, "Ben Ash")
+	two.says("open in another tab")
+	one.set(name, "Ada Beech of the mill")
+	one.wait(`document.querySelector("#send-leaves").textContent.includes("of the mill")`)
+	for b, want := range map[*tab]string{one: "Ada Beech of the mill", two: "Ben Ash"} {
+		b.reload()
+		b.section(page.Money)
+		assert.Equal(t, want, noted(b))
+	}
+}
+
 // What a person does before the scripts are there is done when they are.
 func TestDoneBeforeTheScripts(t *testing.T) {
 	hold := newGate(newGate(builtSite(t).Handler(), "preview.wasm"), "main.js")
