@@ -47,7 +47,7 @@ func (m *maker) backerTable(s bench.SheetNeed) sheet.Block {
 	}}
 	for _, k := range s.Backers {
 		size := m.T("cuts/backer", "width", m.Words.Number(k.Width), "height", k.Height)
-		t.Rows = append(t.Rows, []sheet.Cell{{Tick: true}, {Text: m.Show(k.Count)}, {Text: size, Bold: true}, {Text: m.Show(m.diagonal(k.Width, k.Height))}})
+		t.Rows = append(t.Rows, []sheet.Cell{{Tick: true}, {Text: m.Show(k.Count)}, {Text: size, Bold: true, Size: armSize()}, {Text: m.Show(m.diagonal(k.Width, k.Height))}})
 	}
 	return t
 }
@@ -180,10 +180,10 @@ func (m *maker) markUp(i int) []sheet.Block {
 		m.T("backer/step-rear"),
 	}}
 	// A list of steps by itself on a further sheet is overlooked.
-	side := sheet.Beside{Shares: []float64{1.5, 1}, Columns: [][]sheet.Block{{sheet.Fitted(func(width float64) []sheet.Block {
+	one := sheet.Beside{Shares: []float64{1}, Columns: [][]sheet.Block{{sheet.Fitted(func(width float64) []sheet.Block {
 		return []sheet.Block{m.drawing(m.backerDrawing(i, width))}
-	})}, {steps}}}
-	return []sheet.Block{sheet.Heading(name), side}
+	}), steps}}}
+	return []sheet.Block{sheet.Heading(name), one}
 }
 
 // backerDrawing is a backer seen from the front: as cut, with the field in it, the
@@ -192,13 +192,13 @@ func (m *maker) backerDrawing(i int, width float64) sheet.Drawing {
 	g := m.Plan.Groups[i]
 	const left, below, high = 16, 16, 94
 	marks := measure.Marks(g.Built.Rows, g.Design.Block.Size, g.Design.Block.Slack)
-	label := func(mark measure.Mark) string {
-		return m.T("backer/row", "row", mark.Row, "distance", m.Words.Number(mark.Distance))
-	}
-	right := 26.0
+	rows := func(mark measure.Mark) string { return m.T("backer/rows", "row", mark.Row) }
+	right, first := 0.0, 0.0
 	for _, mark := range marks {
-		right = max(right, sheet.Width(sheet.Regular, rowLabel, label(mark))+rowLabelGap+0.1)
+		first = max(first, sheet.Width(sheet.Regular, rowLabel, rows(mark))+2*rowLabelGap)
+		right = max(right, sheet.Width(sheet.Bold, armSize(), m.Words.Number(mark.Distance)))
 	}
+	right += first + 0.5
 	w, h := bench.CutBacker(g.Built.FieldWidth, m.Doc.Design.Bench), bench.CutBacker(g.Built.FieldHeight, m.Doc.Design.Bench)
 	k := fitted(w.Millimetres(), h.Millimetres(), width-left-right, high)
 	cutW, cutH := k.of(w.Millimetres()), k.of(h.Millimetres())
@@ -217,14 +217,21 @@ func (m *maker) backerDrawing(i int, width float64) sheet.Drawing {
 			o.Line(0, edge, cutW, edge, draw.Heavy)
 			o.Line(0, 0, 0, cutH, draw.Heavy)
 			o.Polygon(draw.Fine, sheet.Black(), 1, edge+into, 9, edge+into, 1, edge+9*into)
-			o.Text(11, edge+5*into+1.5, sheet.Type{Face: sheet.Bold}, m.T("backer/start"))
+			start, bold := m.T("backer/start"), sheet.Type{Face: sheet.Bold}
+			if long := sheet.Width(sheet.Bold, sheet.BodySize, start); 12+long < cutW {
+				o.Text(11, edge+5*into+1.5, bold, start)
+			} else { // along the left edge
+				o.TextUp(5, max(edge+11*into, edge+into*(11+long*(into+1)/2)), bold, start)
+			}
 			labelled := -leastLabels
 			for _, mark := range marks {
 				y := edge + into*k.of(mark.Distance.Millimetres())
 				o.Line(0, y, fieldW, y, draw.Fine)
 				if at := k.of(mark.Distance.Millimetres()); at-labelled >= leastLabels {
 					labelled = at
-					o.Text(cutW+rowLabelGap, max(y+1, 2.2), sheet.Type{Size: rowLabel}, label(mark))
+					foot := min(max(y+armFigure/2, armFigure), cutH)
+					o.Text(cutW+rowLabelGap, foot, sheet.Type{Size: rowLabel}, rows(mark))
+					o.Text(cutW+first, foot, sheet.Type{Size: armSize(), Face: sheet.Bold, Class: "row-distance"}, m.Words.Number(mark.Distance))
 				}
 			}
 			o.Across(0, cutW, cutH+6, cutH, m.Words.Number(w))
@@ -238,7 +245,7 @@ func (m *maker) backerDrawing(i int, width float64) sheet.Drawing {
 const rowLabel, rowLabelGap = 2.8, 1.5
 
 // leastLabels is how far apart the labels of rows stand at least, in mm.
-const leastLabels = 3.2
+const leastLabels = 7.0
 
 // trimSheet says what comes off which edge, and that the corners are square.
 func (m *maker) trimSheet() sheet.Paper {
@@ -252,11 +259,11 @@ func (m *maker) trimSheet() sheet.Paper {
 		}}
 		for _, e := range m.Plan.Bill.Groups[i].TrimsFrom(m.start()) {
 			off, depth := m.trim(e)
-			t.Rows = append(t.Rows, []sheet.Cell{{Tick: true}, {Text: capital(m.T("edge/" + string(e.Edge))), Bold: true}, {Text: off}, {Text: depth}, {}})
+			t.Rows = append(t.Rows, []sheet.Cell{{Tick: true}, {Text: capital(m.T("edge/" + string(e.Edge))), Bold: true}, {Text: off, Size: armSize()}, {Text: depth}, {}})
 		}
 		number := m.Words.Number
 		blocks = append(blocks, sheet.Fitted(func(width float64) []sheet.Block { return []sheet.Block{m.drawing(m.trimDrawing(i, width))} }), t,
-			sheet.Say(m.T("trimming/to", "width", number(g.Built.FieldWidth), "height", g.Built.FieldHeight, "diagonal", m.diagonal(g.Built.FieldWidth, g.Built.FieldHeight))),
+			sheet.Text{Type: sheet.Type{Size: armSize()}, Text: m.T("trimming/to", "width", number(g.Built.FieldWidth), "height", g.Built.FieldHeight, "diagonal", m.diagonal(g.Built.FieldWidth, g.Built.FieldHeight))},
 			m.trimRecord(i))
 	}
 	blocks = append(blocks, m.cautions("bench/saw-reach")...)
@@ -266,7 +273,7 @@ func (m *maker) trimSheet() sheet.Paper {
 // trimDrawing is a panel seen from the front with what comes off it hatched; the
 // thick edges stay.
 func (m *maker) trimDrawing(i int, width float64) sheet.Drawing {
-	const left, right, below, high = 24, 24, 9, 62
+	const left, right, below, high = 34, 34, 12, 62
 	g := m.Plan.Groups[i]
 	k := fitted(g.Built.FieldWidth.Millimetres(), g.Built.FieldHeight.Millimetres(), width-left-right, high)
 	w, h := k.of(g.Built.FieldWidth.Millimetres()), k.of(g.Built.FieldHeight.Millimetres())
@@ -280,7 +287,7 @@ func (m *maker) trimDrawing(i int, width float64) sheet.Drawing {
 					strip := p.In(left+at.strip[0], below+at.strip[1], at.strip[2], at.strip[3])
 					strip.Fill(0, 0, strip.Width, strip.Height, strip.Hatch(1, 3))
 					strip.DashedBox(0, 0, strip.Width, strip.Height, draw.Hidden)
-					p.Text(left+at.x, below+at.y, sheet.Type{Size: sheet.SmallSize, Face: sheet.Bold, Align: at.align}, m.Show(e.Off))
+					p.Text(left+at.x, below+at.y, sheet.Type{Size: armSize(), Face: sheet.Bold, Align: at.align}, m.Show(e.Off))
 				}
 				if e.Factory {
 					p.Line(left+at.line[0], below+at.line[1], left+at.line[2], below+at.line[3], draw.Heavy)
@@ -304,7 +311,7 @@ func placeOf(e bench.Edge, w, h float64) edgePlace {
 	case bench.TopEdge:
 		return edgePlace{[4]float64{0, 0, w, 0}, [4]float64{0, -strip, w, strip}, w / 2, -strip - off, sheet.Middle}
 	case bench.BottomEdge:
-		return edgePlace{[4]float64{0, h, w, h}, [4]float64{0, h, w, strip}, w / 2, h + strip + off + 2.3, sheet.Middle}
+		return edgePlace{[4]float64{0, h, w, h}, [4]float64{0, h, w, strip}, w / 2, h + strip + off + armFigure, sheet.Middle}
 	case bench.LeftEdge:
 		return edgePlace{[4]float64{0, 0, 0, h}, [4]float64{-strip, 0, strip, h}, -strip - off, h / 2, sheet.Right}
 	default:

@@ -115,7 +115,7 @@ func (m *maker) signature() sheet.Blanks {
 const writingHeight = 11
 
 func (m *maker) countTable(lot int) sheet.Block {
-	t := sheet.Table{Grid: true, Least: writingHeight, Size: 5}
+	t := sheet.Table{Grid: true, Least: writingHeight, Size: armSize()}
 	for _, key := range []string{"height", "need", "spare", "cut", "sawn", "rejects", "good", "short"} {
 		t.Columns = append(t.Columns, sheet.Column{Head: m.T("counts/" + key), Right: key == "need" || key == "spare" || key == "cut"})
 	}

@@ -7,6 +7,7 @@ import (
 
 	"blockfield/engine/check"
 	"blockfield/engine/draw"
+	"blockfield/engine/length"
 	"blockfield/engine/panel"
 	"blockfield/engine/papers/sheet"
 	"blockfield/engine/wall"
@@ -15,7 +16,7 @@ import (
 
 // cleatPaper is the section through panel, cleat and wall, with its sizes.
 func (m *maker) cleatPaper() sheet.Paper {
-	high := m.either(140, 112)
+	high := m.either(112, 84)
 	var blocks []sheet.Block
 	for i, h := range m.Plan.Hangings {
 		if h.Means == wall.Stand {
@@ -25,7 +26,11 @@ func (m *maker) cleatPaper() sheet.Paper {
 			blocks = append(blocks, sheet.Heading(m.groupName(i)))
 		}
 		blocks = append(blocks,
-			sheet.Fitted(func(width float64) []sheet.Block { return []sheet.Block{m.drawing(m.cleatSection(i, h, width, high))} }),
+			sheet.Beside{Shares: []float64{1.1, 1}, Columns: [][]sheet.Block{
+				{sheet.Fitted(func(width float64) []sheet.Block { return []sheet.Block{m.drawing(m.cleatSection(i, h, width, high))} })},
+				{sheet.Text{Text: m.T("cleat/back"), Type: sheet.Type{Face: sheet.Bold}},
+					sheet.Fitted(func(width float64) []sheet.Block { return []sheet.Block{m.drawing(m.cleatBack(i, h, width, high))} })},
+			}},
 			m.cleatTable(h), sheet.Small(m.T("hold/section-rule")))
 	}
 	if len(blocks) > 0 {
@@ -46,6 +51,7 @@ func (m *maker) cleatTable(h wall.Hanging) sheet.Block {
 		t.Rows = append(t.Rows, m.factRow(f))
 	}
 	d := h.Design
+	at := backOf(h)
 	for _, part := range h.Built.Panels[0].Parts {
 		if part.Kind == panel.CleatPart || part.Kind == panel.SpacerPart {
 			key := "buy/cleat"
@@ -56,12 +62,78 @@ func (m *maker) cleatTable(h wall.Hanging) sheet.Block {
 				"height", m.Words.Number(part.Height), "thickness", part.Depth, "length", part.Width, "bevel", words.Degrees(d.Cleat.Bevel))}})
 		}
 	}
+	row := func(key, text string) {
+		t.Rows = append(t.Rows, []sheet.Cell{{Text: m.T(key), Bold: true}, {Text: text}})
+	}
+	row("cleat/place", m.T("cleat/place-value", "top", m.mm(at.top), "foot", m.mm(at.foot), "side", m.mm(at.side)))
+	if at.spacer > 0 {
+		row("cleat/spacer", m.T("cleat/spacer-value", "up", m.mm(at.spacerUp), "side", m.mm(at.spacerSide)))
+	}
 	return t
+}
+
+// backPlaces is where cleat and spacer lie on the back of a field, in mm: below its top,
+// above its foot, and from its sides.
+type backPlaces struct {
+	wide, tall                   float64 // of the field
+	top, foot, side              float64 // the cleat's upper edge, its lower corner at the backer, its ends
+	spacer, spacerUp, spacerSide float64 // its height, its lower edge above the field's foot, its ends
+}
+
+// backOf measures the back of the first panel of a group: cleat and spacer lie alike on
+// all of them.
+func backOf(h wall.Hanging) backPlaces {
+	built := h.Built.Panels[0]
+	at := backPlaces{
+		wide: h.Built.FieldWidth.Millimetres(), tall: h.Built.FieldHeight.Millimetres(), foot: h.Halves[0].Foot.Millimetres(),
+	}
+	bottom := built.FieldTop().Millimetres() - at.tall // of the field, above the panel's foot
+	for _, part := range built.Parts {
+		switch part.Kind {
+		case panel.CleatPart: // its height is the mean of both faces
+			bevel := h.Design.Cleat.Thickness.Millimetres() * math.Tan(h.Design.Cleat.Bevel*math.Pi/180)
+			at.top, at.side = max(at.foot-part.Height.Millimetres()+bevel/2, 0), (at.wide-part.Width.Millimetres())/2
+		case panel.SpacerPart:
+			at.spacer, at.spacerUp, at.spacerSide = part.Height.Millimetres(), part.Y.Millimetres()-bottom, (at.wide-part.Width.Millimetres())/2
+		}
+	}
+	return at
+}
+
+// cleatBack is the back with cleat and spacer on it, and their distances from its edges.
+func (m *maker) cleatBack(i int, h wall.Hanging, width, high float64) sheet.Drawing {
+	const left, right, above, below = 12.0, 14.0, 14.0, 16.0 // above: what is written beside a short dimension
+	at := backOf(h)
+	k := fitted(at.wide, at.tall, width-left-right, high-above-below)
+	w, t := k.of(at.wide), k.of(at.tall)
+	return sheet.Drawing{
+		Name: m.name("back", i), Title: m.T("cleat/back"), View: sheet.Rear, Width: width, Height: above + t + below,
+		Draw: func(p sheet.Pen) {
+			x := left + (width-left-right-w)/2
+			o := p.In(x, above, w+right, t+below)
+			o.Box(0, 0, w, t, draw.Outline)
+			band := func(side, top, foot float64) {
+				o.Fill(k.of(side), k.of(top), w-2*k.of(side), k.of(foot-top), o.Hatch(1, 4))
+				o.Box(k.of(side), k.of(top), w-2*k.of(side), k.of(foot-top), draw.Visible)
+			}
+			band(at.side, at.top, at.foot)
+			number := func(mm float64) string { return m.Words.Number(m.mm(mm)) }
+			p.Upright(above, above+k.of(at.top), x+w+5, x+w, number(at.top))
+			p.Upright(above, above+k.of(at.foot), x+w+11, x+w, number(at.foot))
+			if at.spacer > 0 {
+				foot := at.tall - at.spacerUp
+				band(at.spacerSide, foot-at.spacer, foot)
+				o.Upright(k.of(foot), t, w+5, w, number(at.spacerUp))
+			}
+			p.Across(x, x+k.of(at.side), above+t+5, above+t, number(at.side))
+			m.scaleBar(p.In(0, above+t+10, width, scaleHeight), k)
+		},
+	}
 }
 
 // cleatSection is the upper part of a panel on its strip, the wall at the left.
 func (m *maker) cleatSection(i int, h wall.Hanging, width, high float64) sheet.Drawing {
-	const left, right, above = 16.0, 34.0, 12.0
+	const left, right, above = 36.0, 22.0, 12.0
 	cleat, backer := h.Design.Cleat.Thickness.Millimetres(), h.Design.Backer.Thickness.Millimetres()
 	deep := math.Max(h.Built.Stack.Millimetres(), h.Built.FrameDepth.Millimetres())
 	tip, lift := h.TipBelowTop().Millimetres(), h.LiftRoom.Millimetres()
@@ -75,13 +147,41 @@ func (m *maker) cleatSection(i int, h wall.Hanging, width, high float64) sheet.D
 			p.Fill(left-5, above-4, 5, k.of(shown+lift)+4, p.Hatch(1, 3))
 			p.Line(left, above-4, left, top+k.of(shown), draw.Heavy)
 			section{maker: m, Pen: o, h: h, k: k, cleat: cleat, backer: backer, tip: tip, shown: shown}.draw()
-			p.Upright(above, top, left+k.of(deep)+24, left+k.of(deep)+2, m.Words.Number(h.LiftRoom))
-			o.Upright(0, k.of(tip), k.of(deep)+14, k.of(deep), m.Words.Number(h.TipBelowTop()))
+			p.Upright(above, top, left+k.of(deep)+16, left+k.of(deep)+2, m.Words.Number(h.LiftRoom))
+			o.Line(k.of(cleat), k.of(tip), k.of(deep), k.of(tip), draw.Fine) // the dimension begins at the tip itself
+			o.Upright(0, k.of(tip), k.of(deep)+8, k.of(deep), m.Words.Number(h.TipBelowTop()))
+			m.nameParts(p, left, top, k, h, tip)
 			foot := k.of(shown)
 			o.Across(0, k.of(cleat), foot+6, foot, m.Words.Number(h.Design.Cleat.Thickness))
 			o.Across(0, k.of(deep), foot+12, foot, m.Words.Number(m.mm(deep)))
-			m.scaleBar(p.In(left, top+foot+14.5, width-left, scaleHeight), k)
+			m.scaleBar(p.In(0, top+foot+14.5, width, scaleHeight), k)
 		},
+	}
+}
+
+// nameParts says at the left of a section which part is which.
+func (m *maker) nameParts(p sheet.Pen, left, top float64, k scale, h wall.Hanging, tip float64) {
+	type part struct {
+		key  string
+		x, y float64 // a place in it, mm of the thing
+	}
+	cleat := h.Design.Cleat.Thickness.Millimetres()
+	fieldTop := h.Built.OuterHeight.Sub(h.Built.Panels[0].FieldTop()).Millimetres()
+	parts := []part{
+		{"part/backer", cleat + h.Design.Backer.Thickness.Millimetres()/2, fieldTop + 8},
+		{"part/cleat", cleat / 2, tip - 22}, {"cleat/wall-strip", cleat / 2, tip + 2*cleat},
+	}
+	if h.Built.Framed {
+		parts = append([]part{{"part/frame", cleat / 2, h.Design.Frame.Thickness.Millimetres() / 2}}, parts...)
+	}
+	last := -10.0
+	for _, one := range parts {
+		y := max(top+k.of(one.y), last+4.4)
+		last = y
+		room := left - 9
+		p.Text(room, y+1.1, sheet.Type{Size: sheet.SmallSize, Align: sheet.Right}, sheet.Fit(sheet.Regular, sheet.SmallSize, room, capital(m.T(one.key))))
+		p.Line(room+1, y, left+k.of(one.x), top+k.of(one.y), draw.Fine)
+		p.Circle(left+k.of(one.x), top+k.of(one.y), 0.5, draw.Visible)
 	}
 }
 
@@ -234,7 +334,11 @@ func (m *maker) hangBlocks(i int, h wall.Hanging) []sheet.Block {
 	blocks = append(blocks, sheet.Heading(m.T("hold/heading")), t, sheet.Small(m.T("hold/not-counted")))
 	if t := m.holeTable(h); len(t.Rows) > 0 {
 		blocks = append(blocks, sheet.Heading(m.T("day/holes")))
-		blocks = append(blocks, halved(t, 12)...)
+		if n := len(t.Rows); m.Words.Units.Bare() == length.InInch || len(h.Holes()) > n { // fractions and several heights take too much room for two columns
+			blocks = append(blocks, t)
+		} else {
+			blocks = append(blocks, halved(t, 12)...)
+		}
 	}
 	return blocks
 }
@@ -296,9 +400,9 @@ func halved(t sheet.Table, long int) []sheet.Block {
 // in one line.
 func (m *maker) holeTable(h wall.Hanging) sheet.Table {
 	unit, number := m.Words.Unit(), m.Words.Number
-	t := sheet.Table{Least: m.either(7.5, 6.5), Columns: []sheet.Column{
-		{Width: 8}, {Head: m.T("hanging/hole")}, {Head: m.T("day/along", "unit", unit), Width: 26, Right: true}, {Head: m.T("day/up", "unit", unit), Grow: true},
-		{Head: m.T("hanging/found"), Width: 18},
+	t := sheet.Table{Size: armSize(), Columns: []sheet.Column{
+		{Width: 8}, {Head: m.T("hanging/hole")}, {Head: m.T("day/along", "unit", unit), Width: 29, Right: true}, {Head: m.T("day/up", "unit", unit), Grow: true},
+		{Head: m.T("hanging/found"), Width: 13},
 	}}
 	n := 0
 	for _, row := range h.HoleRows() {

@@ -62,7 +62,7 @@ func (m *maker) mostSet() int {
 // marks is what each panel of a group should measure, with room for what it does.
 func (m *maker) marks(group int) sheet.Block {
 	g := m.Plan.Groups[group]
-	t := sheet.Table{Grid: true, Least: 8.5, Columns: []sheet.Column{{Head: m.T("laying/row")}, {Head: m.T("laying/distance"), Right: true}}}
+	t := sheet.Table{Grid: true, Least: 10, Size: armSize(), Columns: []sheet.Column{{Head: m.T("laying/row")}, {Head: m.T("laying/distance"), Right: true}}}
 	for i := range g.Built.Panels {
 		t.Columns = append(t.Columns, sheet.Column{Head: m.T("laying/panel", "n", i+1), Grow: true})
 	}

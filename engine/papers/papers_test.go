@@ -3,6 +3,7 @@ package papers_test
 import (
 	"cmp"
 	"fmt"
+	"math"
 	"regexp"
 	"slices"
 	"strings"
@@ -213,7 +214,7 @@ func countCard(t *testing.T, s papers.Set) (need, toCut map[string]int) {
 	for _, one := range of(s, "count-card") {
 		rows := map[float64][]printed{}
 		for _, text := range texts(t, one.SVG) {
-			if text.size == 5 {
+			if math.Abs(text.size-sheet.FigureSize(5)) < 0.01 {
 				rows[text.y] = append(rows[text.y], text)
 			}
 		}

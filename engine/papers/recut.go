@@ -13,7 +13,7 @@ func (m *maker) recutList() sheet.Paper {
 	if len(recut) == 0 {
 		return m.paper("recut", sheet.NoView)
 	}
-	t := sheet.Table{Grid: true, Least: writingHeight, Size: 5, Columns: []sheet.Column{
+	t := sheet.Table{Grid: true, Least: writingHeight, Size: armSize(), Columns: []sheet.Column{
 		{Width: 8}, {Head: m.T("counts/height"), Grow: true}, {Head: m.T("counts/need"), Right: true}, {Head: m.T("recut/have"), Right: true},
 		{Head: m.T("recut/lack"), Right: true}, {Head: m.T("recut/cut"), Right: true}, {Head: m.T("recut/done"), Width: 26},
 	}}

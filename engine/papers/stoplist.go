@@ -44,7 +44,7 @@ func (m *maker) wood(name string) string { return m.T("choice/" + name) }
 
 // stickPlan is the table of sticks that are cut alike, each group with a letter.
 func (m *maker) stickPlan(lot bench.Lot) sheet.Block {
-	t := sheet.Table{Columns: []sheet.Column{
+	t := sheet.Table{Size: armSize(), Columns: []sheet.Column{
 		{Head: m.T("cuts/group")}, {Head: m.T("cuts/sticks"), Right: true}, {Head: m.T("cuts/length"), Right: true},
 		{Head: m.T("cuts/each"), Grow: true}, {Head: m.T("cuts/rest"), Right: true},
 	}}
@@ -91,15 +91,17 @@ func (m *maker) stopEntry(lot bench.Lot, h bench.HeightCount) sheet.Block {
 		size := sheet.FigureSize(stopFigure)
 		setting := m.Words.Number(h.Height)
 		left := max(36, sheet.Width(sheet.Bold, size, setting)+4)
+		counts := m.T("stop/counts", "cut", h.Cut, "need", h.Need, "spare", h.Spare)
+		countsSize := min(armSize(), armSize()*(width-left-entryHead)/sheet.Width(sheet.Bold, armSize(), counts))
 		fromHeight := sheet.TextHeight(sheet.Regular, sheet.BodySize, width-left-entryHead, from)
-		head := max(entryHead, fromHeight+7)
+		head := max(entryHead, fromHeight+9)
 		blocks := []sheet.Block{sheet.Piece{Height: head, Gap: 5, Keep: true, Draw: func(p sheet.Pen) {
 			p.Line(0, 0, p.Width, 0, draw.Outline)
 			m.swatch(p, 0, 2, 12, h.Height)
 			p.Text(entryHead, 12, sheet.Type{Size: size, Face: sheet.Bold, Class: "setting"}, setting)
 			text := p.In(entryHead+left, 2, width-left-entryHead, head-2)
-			text.Text(0, 4, sheet.Type{Face: sheet.Bold, Class: "counts"}, m.T("stop/counts", "cut", h.Cut, "need", h.Need, "spare", h.Spare))
-			text.In(0, 5, text.Width, text.Height-5).Lines(sheet.Type{}, from)
+			text.Text(0, 5.4, sheet.Type{Size: countsSize, Face: sheet.Bold, Class: "counts"}, counts)
+			text.In(0, 7, text.Width, text.Height-7).Lines(sheet.Type{}, from)
 		}}}
 		blocks = append(blocks, m.trueSize(h.Height, width))
 		blocks = append(blocks, m.tally(h.Cut, width)...)

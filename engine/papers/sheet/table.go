@@ -18,6 +18,7 @@ type Column struct {
 type Cell struct {
 	Text   string
 	Bold   bool
+	Size   float64   // of its type; 0: that of the table
 	Tick   bool      // an empty box before the text
 	Draw   func(Pen) // in place of text
 	Height float64   // that Draw takes
@@ -72,6 +73,14 @@ func (t Table) slabs(width float64) []slab {
 }
 
 func (t Table) size() float64 { return Type{Size: t.Size}.size() }
+
+// sizeOf is the size of the type of a cell.
+func (t Table) sizeOf(c Cell) float64 {
+	if c.Size > 0 {
+		return c.Size
+	}
+	return t.size()
+}
 
 // widths are those of the columns: fixed ones as they are, the others as wide as
 // their text, made narrower together where that is too much.
@@ -131,7 +140,7 @@ func (t Table) natural(column int) float64 {
 	}
 	for _, row := range t.Rows {
 		c := row[column]
-		w := Width(c.face(), t.size(), Plain(c.Text))
+		w := Width(c.face(), t.sizeOf(c), Plain(c.Text))
 		if c.Tick {
 			w += TickSize + padX
 		}
@@ -183,8 +192,8 @@ func (t Table) rowSlab(row []Cell, widths []float64) slab {
 	height := t.Least
 	for i, c := range row {
 		w := t.textWidth(c, widths[i])
-		lines[i] = bounded(c.face(), t.size(), w, c.Text)
-		height = max(height, float64(len(lines[i]))*Leading(t.size())+2*padY, c.Height+2*padY)
+		lines[i] = bounded(c.face(), t.sizeOf(c), w, c.Text)
+		height = max(height, float64(len(lines[i]))*Leading(t.sizeOf(c))+2*padY, c.Height+2*padY)
 		if c.Tick {
 			height = max(height, TickSize+2*padY)
 		}
@@ -213,18 +222,19 @@ func (t Table) cell(p Pen, c Cell, column Column, lines []string) {
 		c.Draw(p.In(padX, padY, p.Width-2*padX, p.Height-2*padY))
 		return
 	}
+	size := t.sizeOf(c)
 	x := padX
-	first := padY + baseline(t.size())
+	first := padY + baseline(size)
 	if c.Tick {
 		p.Tick(padX, max(first, padY+TickSize-0.4))
 		x += TickSize + padX
 	}
-	kind := Type{Size: t.Size, Face: c.face(), Align: column.align()}
+	kind := Type{Size: size, Face: c.face(), Align: column.align()}
 	if column.Right {
 		x = p.Width - padX
 	}
 	for i, line := range lines {
-		p.Text(x, first+float64(i)*Leading(t.size()), kind, line)
+		p.Text(x, first+float64(i)*Leading(size), kind, line)
 	}
 }
 
