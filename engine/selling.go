@@ -186,3 +186,14 @@ func usePriced(g *design.Group, b design.Book) {
 		g.Finish.Kind = b.Finishes[0].Finish
 	}
 }
+
+// AtWorkshop is the range that a workshop would ask for what somebody plans to build at
+// home: the same design, made by a workshop and quoted by its selling book.
+func AtWorkshop(d design.Design, p Planner, book design.SellingBook) (low, high money.Money, err error) {
+	d.Work.OwnBuild = false
+	r, err := p.Plan(d)
+	if err != nil {
+		return low, high, err
+	}
+	return Quote(d, r, book)
+}

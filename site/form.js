@@ -195,6 +195,8 @@ export function watchForm({ root, edit, step, notTaken, changed = () => {} }) {
         showFault(control, "");
       }
     },
+    // refused is the path of what was refused last below a path; undefined: nothing was.
+    refused: (within) => [...held].findLast(([path, one]) => path.startsWith(within) && one.message)?.[0],
     // follow keeps what is held at its item when a request has moved the items of
     // a list. After a step of the history nobody knows which item is which.
     follow({ op, name, path }) {

@@ -200,6 +200,7 @@ async function open(request, { from, id, silent = false }) {
     status.show("jobs-taken", { also: answer.announce });
   }
   if (answer.ok && answer.book !== undefined) status.show("prices", { also: answer.announce });
+  if (!answer.ok) status.hide("prices", "jobs-taken", "letter-taken-in"); // they were said of another file
   if (!answer.ok && !silent) refuse(answer, from === "link" ? "link-not-opened" : "not-opened");
   return answer;
 }
@@ -428,6 +429,10 @@ document.addEventListener("click", (event) => {
     if (button.closest(".menu")) button.closest(".menu").open = false;
   } else if (button?.dataset.set) {
     setByButton(button);
+  } else if (button?.dataset.act === "book-undo" && form.refused("book.")) {
+    const path = form.refused("book.");
+    form.release(path);
+    ask({ op: "act", name: "book-entry", path });
   } else if (button?.dataset.act) {
     ask({ op: "act", name: button.dataset.act, path: button.dataset.path, value: button.value }).then((answer) => answer.ok || refuse(answer, "not-done"));
   }

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"testing"
 
+	"blockfield/engine/design"
+
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
 	"github.com/stretchr/testify/assert"
@@ -39,6 +41,30 @@ func TestThePriceBookIsEditedAndKept(t *testing.T) {
 	b.section("money")
 	assert.Contains(t, b.text("#prices"), "Own prices, next")
 	assert.Contains(t, b.text("#prices"), "Other price books kept here")
+}
+
+// Undo in the price book takes back an entry that was refused before any step of the book;
+// and of a list that is refused the page does not say that an earlier one was read.
+func TestWhatWasRefusedComesFirst(t *testing.T) {
+	t.Parallel()
+	b := atThePriceBook(t)
+	b.put(`[name="book.rates.office"]`, "41")
+	b.wait(`localStorage.getItem("blockfield.book")?.includes('"office": "41"')`)
+	b.put(`[name="book.rates.shop"]`, "dear")
+	b.wait(`document.querySelector("#f-book-rates-shop-fault").textContent.includes("dear")`)
+	value := func(name string) string { return `document.getElementsByName("` + name + `")[0].value` }
+	b.click("#book-undo")
+	b.wait(value("book.rates.shop") + ` === "42"`)
+	assert.Equal(t, "", eval[string](b, `document.querySelector("#f-book-rates-shop-fault").textContent`))
+	assert.Equal(t, "41", eval[string](b, value("book.rates.office")))
+	b.click("#book-undo")
+	b.wait(value("book.rates.office") + ` !== "41"`)
+
+	b.upload("book.json", design.EncodeBook(design.ConfirmBook(design.DefaultBook(), "")))
+	b.says("The price book is in force")
+	b.upload("bad.json", []byte(`{"format":"blockfield price book","version":1,"rates":{"shop":"dear"}}`))
+	b.says("The prices stay as they were")
+	assert.NotContains(t, b.text("#status"), "The price book is in force")
 }
 
 // An edit of the price book that the engine breaks down over stays in its field and is

@@ -1,6 +1,8 @@
 package bench
 
 import (
+	"slices"
+
 	"blockfield/engine/cut"
 	"blockfield/engine/design"
 	"blockfield/engine/length"
@@ -191,5 +193,27 @@ type TaskTime struct {
 	Minutes  Spread
 }
 
-// Hours are person-hours.
+// IDs of the times that are no task of a price book.
+const (
+	FurtherShop = "further-shop" // what a design asks for beside the tasks
+	FurtherSite = "further-site"
+	Road        = "road"
+)
+
+// Timed are the tasks and, after them, the times that are none: together they are
+// Hours.Total, for whoever lists them.
+func (b Bill) Timed(w design.Work) []TaskTime {
+	all := slices.Clone(b.Tasks)
+	add := func(id, role string, minutes Spread) {
+		if minutes.High > 0 {
+			all = append(all, TaskTime{ID: id, Role: role, Minutes: minutes})
+		}
+	}
+	add(FurtherShop, roleShop, spreadOf(w.ExtraShop))
+	add(FurtherSite, roleSite, spreadOf(w.ExtraSite))
+	add(Road, "", b.Hours.Travel.times(spreadOf(minutesAnHour)))
+	return all
+}
+
+// Hours are person-hours. Total is the sum of the others.
 type Hours struct{ Shop, Office, Site, Travel, Total Spread }

@@ -355,6 +355,7 @@ func TestWorkRules(t *testing.T) {
 func TestHoursAddUp(t *testing.T) {
 	for _, name := range []string{"s1", "s2", "s3", "s4", "s5", "s6", "s7", "s8"} {
 		d := designtest.Job(t, name)
+		d.Work.ExtraShop, d.Work.ExtraSite = d.Work.ExtraShop+30, d.Work.ExtraSite+45
 		b := estimate(t, d)
 		by := map[string]float64{}
 		for _, task := range b.Tasks {
@@ -368,6 +369,11 @@ func TestHoursAddUp(t *testing.T) {
 		assert.InDelta(t, by["office"], h.Office.Typical, 1e-9, name)
 		assert.InDelta(t, by["site"]+d.Work.ExtraSite/60, h.Site.Typical, 1e-9, name)
 		assert.InDelta(t, h.Shop.High+h.Office.High+h.Site.High+h.Travel.High, h.Total.High, 1e-9, name)
+		listed := 0.0
+		for _, one := range b.Timed(d.Work) {
+			listed += one.Minutes.Typical / 60
+		}
+		assert.InDelta(t, h.Total.Typical, listed, 1e-9, "%s: tasks, further time and the road", name)
 		assert.InDelta(t, h.Total.Typical*1.6/12, b.Weekends.Typical, 1e-9, name)
 		sum := 0.0
 		for _, g := range b.Groups {

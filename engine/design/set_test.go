@@ -173,6 +173,24 @@ func TestFaultsStandBesideTheEdit(t *testing.T) {
 		" (allowed at most 400 a side and 40000 in all)")
 }
 
+// A sum with three digits behind one point is asked for again: to some it is thousands.
+func TestASumInThousands(t *testing.T) {
+	doc := design.Default()
+	for text, want := range map[string]design.Amount{
+		"12345": design.Units(12345), "12.345,00": design.Units(12345), "12.34": design.Units(1234) / 100,
+		"12.3450": design.Units(12345) / 1000, "0.345": design.Units(345) / 1000, "1.234.567": design.Units(1_234_567),
+	} {
+		next, err := design.Set(doc, "money.budget", text, length.Metric)
+		require.NoError(t, err, text)
+		assert.Equal(t, want, next.Design.Money.Budget, text)
+	}
+	for _, text := range []string{"12.345", "1.200", "12,345"} {
+		_, err := design.Set(doc, "money.budget", text, length.Metric)
+		require.Error(t, err, text)
+		assert.Contains(t, err.Error(), "may be", text)
+	}
+}
+
 func TestSetDoesNotChangeItsDocument(t *testing.T) {
 	doc := design.Default()
 	before := design.Encode(doc)

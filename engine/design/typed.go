@@ -75,6 +75,9 @@ func readKind(f Field, v reflect.Value, text string, u length.Units) (Code, any)
 		v.SetInt(n)
 	case KindAmount:
 		a, err := readAmount(text)
+		if err == nil && strings.HasPrefix(f.Path, termsPath) {
+			err = thousandsPoint(text)
+		}
 		if err != nil {
 			return numberFault(text, err, amountCode(err))
 		}
@@ -164,6 +167,20 @@ func readWhole(text string) (int64, error) {
 		return 0, err
 	}
 	return strconv.ParseInt(plain, 10, 64)
+}
+
+// termsPath is where what a job costs somebody is typed: sums, while a price book has
+// prices of a screw too.
+const termsPath = "design.money."
+
+// thousandsPoint refuses a sum like 12.345, which is 12345 to some: no sum has thousandths.
+// One that ends with a 0 more can be meant in one way only.
+func thousandsPoint(text string) error {
+	whole, frac, found := strings.Cut(strings.TrimSpace(text), ".")
+	if !found || len(frac) != 3 || strings.Trim(whole+frac, "0123456789") != "" || strings.Trim(whole, "0") == "" || len(whole) > 3 {
+		return nil
+	}
+	return &length.AmbiguousError{Whole: whole + frac, Decimal: strings.TrimRight(strings.TrimRight(whole+"."+frac, "0"), ".")}
 }
 
 func readAmount(text string) (Amount, error) {

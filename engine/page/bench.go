@@ -171,8 +171,9 @@ func (v *view) HourGroups() []HourGroup {
 			all = append(all, HourGroup{v.T("hours/" + v.hourKey(g.key)), sum})
 		}
 	}
-	if travel := v.Plan.Bill.Hours.Travel; travel.High > 0 {
-		all = append(all, HourGroup{v.T("hours/travel"), travel})
+	for _, t := range v.Plan.Bill.Timed(v.Doc.Design.Work)[len(v.Plan.Bill.Tasks):] {
+		m := t.Minutes
+		all = append(all, HourGroup{v.taskName(t.ID, t.Name), bench.Spread{Low: m.Low / minutesPerHour, Typical: m.Typical / minutesPerHour, High: m.High / minutesPerHour}})
 	}
 	return all
 }

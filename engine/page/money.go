@@ -241,6 +241,30 @@ func (v *view) Includes() []string {
 	return append(all, v.T("includes/tax", "share", words.Percent(v.Doc.Design.Money.Tax)))
 }
 
+// WorkshopAsks tells a home builder what a workshop would ask for the same panels; empty
+// where that is not known.
+func (v *view) WorkshopAsks() string {
+	if len(v.AtWorkshop) == 0 {
+		return ""
+	}
+	key := "money/workshop-asks"
+	if v.selling().Placeholder {
+		key += "-example"
+	}
+	asked := v.T("money/range", "low", v.AtWorkshop[0].Whole(v.locale()), "high", v.AtWorkshop[1].Whole(v.locale()))
+	w := v.Doc.Design.Work
+	w.OwnBuild = false
+	return v.T(key, "range", asked, "scope", words.Key("asked/"+string(w.Scope())))
+}
+
+// RangeLead says what a range is, and what comes before a firm price.
+func (v *view) RangeLead() string {
+	if v.Doc.Design.Work.Survey && v.Doc.Design.Work.Scope() != design.PlanScope {
+		return v.T("money/range-lead-survey")
+	}
+	return v.T("money/range-lead")
+}
+
 // extraNames are the free lines of the design, in the words of whoever typed them.
 func (v *view) extraNames() []string {
 	var names []string

@@ -19,6 +19,7 @@ import (
 
 	"blockfield/engine"
 	"blockfield/engine/design"
+	"blockfield/engine/money"
 	"blockfield/engine/scene"
 	"blockfield/engine/words"
 )
@@ -36,6 +37,7 @@ type Input struct {
 	Why              Why                 // what the reader has asked of the price; for the money section
 	SellingWaits     bool                // Book is being edited, and the selling book is not made anew before it is closed
 	Desk             *BookDesk           // where Book is edited; nil: this reader does not, or not here
+	AtWorkshop       []money.Money       // the range that a workshop would ask for the design, low and high; for a home builder's money section; empty: not known
 	Levers           []engine.Lever      // what brings a job over its budget down; for the money section
 	Looks            []engine.Result     // plans of the looks that are kept with the design; for the money section
 	Words            words.Reader

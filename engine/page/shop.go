@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"blockfield/engine"
+	"blockfield/engine/bench"
 	"blockfield/engine/check"
 	"blockfield/engine/design"
 	"blockfield/engine/layup"
@@ -490,6 +491,14 @@ func (v *view) TimeControls() []Control {
 
 // taskName is the word for a task, or what the book calls it.
 func (v *view) taskName(id, name string) string {
+	switch id {
+	case bench.FurtherShop:
+		return v.T("label/work.extraShopMinutes")
+	case bench.FurtherSite:
+		return v.T("label/work.extraSiteMinutes")
+	case bench.Road:
+		return v.T("hours/travel")
+	}
 	if v.Words.Language.Has("task/" + id) {
 		return v.T("task/" + id)
 	}

@@ -166,7 +166,7 @@ type TaskLine struct {
 // TaskLines are the tasks that take most, the longest first; the rest in one line.
 func (v *view) TaskLines() []TaskLine {
 	const most = 12
-	tasks := slices.Clone(v.Plan.Bill.Tasks)
+	tasks := v.Plan.Bill.Timed(v.Doc.Design.Work)
 	slices.SortStableFunc(tasks, func(x, y bench.TaskTime) int { return cmp.Compare(y.Minutes.Typical, x.Minutes.Typical) })
 	var all []TaskLine
 	rest := bench.Spread{}

@@ -141,12 +141,21 @@ func (s *Session) openJob(doc design.Document, rec *design.Record, announce stri
 	s.take(next)
 	s.ear = ear{}
 	if rec == nil {
-		return s.wholeWith(earlier, found, announce)
+		return s.asBuilt(s.wholeWith(earlier, found, announce))
 	}
 	text := s.recorded(*rec).Record
-	res := s.wholeWith(earlier, found, announce)
+	res := s.asBuilt(s.wholeWith(earlier, found, announce))
 	if !found {
 		res.Record = text
+	}
+	return res
+}
+
+// asBuilt adds to the answer of an opening that the design is to be built at home, for a
+// reader who looks for a price.
+func (s *Session) asBuilt(res Response) Response {
+	if s.now.doc.Design.Work.OwnBuild && s.now.doc.View.Reading != page.Builder {
+		res.Told = s.reader().Say("page/opened-own-build")
 	}
 	return res
 }
@@ -174,9 +183,14 @@ func (s *Session) reopen(doc design.Document) Response {
 	if next.plan.Revision != s.now.plan.Revision {
 		s.ear = ear{}
 	}
+	another, reading := s.openings > 0, s.now.doc.View.Reading
 	next.opening = s.nextOpening()
 	s.now, s.undo, s.redo = next, nil, nil
-	return s.wholeWith(earlier, found, "")
+	res := s.wholeWith(earlier, found, "")
+	if now := doc.View.Reading; another && now != reading {
+		res.Told = s.reader().Say("page/reading-of-job", words.Args{"reading": words.Key("choice/" + now)})
+	}
+	return res
 }
 
 // set edits a field. Who reads the page decides who builds: a home builder's

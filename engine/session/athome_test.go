@@ -4,6 +4,8 @@ import (
 	"strings"
 	"testing"
 
+	"blockfield/engine"
+	"blockfield/engine/design"
 	"blockfield/engine/design/designtest"
 	"blockfield/engine/session"
 
@@ -27,6 +29,7 @@ func TestMoneyOfAPanelBuiltAtHome(t *testing.T) {
 	const atHome, budget, levers = "planned to be built at home", "udget", "brings the price down"
 	for _, reading := range []string{"client", "maker"} {
 		s, shown := opened(t, "s8", reading)
+		assert.Equal(t, reading, s.Document().View.Reading)
 		require.Contains(t, shown, atHome, reading)
 		assert.Contains(t, shown, `data-set="view.reading" value="builder"`, reading)
 		assert.NotContains(t, shown, budget, reading)
@@ -46,11 +49,28 @@ func TestMoneyOfAPanelBuiltAtHome(t *testing.T) {
 		assert.Contains(t, priced, "¤", reading)
 		assert.Equal(t, reading == "maker", s.Plan().Price.Sold && strings.Contains(priced, "money.discount"), "%s: the terms are there again", reading)
 	}
-	_, shown := opened(t, "s8", "builder")
+	s, shown := opened(t, "s8", "builder")
+	assert.Regexp(t, `A workshop would ask some ¤[\d,]+ – ¤[\d,]+ for the same, with tax, without delivery and hanging; example figures`, shown)
+	low, high, err := engine.AtWorkshop(s.Document().Design, engine.NewPlanner(design.DefaultBook()), engine.ExampleSelling())
+	require.NoError(t, err)
+	assert.Contains(t, shown, low.Whole("en")+" – "+high.Whole("en"))
 	assert.NotContains(t, shown, atHome)
 	assert.Contains(t, shown, "¤205.15", "the goods of the worked job, and its strip")
 	assert.Contains(t, shown, "money.budget")
 	assert.NotContains(t, shown, levers, "220 is enough for them")
+}
+
+// Whoever looks for a price is told that there is none, when such a design is opened; and
+// that the reading is another, where a job that was left in another one is opened again.
+func TestOpeningSaysWhoBuildsAndReads(t *testing.T) {
+	s := fresh()
+	s8 := designtest.Files(t)["s8.json"]
+	require.True(t, set(t, s, "view.reading", "maker").OK)
+	assert.Contains(t, openBook(t, s, s8, "file").Told, "planned to be built at home")
+	assert.Empty(t, openBook(t, s, designtest.Files(t)["s1.json"], "file").Told)
+	assert.Contains(t, openBook(t, s, s8, "saved").Told, "read in that again: “I build it myself”")
+	assert.Empty(t, openBook(t, s, s8, "saved").Told, "the same reading")
+	assert.Empty(t, openBook(t, fresh(), s8, "saved").Told, "nothing was read before")
 }
 
 // A home builder who reads the design of a workshop gets a shopping list and

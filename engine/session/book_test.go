@@ -65,6 +65,19 @@ func TestAPriceBookIsEdited(t *testing.T) {
 	act(t, s, session.Request{Name: "book-undo"}) // there is nothing more
 }
 
+// An entry that was refused is taken back by itself: no step of the book goes with it, and
+// the page draws what holds.
+func TestARefusedEntryIsTakenBack(t *testing.T) {
+	s := atTheBook(t, ownBook())
+	require.True(t, set(t, s, "book.rates.office", "41").OK)
+	require.False(t, set(t, s, "book.rates.shop", "").OK)
+	before := s.Plan().BookCode
+	res := act(t, s, session.Request{Name: "book-entry", Path: "book.rates.shop"})
+	assert.Equal(t, before, s.Plan().BookCode)
+	assert.Contains(t, res.Announce, "taken back")
+	assert.Regexp(t, `name="book.rates.office" value="41"`, html(res))
+}
+
 // A figure that is refused leaves book and price as they were, and says what is allowed.
 func TestARefusedFigureChangesNothing(t *testing.T) {
 	s := atTheBook(t, ownBook())

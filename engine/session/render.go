@@ -5,6 +5,7 @@ import (
 
 	"blockfield/engine"
 	"blockfield/engine/design"
+	"blockfield/engine/money"
 	"blockfield/engine/page"
 	"blockfield/engine/words"
 )
@@ -42,6 +43,9 @@ func (s *Session) plain() page.Input {
 		in.Levers = s.levers()
 		in.Looks = s.lookPlans()
 		in.Why = s.why()
+		if s.now.doc.View.Reading == page.Builder {
+			in.AtWorkshop = s.atWorkshop()
+		}
 	}
 	return s.listen(in)
 }
@@ -57,6 +61,16 @@ func (s *Session) levers() []engine.Lever {
 	default:
 		return engine.Levers(s.now.doc, s.now.plan, s.prices.planner)
 	}
+}
+
+// atWorkshop is what a workshop would ask for the open design; nothing where no selling
+// book has a range for it.
+func (s *Session) atWorkshop() []money.Money {
+	low, high, err := engine.AtWorkshop(s.now.doc.Design, s.prices.planner, s.prices.selling())
+	if err != nil || high.Minor <= 0 {
+		return nil
+	}
+	return []money.Money{low, high}
 }
 
 // common fills what every answer about the open document carries.
