@@ -364,6 +364,10 @@ func (f filling) sized(doc design.Document, widthMM, ratio float64, try func(Can
 		return false
 	}
 	wall, built := next.Design.Walls[0], groups[0].Built
+	rightmost := wall.Width.Sub(FreeBeside()).Sub(built.TotalWidth) // of its left edge
+	if rightmost.Cmp(FreeBeside()) < 0 {
+		return false // with frames and gaps it is too wide
+	}
 	middle := wall.Width.Half()
 	lowest := wall.Height.Sub(built.TotalHeight).Half()
 	if ear := wall.EarHeight.Sub(built.TotalHeight.Half()); !wall.EarHeight.IsZero() && ear.Cmp(lowest) < 0 {
@@ -371,16 +375,20 @@ func (f filling) sized(doc design.Document, widthMM, ratio float64, try func(Can
 	}
 	now := f.plan.Groups[0].Built
 	type place struct{ left, bottom length.Length }
-	from := func(middle length.Length) length.Length {
-		return length.Max(middle.Sub(built.TotalWidth.Half()), length.MM(0))
+	inside := func(left length.Length) length.Length {
+		if left.Cmp(rightmost) > 0 {
+			left = rightmost
+		}
+		return length.Max(left, FreeBeside())
 	}
+	from := func(middle length.Length) length.Length { return inside(middle.Sub(built.TotalWidth.Half())) }
 	places := []place{{from(middle), lowest}, {from(middle), now.Bottom}}
 	if !wall.StudStep.IsZero() {
 		first, step := wall.StudFirst.Millimetres(), wall.StudStep.Millimetres()
 		n := math.Round((middle.Millimetres()-first)/step - 0.5)
 		places = append(places, place{from(length.MM(int64(first + (n+0.5)*step))), lowest})
 	}
-	places = append(places, place{now.Left, now.Bottom})
+	places = append(places, place{inside(now.Left), now.Bottom})
 	for _, p := range places {
 		hung, err := pulled(next, []edit{
 			{at + "place.left", roundPlace(p.left, length.InMM)}, {at + "place.edge", design.BottomEdge}, {at + "place.height", roundPlace(p.bottom, length.InMM)},

@@ -130,6 +130,9 @@ func TestFromBudgetIsAsLargeAsCanBe(t *testing.T) {
 			for code := range stops(c.Plan) {
 				assert.True(t, stops(r)[code], "%s: %s is new", c.Key, code)
 			}
+			right := built.Left.Add(built.TotalWidth).Add(engine.FreeBeside())
+			assert.LessOrEqual(t, right.Cmp(c.Doc.Design.Walls[0].Width), 0, "%s: room at the right", c.Key)
+			assert.GreaterOrEqual(t, built.Left.Cmp(engine.FreeBeside()), 0, "%s: room at the left", c.Key)
 		}
 		small := edit(t, doc, "money.budget = 600")
 		buys, err = engine.FromBudget(small, r, by)
