@@ -104,8 +104,10 @@ func auditAxe(t *testing.T) string {
 	script, err := os.ReadFile(tool(t, "axe-core/axe.min.js"))
 	require.NoError(t, err)
 	all := &axeTally{script: string(script), open: map[string]int{}, openAt: map[string]string{}}
+	var ran []string // a part of them where -run says so
 	for _, reading := range readings {
 		t.Run(reading, func(t *testing.T) {
+			ran = append(ran, reading)
 			b, _ := openPage(t)
 			b.patient()
 			b.eachSection(reading, func(section string) {
@@ -122,6 +124,7 @@ func auditAxe(t *testing.T) string {
 		})
 	}
 	t.Run("states", func(t *testing.T) {
+		ran = append(ran, "states")
 		eachState(t, func(state string, b *tab) { all.whole(t, b, state) })
 	})
 	version := eval[string](freshAxe(t, all.script), "axe.version")
@@ -131,7 +134,8 @@ func auditAxe(t *testing.T) string {
 		"with all that is folded opened, and on %d other states (%s): on a desk, on a phone of 390 px, the colours also in the dark, "+
 		"the sections also in German. The frame of the moving picture, which is hidden from assistive technology, is left out.\n\n",
 		version, len(states)+len(asleep), strings.Join(stateNames(), ", "))
-	fmt.Fprintf(&out, "%d looks, %d rules passed, **%d violations**.\n", all.looks, all.passes, len(all.violated))
+	fmt.Fprintf(&out, "In this run (%s): %d looks, %d rules passed, **%d violations**.\n",
+		strings.Join(ran, ", "), all.looks, all.passes, len(all.violated))
 	for _, line := range all.violated {
 		fmt.Fprintf(&out, "\n- %s", line)
 	}

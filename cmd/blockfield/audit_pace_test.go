@@ -66,8 +66,10 @@ func auditLighthouse(t *testing.T) string {
 				}
 				run := exec.Command("node", args...)
 				run.Env = append(os.Environ(), "CHROME_PATH=chromium")
+				var said strings.Builder
+				run.Stderr = &said
 				body, err := run.Output()
-				require.NoError(t, err)
+				require.NoError(t, err, said.String())
 				last = lighthouse{}
 				require.NoError(t, json.Unmarshal(body, &last))
 				for _, name := range categories {
@@ -96,7 +98,7 @@ func auditLighthouse(t *testing.T) string {
 		})
 	}
 	rows[0] = heading
-	return fmt.Sprintf("The median of %d runs with an empty cache, and the lowest and highest, over its own simulated network and processor "+
+	return fmt.Sprintf("The median of %d run(s) with an empty cache, and the lowest and highest, over its own simulated network and processor "+
 		"(mobile: slow 4G, a processor four times slower; desktop: 10 Mbit/s).\n\n%s\nBelow 90 in the last run:\n\n%s",
 		*auditRuns, table(rows), strings.Join(weak, ""))
 }
