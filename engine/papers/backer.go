@@ -14,9 +14,9 @@ import (
 	"blockfield/engine/words"
 )
 
-// backerSheet says how the backers come out of their sheets and how they are marked
-// before the first row.
-func (m *maker) backerSheet() sheet.Paper {
+// sheetCutting says how the backers come out of their sheets. A part may lie on its side
+// there: it is no view of a panel.
+func (m *maker) sheetCutting() sheet.Paper {
 	var blocks []sheet.Block
 	for i, s := range m.Plan.Bill.Sheets {
 		blocks = append(blocks, sheet.Heading(capital(m.T("cuts/board", "sheet", m.wood(s.Sheet), "thickness", s.Thickness))))
@@ -34,6 +34,12 @@ func (m *maker) backerSheet() sheet.Paper {
 			blocks = append(blocks, sheet.Small(m.T("cuts/sheet-edges")))
 		}
 	}
+	return m.paper("backer", sheet.NoView, blocks...)
+}
+
+// backerSheet says how the backers are marked before the first row.
+func (m *maker) backerSheet() sheet.Paper {
+	var blocks []sheet.Block
 	for i := range m.Plan.Groups {
 		blocks = append(blocks, m.markUp(i)...)
 	}
@@ -83,6 +89,10 @@ func (m *maker) sheetLayout(i, j int, s bench.SheetNeed, l cut.SheetLayout) shee
 		const high, below = 60, 12
 		k := fitted(along.Millimetres(), across.Millimetres(), width, high)
 		w, h := k.of(along.Millimetres()), k.of(across.Millimetres())
+		up := func(y, _ float64) float64 { return y }
+		if m.start() == design.BottomEdge { // parts lie at the edge that their rows begin at
+			up = func(y, deep float64) float64 { return h - y - deep }
+		}
 		d := sheet.Drawing{
 			Name: m.name("sheet", i, j), Title: m.T("cuts/sheet-title", "n", len(l.Parts)), Width: width, Height: h + below,
 			Draw: func(p sheet.Pen) {
@@ -90,6 +100,7 @@ func (m *maker) sheetLayout(i, j int, s bench.SheetNeed, l cut.SheetLayout) shee
 				for _, part := range l.Parts {
 					x, y := k.of(float64(part.Y)/1e6), k.of(float64(part.X)/1e6)
 					long, deep := k.of(float64(part.Length)/1e6), k.of(float64(part.Width)/1e6)
+					y = up(y, deep)
 					p.Box(x, y, long, deep, draw.Outline)
 					back := s.Backers[part.Part]
 					text := m.T("cuts/backer", "width", m.Words.Number(back.Width), "height", m.Words.Number(back.Height))
@@ -97,11 +108,12 @@ func (m *maker) sheetLayout(i, j int, s bench.SheetNeed, l cut.SheetLayout) shee
 				}
 				for _, r := range l.Rests {
 					if bench.WorthKeeping(r) {
-						p.DashedBox(k.of(float64(r.Y)/1e6), k.of(float64(r.X)/1e6), k.of(float64(r.Length)/1e6), k.of(float64(r.Width)/1e6), draw.Hidden)
+						deep := k.of(float64(r.Width) / 1e6)
+						p.DashedBox(k.of(float64(r.Y)/1e6), up(k.of(float64(r.X)/1e6), deep), k.of(float64(r.Length)/1e6), deep, draw.Hidden)
 					}
 				}
 				if l.There == 0 {
-					p.Line(0, 0, w, 0, draw.Heavy)
+					p.Line(0, up(0, 0), w, up(0, 0), draw.Heavy)
 					p.Line(0, 0, 0, h, draw.Heavy)
 				}
 				p.Text(0, h+4.5, sheet.Type{Size: sheet.SmallSize}, sheet.Fit(sheet.Regular, sheet.SmallSize, width, caption))

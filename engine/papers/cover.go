@@ -58,9 +58,18 @@ func (m *maker) facts() sheet.Block {
 	add("blocks", m.T("cover/blocks-value", "n", blocks, "wood", g.Design.WoodName()))
 	add("heights", m.Show(g.Design.Heights))
 	add("finish", m.wood(g.Design.Finish.Kind))
-	add("mass", m.T("cover/mass-value", "heaviest", words.Kg(m.Plan.Mass.HeaviestPanelKg), "total", words.Kg(m.Plan.Mass.TotalKg)))
+	add("mass", m.massText())
 	add("hours", m.T("cover/hours-value", "hours", words.Hours(m.Plan.Bill.Hours.Shop.Typical), "days", m.Plan.Bill.ShopDays.Typical))
 	return t
+}
+
+// massText is what the heaviest panel weighs, and all of them where there are several.
+func (m *maker) massText() string {
+	mass := m.Plan.Mass
+	if m.Plan.Bill.Panels == 1 {
+		return m.Show(words.Kg(mass.TotalKg))
+	}
+	return m.T("cover/mass-value", "heaviest", words.Kg(mass.HeaviestPanelKg), "total", words.Kg(mass.TotalKg))
 }
 
 // lights are the gates of the job, each with a sign that grey paper shows too.
@@ -117,12 +126,12 @@ func (m *maker) stops() []sheet.Block {
 	var blocks []sheet.Block
 	for _, g := range m.Plan.Gates() {
 		for _, w := range g.Stops {
-			if w.Code == "record/not-counted" {
-				continue // the count card is where that is answered
-			}
 			lines := sheet.Blanks{{Label: m.T("blank/signed"), Share: 3}, {Label: m.T("blank/reason"), Share: 4}, {Label: m.T("blank/date"), Share: 2}}
 			lead := m.T("cover/stop", "gate", m.T("gate/"+string(g.Gate)))
 			switch {
+			case w.Code == "record/not-counted":
+				lead += " " + m.T("cover/by-count")
+				lines = nil
 			case onlyDesign(w):
 				lead += " " + m.T("cover/no-way")
 				lines = nil

@@ -115,7 +115,7 @@ func TestTables(t *testing.T) {
 // The table of the field is the field.
 func TestFieldTable(t *testing.T) {
 	p := job(t, "s1")
-	rows, err := csv.NewReader(bytes.NewReader(export(t, p.input(length.Inch16, sheet.A4()), papers.GlueSet)["tables/field-1-1.csv"])).ReadAll()
+	rows, err := csv.NewReader(bytes.NewReader(export(t, p.input(length.Inch16, sheet.A4()), papers.GlueSet)["tables/field-1-1-mm.csv"])).ReadAll()
 	require.NoError(t, err)
 	// The first row as it is printed with the worked job, in mm whatever the reader's units.
 	assert.Equal(t, strings.Fields("0 0 18 72 36 18 18 36 72 18 0 0 0 18 72 36 18 18 36 72 18 0 0 0 18 72"), rows[0])

@@ -331,7 +331,7 @@ func (m *maker) hangBlocks(i int, h wall.Hanging) []sheet.Block {
 	for _, f := range h.HoldFacts() {
 		t.Rows = append(t.Rows, m.factRow(f))
 	}
-	blocks = append(blocks, sheet.Heading(m.T("hold/heading")), t, sheet.Small(m.T("hold/not-counted")))
+	blocks = append(blocks, sheet.Beside{Shares: []float64{1}, Columns: [][]sheet.Block{{sheet.Heading(m.T("hold/heading")), t, sheet.Small(m.T("hold/not-counted"))}}})
 	if t := m.holeTable(h); len(t.Rows) > 0 {
 		blocks = append(blocks, sheet.Heading(m.T("day/holes")))
 		if n := len(t.Rows); m.Words.Units.Bare() == length.InInch || len(h.Holes()) > n { // fractions and several heights take too much room for two columns

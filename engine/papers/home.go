@@ -29,7 +29,7 @@ func (m *maker) before() sheet.Paper {
 		}
 		add("cost", m.T(key, "amount", cost.Whole(m.locale())))
 	}
-	add("mass", m.T("cover/mass-value", "heaviest", words.Kg(m.Plan.Mass.HeaviestPanelKg), "total", words.Kg(m.Plan.Mass.TotalKg)))
+	add("mass", m.massText())
 	_, blocks := m.Plan.Cells()
 	add("blocks", m.Show(blocks))
 	space := length.MM(1200)
@@ -56,10 +56,16 @@ func (m *maker) drying() string {
 		}
 	}
 	const day = 24
+	text := m.T("home/drying-value", "glue", int(set+0.5), "days", int(math.Ceil(dry/day)))
 	if dry == 0 {
-		return m.T("home/drying-glue", "glue", int(set+0.5))
+		text = m.T("home/drying-glue", "glue", int(set+0.5))
 	}
-	return m.T("home/drying-value", "glue", int(set+0.5), "days", int(math.Ceil(dry/day)))
+	for _, w := range m.Plan.AllWatchOuts() {
+		if days, ok := w.Args["days"]; ok && w.Code == "moisture/stock" {
+			return m.T("home/settling", "days", days) + " " + text
+		}
+	}
+	return text
 }
 
 // shopping is what a home builder buys, aisle by aisle, with what is good enough
@@ -69,7 +75,7 @@ func (m *maker) shopping() sheet.Paper {
 	var blocks []sheet.Block
 	for _, a := range aisles() {
 		t := sheet.Table{Grid: true, Columns: []sheet.Column{
-			{Width: 8}, {Head: m.T("buy/how-much"), Width: 23}, {Head: m.T("buy/what"), Grow: true}, {Head: m.T("home/instead"), Grow: true},
+			{Width: 8}, {Head: m.T("buy/how-much"), Width: 23}, {Head: m.T("buy/what"), Grow: true}, {Head: m.T("home/instead"), Grow: true}, {Head: m.T("stock/paid"), Width: 20},
 		}}
 		for _, g := range all {
 			if g.aisle != a {
@@ -79,13 +85,13 @@ func (m *maker) shopping() sheet.Paper {
 			if g.look != "" {
 				what = m.T("home/what-look", "what", g.what, "look", g.look)
 			}
-			t.Rows = append(t.Rows, []sheet.Cell{{Tick: true}, {Text: g.count, Bold: true}, {Text: what}, {Text: g.instead}})
+			t.Rows = append(t.Rows, []sheet.Cell{{Tick: true}, {Text: g.count, Bold: true}, {Text: what}, {Text: g.instead}, {}})
 		}
 		if a == sheetAisle {
 			t.Rows = append(t.Rows, m.sheetCuts()...)
 		}
 		if a == paintAisle && len(t.Rows) > 0 {
-			t.Rows = append(t.Rows, []sheet.Cell{{Tick: true}, {}, {Text: m.T("home/brushes")}, {}})
+			t.Rows = append(t.Rows, []sheet.Cell{{Tick: true}, {}, {Text: m.T("home/brushes")}, {}, {}})
 		}
 		if len(t.Rows) > 0 {
 			blocks = append(blocks, sheet.Heading(m.T("aisle/"+string(a))), t)
@@ -107,7 +113,7 @@ func (m *maker) sheetCuts() [][]sheet.Cell {
 	for _, s := range m.Plan.Bill.Sheets {
 		for _, k := range s.Backers {
 			size := m.T("cuts/backer", "width", m.Words.Number(k.Width), "height", k.Height)
-			rows = append(rows, []sheet.Cell{{Tick: true}, {Text: m.pieces(k.Count)}, {Text: m.T("home/cut-to", "size", size)}, {Text: m.T("home/cut-instead")}})
+			rows = append(rows, []sheet.Cell{{Tick: true}, {Text: m.pieces(k.Count)}, {Text: m.T("home/cut-to", "size", size)}, {Text: m.T("home/cut-instead")}, {}})
 		}
 	}
 	return rows

@@ -30,7 +30,7 @@ func (m *maker) handOver() {
 
 // buildBook is what somebody at home builds by. With a kit the blocks are there.
 func (m *maker) buildBook() ([]sheet.Paper, []table) {
-	all := []sheet.Paper{m.fewest(m.before), m.fewest(m.safety), m.shopping(), m.tools(), m.homeSteps(), m.backerSheet()}
+	all := []sheet.Paper{m.fewest(m.before), m.fewest(m.safety), m.shopping(), m.tools(), m.homeSteps(), m.sheetCutting(), m.backerSheet()}
 	tables := []table{m.stock(), m.counts()}
 	if !m.kit() {
 		all, tables = append(all, m.stopList()), []table{m.stock(), m.cuts(), m.counts()}

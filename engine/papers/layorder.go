@@ -21,7 +21,7 @@ func (m *maker) layOrder() sheet.Paper {
 		if len(m.Plan.Groups) > 1 {
 			blocks = append(blocks, sheet.Heading(m.groupName(i)))
 		}
-		blocks = append(blocks, m.marks(i))
+		blocks = append(blocks, sheet.Text{Type: sheet.Type{Face: sheet.Bold}, Text: m.T("laying/length", "width", m.Plan.Groups[i].Built.FieldWidth, "every", measure.Every, "n", m.Plan.Groups[i].Built.Columns)}, m.marks(i))
 	}
 	blocks = append(blocks, sheet.Blanks{{Label: m.T("laying/lays-out"), Share: 1}, {Label: m.T("laying/glues"), Share: 1}})
 	return m.paper("lay-up", sheet.Front, blocks...)
@@ -31,7 +31,9 @@ func (m *maker) layOrder() sheet.Paper {
 func (m *maker) laySteps() []string {
 	b := m.Doc.Design.Bench
 	all := []string{m.T("laying/start", "edge", m.T("edge/"+m.start())), m.T("laying/dry")}
-	if most := m.mostParts(); most > 1 {
+	if most, least := m.parts(); most > 1 && most == least {
+		all = append(all, m.T("laying/all-parts", "n", most, "minutes", words.Minutes(b.GlueOpenMinutes)))
+	} else if most > 1 {
 		all = append(all, m.T("laying/parts", "n", most, "minutes", words.Minutes(b.GlueOpenMinutes)))
 	} else {
 		all = append(all, m.T("laying/whole", "minutes", words.Minutes(b.GlueOpenMinutes)))
@@ -43,12 +45,16 @@ func (m *maker) laySteps() []string {
 	return append(all, m.T("laying/measure", "edge", m.T("edge/"+m.start()), "every", measure.Every, "tolerance", m.within("row")), m.T("laying/tick"))
 }
 
-func (m *maker) mostParts() int {
-	most := 0
-	for _, c := range m.Job.Cards {
-		most = max(most, len(c.Parts))
+// parts is in how many parts a row is glued, at most and at least.
+func (m *maker) parts() (most, least int) {
+	for i, c := range m.Job.Cards {
+		n := max(len(c.Parts), 1)
+		most = max(most, n)
+		if i == 0 || n < least {
+			least = n
+		}
 	}
-	return most
+	return most, least
 }
 
 // mostSet is how many loose blocks a row takes at most.

@@ -133,11 +133,11 @@ func (m *maker) set(name string) ([]sheet.Paper, []table) {
 			return []sheet.Paper{m.fewest(m.cover), m.stockOrder(), m.stopList(), m.binLabels(), m.countCard(), m.recutList(), m.fewest(m.safety)}, tables
 		}
 		return []sheet.Paper{
-			m.fewest(m.cover), m.stockOrder(), m.backerSheet(), m.stopList(), m.binLabels(), m.countCard(), m.recutList(), m.frameList(), m.fewest(m.safety),
+			m.fewest(m.cover), m.stockOrder(), m.sheetCutting(), m.backerSheet(), m.stopList(), m.binLabels(), m.countCard(), m.recutList(), m.frameList(), m.fewest(m.safety),
 		}, tables
 	case GlueSet:
 		return []sheet.Paper{
-			m.fewest(m.cover), m.countCard(), m.recutList(), m.layOrder(), m.rowCards(), m.trimSheet(), m.finishSchedule(), m.fireRecord(), m.timeSheet(),
+			m.fewest(m.cover), m.countCard(), m.recutList(), m.layOrder(), m.rowCards(), m.trimSheet(), m.finishSchedule(), m.fireRecord(), m.timeSheet(), m.fewest(m.safety),
 		}, append([]table{m.counts(), m.hours()}, m.fields()...)
 	case HangSet:
 		return []sheet.Paper{

@@ -47,6 +47,9 @@ func (m *maker) safetyItems(part string) []string {
 				items = append(items, m.T("safety/dust-wood", "wood", m.wood(lot.Wood)))
 			}
 		}
+		if len(items) == 2 {
+			items = append(items, m.T("safety/dust-woods"))
+		}
 		return items
 	case "vibration":
 		return say("vibration-hours", "vibration-pause")

@@ -24,7 +24,7 @@ func (m *maker) steps() []func(sheet.Pen) {
 	}
 	return []func(sheet.Pen){
 		stepWall, stepRest, stepMeasure, from(stepBacker), stepStop, stepCut, stepSand,
-		stepCount, from(stepMark), from(stepLay), from(stepTrim), stepFinish, stepFrame, stepHang,
+		stepCount, from(stepMark), from(stepLay), from(stepTrim), stepFinish, func(p sheet.Pen) { stepFrame(p, m.Plan.Groups[0].Design.Frame.Joint == "mitred") }, stepHang,
 	}
 }
 
@@ -242,7 +242,7 @@ func stepLay(p sheet.Pen, start startEdge) {
 			p.Box(x, y, side, side, draw.Visible)
 		}
 	}
-	arrow(p, 27, start.at(6, 0), 22, start.at(6, 0))
+	arrow(p, 23, start.at(6, 0), 29, start.at(6, 0))
 }
 
 // stepTrim is a field with what comes off two of its edges, and the blade.
@@ -283,11 +283,15 @@ func stepFinish(p sheet.Pen) {
 }
 
 // stepFrame is the back of a panel in its frame, with cleat, spacer and screws.
-func stepFrame(p sheet.Pen) {
+func stepFrame(p sheet.Pen, mitred bool) {
 	p.Box(3, 1.5, 30, 21, draw.Outline)
 	p.Box(4.5, 3, 27, 18, draw.Visible)
 	for _, corner := range [][4]float64{{3, 1.5, 4.5, 3}, {33, 1.5, 31.5, 3}, {3, 22.5, 4.5, 21}, {33, 22.5, 31.5, 21}} {
-		p.Line(corner[0], corner[1], corner[2], corner[3], draw.Fine)
+		if mitred {
+			p.Line(corner[0], corner[1], corner[2], corner[3], draw.Fine)
+		} else { // the upright boards stand between the others
+			p.Line(corner[0], corner[3], corner[2], corner[3], draw.Fine)
+		}
 	}
 	p.Fill(6.5, 5.5, 23, 4, p.Hatch(1, 3))
 	p.Box(6.5, 5.5, 23, 4, draw.Outline)

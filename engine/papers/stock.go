@@ -9,6 +9,7 @@ import (
 	"blockfield/engine/length"
 	"blockfield/engine/measure"
 	"blockfield/engine/papers/sheet"
+	"blockfield/engine/wall"
 	"blockfield/engine/wood"
 	"blockfield/engine/words"
 )
@@ -76,12 +77,27 @@ func (m *maker) bars(bars []bench.Bar, like goods, say func(length.Length) strin
 func (m *maker) stickGoods() []goods {
 	var all []goods
 	for _, l := range m.Plan.Bill.Lots {
-		like := goods{aisle: timberAisle, look: m.T("stock/look-sticks"), instead: m.T("stock/instead-sticks"), price: "line/block-stock"}
+		look := m.T("stock/look-sticks")
+		if section := m.boughtAs(l); section != "" {
+			look = m.T("stock/look-section", "section", section, "size", l.Size) + " " + look
+		}
+		like := goods{aisle: timberAisle, look: look, instead: m.T("stock/instead-sticks"), price: "line/block-stock"}
 		all = append(all, m.bars(l.Bars, like, func(long length.Length) string {
 			return capital(m.T("buy/sticks", "wood", m.wood(l.Wood), "size", l.Size, "length", long))
 		})...)
 	}
 	return all
+}
+
+// boughtAs is the section that sticks are bought in, as the design says: its name on the
+// shelf, and what it becomes.
+func (m *maker) boughtAs(l bench.Lot) string {
+	for _, g := range m.Plan.Groups {
+		if b := g.Design.Block; b.Size.Same(l.Size) && slices.Contains(g.Design.Woods(), l.Wood) && b.Section != "" {
+			return m.Words.Given(b.Section)
+		}
+	}
+	return ""
 }
 
 func (m *maker) frameGoods() []goods {
@@ -205,12 +221,51 @@ func (m *maker) fixingGoods() []goods {
 		one.count, one.what, one.look, one.quantity = m.pieces(n), what, look, float64(n)
 		return one
 	}
-	all := []goods{of(bill.CleatScrews, capital(m.T("buy/cleat-screws")), m.T("stock/look-screws"))}
+	all := m.cleatScrewGoods(of)
 	for i, g := range m.Plan.Groups {
 		b := bill.Groups[i]
 		all = append(all, of(b.WallFixings*len(g.Built.Panels), capital(m.fixingName(i)), m.T("count/"+string(b.Rule))))
 	}
-	return append(all, of(bill.Brads, capital(m.T("buy/brads")), ""))
+	all = append(all, of(bill.Brads, capital(m.T("buy/brads")), ""), of(m.locks(), capital(m.T("buy/lock")), m.T("stock/look-lock")))
+	_, blocks := m.Plan.Cells()
+	if blocks == 0 || m.kit() {
+		return all
+	}
+	discs := of(1, capital(m.T("buy/abrasives", "n", blocks)), m.T("stock/look-abrasives"))
+	discs.count, discs.price, discs.unit = m.T("buy/set"), "line/abrasives", "pieces"
+	return append(all, discs)
+}
+
+// cleatScrewGoods are the screws of the panels' halves, with gauge and length where they
+// are known.
+func (m *maker) cleatScrewGoods(of func(n int, what, look string) goods) []goods {
+	var all []goods
+	counted := 0
+	for i, h := range m.Plan.Hangings {
+		half := h.Halves[0]
+		n := m.Plan.Bill.Groups[i].CleatScrews * len(m.Plan.Groups[i].Built.Panels)
+		if !half.Found || n == 0 {
+			continue
+		}
+		counted += n
+		what := capital(m.T("buy/cleat-screws-of", "gauge", half.Gauge, "long", length.MM(int64(half.Row.ScrewMM))))
+		all = append(all, of(n, what, m.T("stock/look-screws-plain")))
+	}
+	if counted != m.Plan.Bill.CleatScrews {
+		return []goods{of(m.Plan.Bill.CleatScrews, capital(m.T("buy/cleat-screws")), m.T("stock/look-screws"))}
+	}
+	return all
+}
+
+// locks is how many screws or clips hold the panels against being lifted off.
+func (m *maker) locks() int {
+	n := 0
+	for _, h := range m.Plan.Hangings {
+		if h.Means != wall.Stand && h.Design.Cleat.Lock != "none" {
+			n += len(h.Built.Panels)
+		}
+	}
+	return n
 }
 
 // fixingName names the wall fixings of a group as far as the design says.

@@ -29,7 +29,7 @@ func (m *maker) stopList() sheet.Paper {
 			m.stickPlan(lot),
 		}
 		if i == 0 {
-			lotBlocks = append(lotBlocks, sheet.Small(m.T("stop/legend", "every", remeasureEvery, "tolerance", m.within("block"))))
+			lotBlocks = append(lotBlocks, sheet.Small(m.T("stop/legend", "tolerance", m.within("block"))))
 		}
 		for _, h := range slices.Backward(lot.Heights) {
 			lotBlocks = append(lotBlocks, m.stopEntry(lot, h))

@@ -56,11 +56,20 @@ func (m *maker) hours() table {
 	t := table{name: "hours", head: m.heads("task", "name", "role", "low", "typical", "high")}
 	for _, task := range m.Plan.Bill.Tasks {
 		t.rows = append(t.rows, []cell{
-			text(task.ID), text(m.taskName(task.ID, task.Name)), text(task.Role),
+			text(task.ID), text(m.taskName(task.ID, task.Name)), text(m.role(task.Role)),
 			decimal(task.Minutes.Low, 1), decimal(task.Minutes.Typical, 1), decimal(task.Minutes.High, 1),
 		})
 	}
 	return t
+}
+
+// role is the word for who does a task, where it is one of those that every book has.
+func (m *maker) role(name string) string {
+	switch name {
+	case "shop", "office", "site":
+		return m.T("csv/role-" + name)
+	}
+	return name
 }
 
 // prices are the lines of the price: for the workshop alone.
@@ -85,13 +94,13 @@ func (m *maker) prices() table {
 	return t
 }
 
-// fields are the heights of each panel in mm, row by row from the top: a grid of
-// bare numbers.
+// fields are the heights of each panel, row by row from the top: a grid of bare numbers,
+// which can be read back, so that the unit stands in the file's name.
 func (m *maker) fields() []table {
 	var all []table
 	for i, g := range m.Plan.Groups {
 		for j, p := range g.Built.Panels {
-			t := table{name: fmt.Sprintf("field-%d-%d", i+1, j+1)}
+			t := table{name: fmt.Sprintf("field-%d-%d-mm", i+1, j+1)}
 			for row := range p.Grid.Rows {
 				cells := make([]cell, p.Grid.Columns)
 				for column := range cells {

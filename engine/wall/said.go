@@ -99,7 +99,7 @@ func (h Hanging) ratedFacts() []Fact {
 	return []Fact{
 		{"rated", words.Args{"count": r.Count, "what": f.What, "source": f.Source}},
 		{"rated-values", words.Args{"shear": kN(f.RatedShear), "pull": kN(f.RatedPull)}},
-		{"rated-strip", words.Args{"thick": h.Design.Cleat.Thickness, "long": metres(b.ToM - b.FromM), "tip": metres(b.TipM)}},
+		{"rated-strip", words.Args{"thick": h.Design.Cleat.Thickness, "high": length.MM(int64(halfHighMM)), "long": metres(b.ToM - b.FromM), "tip": metres(b.TipM)}},
 		{"rated-used", words.Args{"use": percent(r.Use), "factor": number(h.Factor)}},
 	}
 }

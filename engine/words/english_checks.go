@@ -211,7 +211,7 @@ func englishBenchChecks() map[string]string {
 		"bench/tiny-block":       "A block of {height} is too short even for a usual carrier. Make it taller, or say how it is cut and who answers for it.",
 		"bench/short-tail":       "With nothing but a hand to hold it, the last {tail} of a stick brings fingers to the blade. Leave {least}, or cut in a clamped carrier.",
 		"bench/sanding-time":     "Sanding takes {hours} with the machine in the hand. From {limit} a day on its vibration calls for measures: spread it over {days} days or people.",
-		"bench/glue-skins":       "Gluing a full row takes {row} s, and {safe} of the {open} s that this glue stays open are safe. Glue {blocks} {blocks|block|blocks} at a time, or take a slower glue.",
+		"bench/glue-skins":       "Gluing a full row takes {row} s, and {safe} of the {open} s that this glue stays open are safe. Glue at most {blocks} {blocks|block|blocks} at a time, or take a slower glue.",
 		"bench/cold-shop":        "The shop has {now}. Most wood glue turns chalky and weak below {least}.",
 		"bench/oily-rags":        "Rags with {finish} on them can catch fire by themselves within hours. Lay them flat outdoors, or under water in a lidded metal tin.",
 	}

@@ -16,6 +16,7 @@ func englishHome() map[string]string {
 		"home/drying":        "Waiting",
 		"home/drying-value":  "{glue} h for the glue, {days} days until the finish is dry",
 		"home/drying-glue":   "{glue} h for the glue; the finish as its label says",
+		"home/settling":      "{days} days for the sticks to settle in the room, then",
 		"home/right":         "Is it the right thing?",
 		"home/noise":         "Sawing and sanding are loud and dusty for days: tell the neighbours, and do it where dust can be drawn off.",
 		"home/instead":       "Good enough instead",

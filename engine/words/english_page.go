@@ -354,6 +354,8 @@ func englishBenchMoney() map[string]string {
 		"buy/fixings-stud":  "wall fixings: wood screws No. {gauge}, {long:sold} long, into the studs",
 		"buy/fixings-open":  "wall fixings, of a kind for this wall",
 		"buy/brads":         "brads for the frame",
+		"buy/lock":          "lift locks, one a panel, of the kind that the hang sheet names",
+		"buy/set":           "set",
 		"buy/abrasives":     "sanding discs and wear of the blade, for {n} cut blocks",
 		"bench/grams":       "{n} g",
 		"bench/metres":      "{n} m",

@@ -169,7 +169,7 @@ func englishHolding() map[string]string {
 		"hold/rated-values":       "One of them",
 		"hold/rated-values-value": "{shear} sideways, {pull} out, as typed",
 		"hold/rated-strip":        "Strip in the wall",
-		"hold/rated-strip-value":  "{thick} thick, 80 mm (3 1/8 in) high, {long} long, its tip {tip} above the floor",
+		"hold/rated-strip-value":  "{thick} thick, {high} high, {long} long, its tip {tip} above the floor",
 		"hold/rated-used":         "Used",
 		"hold/rated-used-value":   "to {use} with {factor} times the load, shear and pull added",
 		"hold/half":               "Cleat on the panel",

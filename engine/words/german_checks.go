@@ -211,8 +211,8 @@ func germanBenchChecks() map[string]string {
 		"bench/tiny-block":       "Ein Klotz von {height} ist selbst für eine übliche Spannlade zu kurz. Machen Sie ihn höher, oder sagen Sie, wie er geschnitten wird und wer dafür einsteht.",
 		"bench/short-tail":       "Wird es nur von Hand gehalten, so bringt das letzte Stück von {tail} einer Kantel die Finger ans Blatt. Lassen Sie {least} stehen, oder schneiden Sie in einer Spannlade.",
 		"bench/sanding-time":     "Das Schleifen dauert {hours} mit der Maschine in der Hand. Ab {limit} am Tag verlangen ihre Schwingungen Schutzmaßnahmen: Verteilen Sie es auf {days} Tage oder Personen.",
-		"bench/glue-skins":       "Eine volle Reihe zu leimen dauert {row} s, und {safe} der {open} s, die dieser Leim offen bleibt, sind sicher. Leimen Sie {blocks} {blocks|Klotz|Klötze} auf einmal, oder nehmen Sie einen langsameren Leim.",
+		"bench/glue-skins":       "Eine volle Reihe zu leimen dauert {row} s, und {safe} der {open} s, die dieser Leim offen bleibt, sind sicher. Leimen Sie höchstens {blocks} {blocks|Klotz|Klötze} auf einmal, oder nehmen Sie einen langsameren Leim.",
 		"bench/cold-shop":        "Die Werkstatt hat {now}. Unter {least} werden die meisten Holzleime kreidig und schwach.",
-		"bench/oily-rags":        "Lappen mit {finish} daran können sich innerhalb von Stunden selbst entzünden. Legen Sie sie flach im Freien aus, oder unter Wasser in einen Metallbehälter mit Deckel.",
+		"bench/oily-rags":        "Lappen, an denen {finish} haftet, können sich innerhalb von Stunden selbst entzünden. Legen Sie sie flach im Freien aus, oder unter Wasser in einen Metallbehälter mit Deckel.",
 	}
 }

@@ -16,6 +16,7 @@ func germanHome() map[string]string {
 		"home/drying":        "Warten",
 		"home/drying-value":  "{glue} h für den Leim, {days} Tage, bis die Oberfläche trocken ist",
 		"home/drying-glue":   "{glue} h für den Leim; die Oberfläche nach ihrem Etikett",
+		"home/settling":      "{days} Tage, bis die Kanteln sich an den Raum gewöhnt haben, dann",
 		"home/right":         "Ist es das Richtige?",
 		"home/noise":         "Sägen und Schleifen sind tagelang laut und staubig: Sagen Sie den Nachbarn Bescheid, und arbeiten Sie dort, wo sich der Staub absaugen lässt.",
 		"home/instead":       "Stattdessen gut genug",

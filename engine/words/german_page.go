@@ -354,6 +354,8 @@ func germanBenchMoney() map[string]string {
 		"buy/fixings-stud":  "Wandbefestigungen: Holzschrauben Nr. {gauge}, {long:sold} lang, in die Ständer",
 		"buy/fixings-open":  "Wandbefestigungen, passend zu dieser Wand",
 		"buy/brads":         "Stifte für den Rahmen",
+		"buy/lock":          "Aushebesicherungen, eine je Paneel, von der Art im Aufhängeblatt",
+		"buy/set":           "Satz",
 		"buy/abrasives":     "Schleifscheiben und Verschleiß des Sägeblatts, für {n} geschnittene Klötze",
 		"bench/grams":       "{n} g",
 		"bench/metres":      "{n} m",

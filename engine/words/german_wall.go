@@ -169,7 +169,7 @@ func germanHolding() map[string]string {
 		"hold/rated-values":       "Eine davon",
 		"hold/rated-values-value": "{shear} seitwärts, {pull} heraus, wie eingetragen",
 		"hold/rated-strip":        "Leiste in der Wand",
-		"hold/rated-strip-value":  "{thick} dick, 80 mm (3 1/8 Zoll) hoch, {long} lang, ihre Spitze {tip} über dem Boden",
+		"hold/rated-strip-value":  "{thick} dick, {high} hoch, {long} lang, ihre Spitze {tip} über dem Boden",
 		"hold/rated-used":         "Ausgenutzt",
 		"hold/rated-used-value":   "zu {use} mit dem {factor}-Fachen der Last, Abscheren und Auszug zusammengezählt",
 		"hold/half":               "Aufhängeleiste am Paneel",

@@ -24,7 +24,7 @@ func TestPapers(t *testing.T) {
 	require.NoError(t, err)
 	assert.Contains(t, string(book), "@page { size: Letter;")
 	assert.Contains(t, string(book), "font/ttf;base64,AAEAAAA", "the font of the papers")
-	for _, name := range []string{"drawings/backer-1.svg", "tables/counts.csv", "tables/field-1-1.csv"} {
+	for _, name := range []string{"drawings/backer-1.svg", "tables/counts.csv", "tables/field-1-1-mm.csv"} {
 		assert.FileExists(t, filepath.Join(dir, name))
 	}
 	packed, err := zip.OpenReader(filepath.Join(dir, "papers.zip"))
