@@ -521,7 +521,5 @@ async function begin() {
   if (!link) followHash();
 }
 
-begin().catch(() => page.classList.remove("opening"));
-// The page may have loaded while this waited for what is kept.
-if (document.readyState === "complete") versions.begin();
-else window.addEventListener("load", versions.begin);
+// All that is kept offline comes last: it would share a slow line with what the page waits for.
+begin().catch(() => page.classList.remove("opening")).then(versions.begin);
