@@ -123,3 +123,22 @@ func place(one scene.Panel, p panel.Panel, seed uint64) scene.Panel {
 	one.Levels, one.Woods, one.Seed = p.Grid.Levels, p.Woods, seed
 	return one
 }
+
+// Tones are the materials of a group: of its woods under their finish, of its frame, and
+// of the backer where it is bare.
+type Tones struct {
+	Woods         []scene.Material // in the order of design.Group.Woods
+	Frame, Backer scene.Material
+}
+
+// TonesOf returns the materials of a group of a valid design.
+func TonesOf(g design.Group) Tones {
+	var t Tones
+	for _, wood := range g.Woods() {
+		m, _ := material(wood, g.Finish.Kind, g.Finish.Colour)
+		t.Woods = append(t.Woods, m)
+	}
+	t.Frame, _ = material(g.Frame.Wood, g.Finish.Kind, g.Finish.FrameColour)
+	t.Backer, _ = sheet(g)
+	return t
+}

@@ -26,6 +26,12 @@ func (d Design) Revision() string {
 // Code is the code of the price book's content, printed on papers with money.
 func (b Book) Code() string { return codeOf(bookTree(), reflect.ValueOf(&b).Elem()) }
 
+// Code is the code of all that an offer holds, by which it is known: its number.
+func (o Offer) Code() string {
+	n, _ := designTree().child("offer")
+	return codeOf(n, reflect.ValueOf(&o).Elem())
+}
+
 // codeOf is the code of a value without spaces, all lengths in millimetres.
 func codeOf(n *node, v reflect.Value) string {
 	w := writer{sizes: true}

@@ -14,6 +14,9 @@ type Attr struct{ name, value string }
 // Class names what an element is, for the style sheet.
 func Class(class string) Attr { return Attr{"class", class} }
 
+// Opacity is how much of a fill covers what lies below it, 0 to 1.
+func Opacity(share float64) Attr { return Attr{"fill-opacity", Number(share)} }
+
 // Fill is a colour, "none", or what Hatch returns.
 func Fill(paint string) Attr { return Attr{"fill", paint} }
 

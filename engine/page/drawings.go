@@ -139,20 +139,7 @@ func comb(title string, heights []length.Length) string {
 func swatch(m scene.Material) template.HTML {
 	c := draw.New("swatch", draw.Box{X: 0, Y: 0, Width: 40, Height: 18})
 	c.Class("swatch")
-	c.Rect(draw.Box{X: 0, Y: 0, Width: 40, Height: 18}, draw.Fill(hex(m.Face)))
-	c.Path(draw.Polygon(40, 4, 40, 18, 20, 18), draw.Fill(hex(m.End)))
+	c.Rect(draw.Box{X: 0, Y: 0, Width: 40, Height: 18}, draw.Fill(m.Face.Hex()))
+	c.Path(draw.Polygon(40, 4, 40, 18, 20, 18), draw.Fill(m.End.Hex()))
 	return template.HTML(c.String())
-}
-
-// hex is a linear colour as a screen shows it, by the transfer curve of sRGB
-// (IEC 61966-2-1).
-func hex(c scene.RGB) string {
-	encode := func(x float64) int {
-		x = min(max(x, 0), 1)
-		if x <= 0.0031308 {
-			return int(math.Round(255 * 12.92 * x))
-		}
-		return int(math.Round(255 * (1.055*math.Pow(x, 1/2.4) - 0.055)))
-	}
-	return fmt.Sprintf("#%02x%02x%02x", encode(c.R), encode(c.G), encode(c.B))
 }

@@ -13,7 +13,10 @@ const letterheadSize = 5.2
 // neither the price book says nor the site. A workshop writes it on every letter: it is no
 // figure.
 func (m *maker) letterhead() []sheet.Block {
-	name, reach := strings.TrimSpace(m.Book.Workshop), m.reach()
+	name, reach, number := m.sender()
+	if number != "" {
+		reach = strings.TrimPrefix(reach+" · "+m.T("letterhead/tax", "number", number), " · ")
+	}
 	if name == "" && reach == "" {
 		name, reach = m.Maker, m.WriteTo
 	}
@@ -29,16 +32,18 @@ func (m *maker) letterhead() []sheet.Block {
 	})}
 }
 
-// reach is the workshop's address with its tax number, on one line.
-func (m *maker) reach() string {
+// sender is the workshop by name, how to reach it, on one line, and its tax number: as the
+// offer of this very design has them, or else the book.
+func (m *maker) sender() (name, reach, number string) {
+	name, address, number := m.Book.Workshop, m.Book.Address, m.Book.TaxNumber
+	if o := m.snapshot(); o != nil {
+		name, address, number = o.Workshop, o.Address, o.TaxNumber
+	}
 	var all []string
-	for line := range strings.Lines(m.Book.Address) {
+	for line := range strings.Lines(address) {
 		if line = strings.TrimSpace(line); line != "" {
 			all = append(all, line)
 		}
 	}
-	if tax := strings.TrimSpace(m.Book.TaxNumber); tax != "" {
-		all = append(all, m.T("letterhead/tax", "number", tax))
-	}
-	return strings.Join(all, " · ")
+	return strings.TrimSpace(name), strings.Join(all, " · "), strings.TrimSpace(number)
 }

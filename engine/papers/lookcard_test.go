@@ -18,7 +18,7 @@ import (
 func TestLookCardsShadows(t *testing.T) {
 	p := job(t, "s2")
 	card := of(make1(t, p.input(length.Metric, sheet.A4()), papers.OfferSet), "look-card")
-	require.Len(t, card, 1)
+	require.NotEmpty(t, card)
 	counts := map[string]int{}
 	for _, n := range parse(t, card[0].SVG).Children {
 		counts[n.attr("class")] = len(n.Children)

@@ -1,9 +1,12 @@
 package papers
 
 import (
+	"slices"
 	"strings"
 
 	"blockfield/engine"
+	"blockfield/engine/check"
+	"blockfield/engine/cost"
 	"blockfield/engine/design"
 	"blockfield/engine/draw"
 	"blockfield/engine/length"
@@ -21,42 +24,190 @@ import (
 // in it and what it costs.
 func (m *maker) offer() sheet.Paper {
 	p := m.paper("offer", sheet.NoView)
-	if !m.offered() {
+	own := m.Doc.Design.Work.OwnBuild
+	switch {
+	case own:
+		p.Title = m.T("paper/glance")
+	case !m.offered():
 		p.Title = m.T("paper/indication")
 	}
-	p.Blocks = append(m.letterhead(),
-		sheet.Beside{Shares: []float64{1.08, 1}, Columns: [][]sheet.Block{{m.offerPicture()}, {m.offerFacts()}}},
-		sheet.Heading(m.T("offering/sound")),
-	)
+	if !own {
+		p.Blocks = append(m.letterhead(), m.addressee()...)
+	}
+	p.Blocks = append(p.Blocks, sheet.Beside{Shares: []float64{1.08, 1}, Columns: [][]sheet.Block{{m.offerPicture()}, {m.offerFacts()}}},
+		sheet.Heading(m.T("offering/sound")))
 	for _, s := range m.soundText() {
 		p.Blocks = append(p.Blocks, sheet.Text{Text: s, Type: m.inHand()})
 	}
-	p.Blocks = append(p.Blocks, sheet.Beside{Shares: []float64{1.08, 1}, Columns: [][]sheet.Block{
-		{sheet.Heading(m.T("offering/in")), sheet.List{Size: m.inHand().Size, Items: m.included()}, sheet.Heading(m.T("offering/out")), sheet.List{Size: m.inHand().Size, Items: m.left()}},
-		append([]sheet.Block{sheet.Heading(m.T("offering/price"))}, m.priceBlocks()...),
-	}})
-	if passed := m.cautions("supply/"); len(passed) > 0 {
-		p.Blocks = append(p.Blocks, passed...)
+	if own {
+		p.Blocks = append(p.Blocks, sheet.Heading(m.T("offering/price")), sheet.Say(m.T("offering/own-build")))
+		return m.withOpen(p)
 	}
+	out := "offering/out"
+	if len(m.Doc.Design.Money.Extras) > 0 {
+		out = "offering/out-beyond" // what a line is for, nobody knows but whoever typed it
+	}
+	list := func(items []string) sheet.Block { return sheet.List{Size: m.inHand().Size, Items: items} }
+	in := []sheet.Block{sheet.Heading(m.T("offering/in")), list(m.included())}
+	not := []sheet.Block{sheet.Heading(m.T(out)), list(m.phrases(engine.Excluded(m.Doc.Design)))}
+	if !m.offered() { // what is signed takes two sheets, and fills the first one better in smaller pieces
+		in, not = append(in, not...), nil
+	}
+	p.Blocks = append(p.Blocks, sheet.Beside{Shares: []float64{1.08, 1}, Columns: [][]sheet.Block{
+		in, append([]sheet.Block{sheet.Heading(m.T("offering/price"))}, m.priceBlocks()...),
+	}})
+	p.Blocks = append(p.Blocks, not...)
+	p.Blocks = append(p.Blocks, m.otherLooks()...)
+	p.Blocks = append(p.Blocks, m.cautions("supply/")...)
+	p = m.withOpen(p)
+	for line := range strings.Lines(m.terms()) {
+		p.Blocks = append(p.Blocks, sheet.Small(strings.TrimSpace(line)))
+	}
+	return m.signed(p)
+}
+
+// withOpen is a paper with what is still open, in a box.
+func (m *maker) withOpen(p sheet.Paper) sheet.Paper {
 	if open := m.openQuestions(); len(open) > 0 {
 		p.Blocks = append(p.Blocks, sheet.Notice{Sign: sheet.CautionSign, Lead: m.T("offering/open"), Text: strings.Join(open, " ")})
 	}
-	if terms := strings.TrimSpace(m.Book.Terms); terms != "" && !m.Client && !m.Book.Placeholder {
-		for line := range strings.Lines(terms) {
-			p.Blocks = append(p.Blocks, sheet.Small(strings.TrimSpace(line)))
-		}
+	return p
+}
+
+// signed is a paper with its days and where both sides sign it. An indication binds
+// nobody and is not signed.
+func (m *maker) signed(p sheet.Paper) sheet.Paper {
+	var days []string
+	if m.offered() {
+		days = m.phrases(engine.PromisedDays(*m.Doc.Offer))
 	}
-	if o := m.Doc.Offer; m.offered() && o.ReadyFrom != "" && o.ReadyBy != "" {
-		p.Blocks = append(p.Blocks, sheet.Heading(m.T("offering/delivery")), sheet.Say(m.T("offer/ready", "from", o.ReadyFrom, "by", o.ReadyBy, "date", o.ValidUntil)))
+	if len(days) > 0 {
+		p.Blocks = append(p.Blocks, sheet.Heading(m.T("offering/delivery")))
+		for _, line := range days {
+			p.Blocks = append(p.Blocks, sheet.Text{Text: line, Type: m.inHand()})
+		}
 	} else {
 		p.Blocks = append(p.Blocks, sheet.Blanks{{Label: m.T("offering/delivery"), Share: 1}, {Label: m.T("offering/starts"), Share: 1}})
 	}
-	if m.offered() {
-		p.Blocks = append(p.Blocks, sheet.Blanks{
-			{Label: m.T("offering/for-client"), Share: 2}, {Label: m.T("offering/for-workshop"), Share: 2}, {Label: m.T("blank/date"), Share: 1},
+	if !m.offered() {
+		return p
+	}
+	p.Blocks = append(p.Blocks, sheet.Beside{Shares: []float64{1}, Columns: [][]sheet.Block{{ // the strip stays in one piece
+		sheet.Heading(m.T("offering/order")),
+		sheet.Text{Text: m.T("offering/order-lead", "number", m.Doc.Offer.Code(), "gross", m.ofAmount(m.Doc.Offer.Gross).Format(m.locale())), Type: m.inHand()},
+		sheet.Blanks{
+			{Label: m.T("offering/for-client"), Share: 3}, {Label: m.T("blank/date"), Share: 1.3},
+			{Label: m.T("offering/for-workshop"), Share: 3}, {Label: m.T("blank/date"), Share: 1.3},
+		},
+	}}})
+	return p
+}
+
+// addressee is who the offer is for, with a line where nobody is named: a name goes into
+// no file and no link. Beside it stands the number of the offer.
+func (m *maker) addressee() []sheet.Block {
+	var to sheet.Block = sheet.Blanks{{Label: m.T("offering/to"), Share: 1}}
+	if name := strings.TrimSpace(m.Job.Record.Client.Name); name != "" {
+		to = sheet.Say(m.T("order-paper/to", "name", name))
+	}
+	if !m.offered() {
+		return []sheet.Block{to}
+	}
+	number := m.T("offering/number", "number", m.Doc.Offer.Code())
+	if made := m.Doc.Offer.Made; made != "" {
+		number = m.T("offering/number-of", "number", m.Doc.Offer.Code(), "date", made)
+	}
+	return []sheet.Block{sheet.Beside{Shares: []float64{1.08, 1}, Columns: [][]sheet.Block{{to}, {sheet.Text{Text: number, Type: sheet.Type{Face: sheet.Bold}}}}}}
+}
+
+// terms are those of the offer, or of the workshop's own book.
+func (m *maker) terms() string {
+	if o := m.snapshot(); o != nil {
+		return strings.TrimSpace(o.Terms)
+	}
+	if m.Client || m.Book.Placeholder {
+		return ""
+	}
+	return strings.TrimSpace(m.Book.Terms)
+}
+
+// snapshot is the offer of this very design where it carries all that is signed; nil where
+// there is none, or one of an earlier program.
+func (m *maker) snapshot() *design.Offer {
+	if m.offered() && m.Doc.Offer.Made != "" {
+		return m.Doc.Offer
+	}
+	return nil
+}
+
+// otherLooks are what was kept beside this look, with what each costs.
+func (m *maker) otherLooks() []sheet.Block {
+	all, prices := m.kept()
+	if len(all) == 0 {
+		return nil
+	}
+	t := sheet.Table{Size: m.inHand().Size, Columns: []sheet.Column{
+		{}, {Head: m.T("offering/wood"), Grow: true}, {Head: m.T("offering/size")}, {Head: m.T("offering/mass"), Right: true}, {Head: m.T("offering/with-tax"), Right: true},
+	}}
+	for i, o := range all {
+		wood := design.Group{Wood: o.Wood, SecondWood: o.SecondWood}.WoodName()
+		t.Rows = append(t.Rows, []sheet.Cell{
+			{Text: o.Name, Bold: true}, {Text: capital(m.Show(wood))},
+			{Text: m.T("offering/size-value", "width", m.Words.Number(m.round(o.Width)), "height", m.round(o.Height))},
+			{Text: m.Show(words.Kg(o.Kg))}, {Text: prices[i], Bold: true},
 		})
 	}
-	return p
+	return []sheet.Block{sheet.Heading(m.T("offering/others")), t, sheet.Small(m.T("offering/others-lead"))}
+}
+
+// kept are the looks that were kept beside this one, and what each costs this reader.
+func (m *maker) kept() (all []design.OfferedLook, prices []string) {
+	if o := m.snapshot(); o != nil {
+		for _, other := range o.Others {
+			prices = append(prices, m.against(m.ofAmount(other.Gross), m.ofAmount(o.Gross)))
+		}
+		return o.Others, prices
+	}
+	if m.offered() {
+		return nil, nil
+	}
+	price := m.Plan.Price
+	all = engine.Beside(design.Offer{Revision: m.Plan.Revision, Currency: price.Currency}, m.Doc, m.Looks).Others
+	for _, other := range all {
+		if m.Client {
+			prices = append(prices, m.rangeOf(other.Revision))
+			continue
+		}
+		prices = append(prices, m.against(other.Gross.In(price.Currency), price.Gross))
+	}
+	return all, prices
+}
+
+// against is the price of another look, with its difference to this one.
+func (m *maker) against(gross, this money.Money) string {
+	more := gross.Sub(this)
+	switch {
+	case gross.Minor == 0:
+		return m.T("offering/other-open")
+	case more.Minor > 0:
+		return m.T("offering/other-more", "gross", gross, "more", more)
+	case more.Minor < 0:
+		return m.T("offering/other-less", "gross", gross, "less", this.Sub(gross))
+	}
+	return m.Show(gross)
+}
+
+// rangeOf is what a kept look costs by the selling book.
+func (m *maker) rangeOf(revision string) string {
+	for i, r := range m.Looks {
+		if r.Revision != revision {
+			continue
+		}
+		if low, high, err := engine.Quote(m.Doc.Looks[i].Design, r, m.selling()); err == nil && high.Minor > 0 {
+			return m.T("money/range", "low", low.Whole(m.locale()), "high", high.Whole(m.locale()))
+		}
+	}
+	return m.T("offering/no-price")
 }
 
 // offered reports whether this very design was offered.
@@ -97,14 +248,23 @@ func (m *maker) wallPicture(width, most float64) sheet.Block {
 					continue // beyond its wall: a Stop of its own
 				}
 				in := (g.Built.OuterWidth.Millimetres() - g.Built.FieldWidth.Millimetres()) / 2
-				p.Fill(x, y, ow, oh, draw.Fill("#c8c8c8"))
-				m.fieldPicture(p.In(x+k.of(in), y+k.of(in), ow-2*k.of(in), oh-2*k.of(in)), panel.Grid, k.of(g.Built.Pitch.Millimetres()))
+				p.Fill(x, y, ow, oh, draw.Fill(edge(g)))
+				tonedField(p.In(x+k.of(in), y+k.of(in), ow-2*k.of(in), oh-2*k.of(in)), g, panel, k.of(g.Built.Pitch.Millimetres()))
 				p.Box(x, y, ow, oh, draw.Visible)
 			}
 		}
 		m.person(p, k, right, k.of(wide), k.of(high))
 		p.Line(0, k.of(high), k.of(wide), k.of(high), draw.Outline)
 	}}
+}
+
+// edge is the tone of what is seen round the blocks of a group.
+func edge(g engine.Group) string {
+	tones := engine.TonesOf(g.Design)
+	if g.Built.Framed {
+		return tones.Frame.Face.Hex()
+	}
+	return tones.Backer.Face.Hex()
 }
 
 // person stands at the side where there is room, for scale.
@@ -126,6 +286,9 @@ func (m *maker) offerFacts() sheet.Block {
 	add := func(key string, value string) {
 		t.Rows = append(t.Rows, []sheet.Cell{{Text: m.T("offering/" + key)}, {Text: value, Bold: true}})
 	}
+	if o := m.snapshot(); o != nil && o.Look != "" {
+		add("look", o.Look)
+	}
 	n := 0
 	for i, g := range m.Plan.Groups {
 		n += len(g.Built.Panels)
@@ -135,6 +298,9 @@ func (m *maker) offerFacts() sheet.Block {
 		}
 		t.Rows = append(t.Rows, []sheet.Cell{{Text: label}, {Text: m.T("offering/size-value",
 			"width", m.Words.Number(m.round(g.Built.TotalWidth)), "height", m.round(g.Built.TotalHeight)), Bold: true}})
+		if len(g.Built.Panels) > 1 {
+			add("each", m.T("offering/size-value", "width", m.Words.Number(m.round(g.Built.OuterWidth)), "height", m.round(g.Built.OuterHeight)))
+		}
 	}
 	g := m.Plan.Groups[0]
 	depth := g.Built.Stack
@@ -173,9 +339,28 @@ func (m *maker) soundText() []string {
 	return append(all, m.T("sound/not"), m.T("offering/calculated"))
 }
 
-// included is what the price holds, and left what it does not.
-func (m *maker) included() []string { return m.phrases(engine.Included(m.Doc.Design, m.Plan)) }
-func (m *maker) left() []string     { return m.phrases(engine.Excluded(m.Doc.Design)) }
+// included is what the price holds, with the amounts of lines that are sold as they stand.
+func (m *maker) included() []string {
+	in := engine.Included(m.Doc.Design, m.Plan)
+	all := m.phrases(slices.DeleteFunc(in, func(p words.Phrase) bool { return p.Key == "includes/beside" }))
+	for _, x := range m.Doc.Design.Money.Extras {
+		if x.Role == design.ExtraSold && x.Name != "" {
+			all = append(all, m.T("offering/line", "name", x.Name, "net", x.Amount.In(m.currency())))
+		}
+	}
+	return all
+}
+
+// currency is that of the price on this paper.
+func (m *maker) currency() string {
+	switch {
+	case m.offered():
+		return m.Doc.Offer.Currency
+	case m.Client:
+		return m.selling().Currency
+	}
+	return m.Plan.Price.Currency
+}
 
 func (m *maker) phrases(all []words.Phrase) []string {
 	said := make([]string, len(all))
@@ -188,8 +373,6 @@ func (m *maker) phrases(all []words.Phrase) []string {
 // priceBlocks are the price as this reader may know it.
 func (m *maker) priceBlocks() []sheet.Block {
 	switch {
-	case m.Doc.Design.Work.OwnBuild:
-		return []sheet.Block{sheet.Say(m.T("offering/own-build"))}
 	case m.offered():
 		return m.firm(m.ofAmount(m.Doc.Offer.Net), m.ofAmount(m.Doc.Offer.Tax), m.ofAmount(m.Doc.Offer.Gross), m.T("offering/until", "date", m.Doc.Offer.ValidUntil))
 	case !m.Client && m.Plan.Price.Sold && m.Plan.Price.Gross.Minor > 0:
@@ -246,13 +429,24 @@ func (m *maker) firm(net, tax, gross money.Money, holds string) []sheet.Block {
 
 // taxLines say the tax in a price: at one rate, at each of several, or by whom it is owed.
 func (m *maker) taxLines(net, tax money.Money) []string {
-	terms, taxes := m.Doc.Design.Money, m.Plan.Price.Taxes
+	terms, taxes, reverse := m.Doc.Design.Money, m.Plan.Price.Taxes, ""
+	if !m.Client {
+		reverse = m.Book.ReverseCharge
+	}
+	if o := m.snapshot(); o != nil {
+		taxes, reverse = nil, o.ReverseCharge
+		for _, t := range o.Taxes {
+			taxes = append(taxes, cost.TaxAmount{Percent: t.Percent, Base: m.ofAmount(t.Base), Amount: m.ofAmount(t.Tax)})
+		}
+	} else if m.Plan.Price.Tax != tax {
+		taxes = nil
+	}
 	switch {
-	case terms.Reverse && m.Book.ReverseCharge != "" && !m.Client:
-		return []string{m.T("offering/net-only", "net", net), m.Words.Given(m.Book.ReverseCharge)}
+	case terms.Reverse && reverse != "":
+		return []string{m.T("offering/net-only", "net", net), m.Words.Given(reverse)}
 	case terms.Reverse:
 		return []string{m.T("offering/net-only", "net", net), m.T("includes/reverse-charge")}
-	case len(taxes) < 2 || m.Plan.Price.Tax != tax:
+	case len(taxes) < 2:
 		return []string{m.T("offering/net-tax", "net", net, "tax", tax, "share", words.Percent(terms.Tax))}
 	}
 	lines := []string{m.T("offering/net-only", "net", net)}
@@ -262,12 +456,18 @@ func (m *maker) taxLines(net, tax money.Money) []string {
 	return lines
 }
 
-// stages are what falls due when, where the plan has the price that is shown.
+// stages are what falls due when, where they are known of the price that is shown.
 func (m *maker) stages(gross money.Money) [][]sheet.Cell {
+	var rows [][]sheet.Cell
+	if o := m.snapshot(); o != nil {
+		for _, s := range o.Stages {
+			rows = append(rows, sheet.Row(capital(m.Words.Given(s.Name)), m.Show(m.ofAmount(s.Amount))))
+		}
+		return rows
+	}
 	if m.Client || m.Plan.Price.Gross != gross {
 		return nil
 	}
-	var rows [][]sheet.Cell
 	for _, s := range m.Plan.Price.Stages {
 		rows = append(rows, sheet.Row(capital(m.Words.Given(s.Name)), m.Show(s.Amount)))
 	}
@@ -299,11 +499,12 @@ func (m *maker) selling() design.SellingBook {
 
 func (m *maker) locale() string { return m.Words.MoneyLocale() }
 
-// openQuestions are what has to be answered before the price is firm.
+// openQuestions are what has to be answered before the price is firm, and every Stop that
+// stands: nobody signs for what cannot be hung.
 func (m *maker) openQuestions() []string {
 	var all []string
 	d := m.Doc.Design
-	if !d.Work.Survey {
+	if !d.Work.Survey && !d.Work.OwnBuild {
 		all = append(all, m.T("offering/no-survey"))
 	}
 	if d.Room.Public && m.Job.Record.Asked.Fire == "" {
@@ -315,20 +516,10 @@ func (m *maker) openQuestions() []string {
 			break
 		}
 	}
+	for _, w := range m.Plan.WatchOuts { // those of the workshop's money are private, and not here
+		if w.Level == check.Stop {
+			all = append(all, m.Words.Say(w.Code, w.Args))
+		}
+	}
 	return all
-}
-
-// careCard is what stays with the client.
-func (m *maker) careCard() sheet.Paper {
-	heaviest := words.Kg(m.Plan.Mass.HeaviestPanelKg)
-	items := []string{
-		m.T("care/dust"), m.T("care/water"), m.T("care/air"), m.T("care/heat"), m.T("care/spare", "heights", m.Show(m.allHeights())),
-		m.T("care/lift", "mass", heaviest), m.T("care/look"),
-	}
-	lock := sheet.Blanks{{Label: m.T("care/unlock"), Share: 1}, {Label: m.T("care/lock"), Share: 1}}
-	from := m.letterhead()
-	if len(from) == 0 {
-		lock = append(sheet.Blanks{{Label: m.T("care/call"), Share: 2}}, lock...)
-	}
-	return m.paper("care-card", sheet.NoView, append(from, sheet.List{Items: items}, lock)...)
 }

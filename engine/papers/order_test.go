@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"blockfield/engine"
+	"blockfield/engine/check"
 	"blockfield/engine/design"
 	"blockfield/engine/design/designtest"
 	"blockfield/engine/length"
@@ -103,11 +104,76 @@ func TestLookCard(t *testing.T) {
 		p := job(t, name)
 		set := make1(t, p.input(length.Metric, sheet.A4()), papers.OfferSet)
 		text := said(t, set)
-		for _, want := range []string{"Look card", "from the left", "from below", "natural size", "darker"} {
+		for _, want := range []string{"Look and care", "from the left", "from below", "natural size", "darker", "end grain", "Care card", "weighs"} {
 			assert.Contains(t, text, want, name)
 		}
 		for _, s := range set.Sheets {
 			assert.Empty(t, s.Overflow, name)
 		}
 	}
+}
+
+// The client's paper of an offer is the workshop's, whichever book is in force: it carries
+// who offers, the taxes by rate, payments, terms, days, the other looks and its number.
+func TestAnOfferIsOnePaper(t *testing.T) {
+	book, digits := designtest.Sentinel(t)
+	book.Workshop, book.Address, book.TaxNumber, book.Terms = "Elm Yard", "5 Mill Lane\nhands@elm.example", "XA 404", "The wall is dry."
+	doc := design.Clone(job(t, "s2").doc)
+	doc.Design.Money.Extras = []design.Extra{
+		{Name: "Make good the plaster", Amount: design.Units(150), Role: design.ExtraSold, OwnTax: true, Tax: 7},
+		{Name: "Sample", Amount: design.Units(85), Role: design.ExtraSold},
+	}
+	other := design.Clone(doc)
+	other.Design.Walls[0].Groups[0].Wood = "oak"
+	doc.Looks = []design.Look{{Name: "Warm", Design: other.Design}}
+	p := planOf(t, doc, book)
+	oak := planOf(t, other, book)
+	const day = "2030-05-14"
+	o, why := engine.MakeOffer(p.plan, book, day, 30)
+	require.Empty(t, why.Key)
+	o = engine.Beside(engine.Follow(doc.Design, p.plan, design.NewRecord(), day).Promising(o), doc, []engine.Result{oak.plan})
+	p.doc.Offer = &o
+	in := p.input(length.Metric, sheet.A4())
+	in.Book, in.Words.Locale = book, "en"
+	maker := said(t, make1(t, in, papers.OfferSet))
+
+	link, err := design.EncodeLink(p.doc)
+	require.NoError(t, err)
+	got, err := design.DecodeLink(link)
+	require.NoError(t, err)
+	client := planOf(t, got, design.DefaultBook()).input(length.Metric, sheet.A4())
+	client.Client, client.Words.Locale = true, "en"
+	text := said(t, make1(t, client, papers.OfferSet))
+	assert.Equal(t, maker, text)
+	for _, want := range []string{
+		"Elm Yard", "5 Mill Lane · hands@elm.example · Tax number XA 404", "The wall is dry.", "Offer " + o.Code() + " of 2030-05-14",
+		"Make good the plaster, €150.00 without tax", "Sample, €85.00 without tax", "€10.50: 7 % tax on €150.00", "beyond the lines named above",
+		"Handed over", "Warm", "Oak", oak.plan.Price.Gross.Format("en"), "Ordered on 2030-05-14: ready between", "Ordered on the last day, 2030-06-13",
+		"Who to call: Elm Yard", "1252 × 971 mm",
+	} {
+		assert.Contains(t, text, want)
+	}
+	assert.Empty(t, leaks(text, digits))
+
+	changed := o
+	changed.Gross += design.Units(1)
+	assert.NotEqual(t, o.Code(), changed.Code())
+	in.Job.Record.Client.Name = "Ada Beech"
+	assert.Contains(t, said(t, make1(t, in, papers.OfferSet)), "For Ada Beech")
+}
+
+// What is still open on a client's sheet names every Stop, and no figure of the workshop's.
+func TestStillOpenNamesEveryStop(t *testing.T) {
+	p := job(t, "s5")
+	in := p.input(length.Metric, sheet.A4())
+	in.Client = true
+	text := strings.Join(strings.Fields(said(t, make1(t, in, papers.OfferSet))), " ")
+	stops := 0
+	for _, w := range p.plan.WatchOuts {
+		if w.Level == check.Stop {
+			stops++
+			assert.Contains(t, text, in.Words.Say(w.Code, w.Args))
+		}
+	}
+	assert.Positive(t, stops)
 }

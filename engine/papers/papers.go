@@ -27,6 +27,7 @@ type Input struct {
 	Job     engine.Job          // the plan with what its record says of the work
 	Book    design.Book         // that the plan was made with
 	Selling *design.SellingBook // that clients are quoted by; nil: the example's
+	Looks   []engine.Result     // plans of the looks that are kept with the document, in their order; nil: not known
 	Heard   *engine.Hearing     // what the panels do to sound; nil: not known
 	Picture Picture             // of the panels; none: they are drawn
 	Client  bool                // a client prints it, who knows no more than a range
@@ -122,7 +123,7 @@ func Make(in Input, name string) (Set, bool) {
 func (m *maker) set(name string) ([]sheet.Paper, []table) {
 	switch name {
 	case OfferSet:
-		return []sheet.Paper{m.fewest(m.offer), m.fewest(m.lookCard), m.careCard()}, nil
+		return []sheet.Paper{m.fewest(m.offer), m.fewest(m.lookCard)}, nil
 	case OrderSet:
 		return slices.Concat([]sheet.Paper{}, m.changeSlips(), m.invoices()), nil
 	case BookSet:

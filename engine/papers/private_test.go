@@ -49,7 +49,7 @@ func TestClientPapersHoldNoPrivateFigure(t *testing.T) {
 			in.Book, in.Client = book, client
 			in.Words.Locale = "en"
 			all := read(t, in, papers.For(papers.Client, design.HungScope, false))
-			for _, paper := range []string{"offer", "care-card"} {
+			for _, paper := range []string{"offer"} {
 				head := said(t, papers.Set{Sheets: of(make1(t, in, papers.OfferSet), paper)[:1]})
 				assert.Contains(t, head, "Elm Yard\n5 Mill Lane · Appleby · hands@elm.example · Tax number XA 404\n", paper)
 			}

@@ -40,7 +40,7 @@ func TestScan(t *testing.T) {
 		for _, paper := range []string{"cover", "before", "stop-list", "count-card", "lay-up", "row-cards", "time-sheet"} {
 			assert.True(t, on[paper], paper)
 		}
-		for _, paper := range []string{"offer", "care-card", "rear-map", "hang-sheet", "bin-labels"} {
+		for _, paper := range []string{"offer", "look-card", "rear-map", "hang-sheet", "bin-labels"} {
 			assert.False(t, on[paper], paper)
 		}
 	}

@@ -31,6 +31,19 @@ const (
 // RGB is a linear colour; as an albedo each part lies between 0 and 1.
 type RGB struct{ R, G, B float64 }
 
+// Hex is the colour as a screen shows it, by the transfer curve of sRGB (IEC 61966-2-1):
+// "#c8a078".
+func (c RGB) Hex() string {
+	encode := func(x float64) int {
+		x = min(max(x, 0), 1)
+		if x <= 0.0031308 {
+			return int(math.Round(255 * 12.92 * x))
+		}
+		return int(math.Round(255 * (1.055*math.Pow(x, 1/2.4) - 0.055)))
+	}
+	return fmt.Sprintf("#%02x%02x%02x", encode(c.R), encode(c.G), encode(c.B))
+}
+
 // Wall is the wall that the panels hang on.
 type Wall struct {
 	WidthM, HeightM float64

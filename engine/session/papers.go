@@ -121,6 +121,9 @@ func (s *Session) paperInput(in page.Input) papers.Input {
 		Client: s.paperReader() == papers.Client, Today: in.Today, Words: in.Words, Format: format, Site: s.site,
 		Maker: s.maker, WriteTo: s.workshop,
 	}
+	if _, set := s.paperSets(); set == papers.OfferSet {
+		out.Looks = s.lookPlans()
+	}
 	if s.paper.revision == s.now.plan.Revision {
 		out.Picture = s.paper.picture
 	}

@@ -114,11 +114,11 @@ func TestPaperFiles(t *testing.T) {
 // What was heard of a design is said on its offer as soon as it is known.
 func TestHeardOnTheOffer(t *testing.T) {
 	s := fresh()
-	assert.NotContains(t, sheets(t, s, "client"), "sends most of what hits it")
+	assert.NotContains(t, sheets(t, s, "client"), "send most of what hits them")
 	heard := ask(t, s, session.Request{Op: "hear", Text: string(design.Encode(s.Document()))})
 	require.True(t, heard.OK)
 	res := ask(t, s, session.Request{Op: "heard", Revision: heard.Revision, Text: heard.Heard})
-	assert.Contains(t, strings.ReplaceAll(plain(html(res)), " ", ""), "sendsmostofwhathitsit")
+	assert.Contains(t, strings.ReplaceAll(plain(html(res)), " ", ""), "sendmostofwhathitsthem")
 }
 
 // plain is a text without its tags.

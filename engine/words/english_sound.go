@@ -4,7 +4,7 @@ package words
 // compare designs and are rounded to what they are worth.
 func englishSound() map[string]string {
 	return map[string]string{
-		"sound/client-fits":    "From somewhere between {low} and {high} on this panel sends most of what hits it in other directions, so the single hard echo from this wall becomes a soft spread. It does not dull the room, and it does nothing for bass or for noise through the wall.",
+		"sound/client-fits":    "Above a point somewhere between {low} and {high}, the blocks send most of what hits them in other directions, so the single hard echo from this wall becomes a soft spread. It does not dull the room, and it does nothing for bass or for noise through the wall.",
 		"sound/client-looks":   "We suggest you choose this for its looks: it spreads little but the highest treble, and does nothing for bass or for noise through the wall.",
 		"sound/client-near":    "Where you sit, {ear} from the blocks, you are too near for a spread to form: it wants {near} or more. A soft panel there, and blocks further away.",
 		"sound/client-nothing": "We suggest you choose this for its looks: to the ear it answers like a flat board.",

@@ -4,7 +4,7 @@ package words
 // compare designs and are rounded to what they are worth.
 func germanSound() map[string]string {
 	return map[string]string{
-		"sound/client-fits":    "Ab irgendwo zwischen {low} und {high} schickt dieses Paneel das meiste, was es trifft, in andere Richtungen; so wird aus dem einen harten Echo dieser Wand eine weiche Verteilung. Es macht den Raum nicht dumpf, und es tut nichts für den Bass oder gegen Lärm durch die Wand.",
+		"sound/client-fits":    "Oberhalb eines Punkts irgendwo zwischen {low} und {high} schicken die Klötze das meiste, was auftrifft, in andere Richtungen; so wird aus dem einen harten Echo dieser Wand eine weiche Verteilung. Es macht den Raum nicht dumpf, und es tut nichts für den Bass oder gegen Lärm durch die Wand.",
 		"sound/client-looks":   "Wir raten, es wegen seines Aussehens zu wählen: Es verteilt wenig außer den höchsten Höhen und tut nichts für den Bass oder gegen Lärm durch die Wand.",
 		"sound/client-near":    "Wo Sie sitzen, {ear} von den Klötzen, sind Sie zu nah, als dass eine Verteilung entstehen könnte: Sie braucht {near} oder mehr. Dort eine weiche Platte, und Klötze weiter weg.",
 		"sound/client-nothing": "Wir raten, es wegen seines Aussehens zu wählen: Für das Ohr antwortet es wie ein flaches Brett.",

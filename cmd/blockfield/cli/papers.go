@@ -93,8 +93,17 @@ func papersInput(name string, prices, record *string, today string, longer bool,
 	if err != nil {
 		return papers.Input{}, err
 	}
+	var looks []engine.Result
+	for _, look := range doc.Looks {
+		r, err := engine.Plan(look.Design, book)
+		if err != nil {
+			return papers.Input{}, located(name, err)
+		}
+		looks = append(looks, r)
+	}
 	return papers.Input{
-		Doc: doc, Plan: plan, Job: job, Book: book, Heard: &heard, Today: today, Format: format,
+		Looks: looks,
+		Doc:   doc, Plan: plan, Job: job, Book: book, Heard: &heard, Today: today, Format: format,
 		Words: words.Reader{Units: doc.View.Units},
 	}, nil
 }

@@ -210,6 +210,11 @@ func (p Pen) Fill(x, y, width, height float64, paint draw.Attr) {
 	p.rect(x, y, width, height, []draw.Attr{paint})
 }
 
+// Shade darkens a rectangle, whatever is drawn there already.
+func (p Pen) Shade(x, y, width, height float64) {
+	p.rect(x, y, width, height, []draw.Attr{Black(), draw.Opacity(0.55)})
+}
+
 func (p Pen) rect(x, y, width, height float64, attrs []draw.Attr) {
 	p.within("rectangle", x, y, width, height)
 	p.canvas.Rect(draw.Box{X: p.x + x, Y: p.y + y, Width: width, Height: height}, attrs...)
