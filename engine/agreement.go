@@ -14,7 +14,8 @@ import (
 type Agreed struct {
 	Revision        string
 	Net, Tax, Gross money.Money
-	Days            int // from the first day of the work to its last
+	Taxes           []design.TaxPart // by rate; nil where nobody has noted them
+	Days            int              // from the first day of the work to its last
 }
 
 // Agreed returns what was agreed on; false where nothing was.
@@ -24,14 +25,91 @@ func (j Job) Agreed() (Agreed, bool) {
 		return Agreed{}, false
 	}
 	a := Agreed{Revision: l.Revision, Net: j.agreedMoney(l.Net), Tax: j.agreedMoney(l.Tax), Gross: j.agreedMoney(l.Gross), Days: l.Days}
+	a.Taxes = l.Taxes
 	for _, s := range j.Record.Slips {
 		if s.Accepted == "" {
 			continue
 		}
+		a.Taxes = sumTaxes(a.Taxes, s.Taxes, 1)
 		a.Revision, a.Days = s.Revision, a.Days+s.Days
 		a.Net, a.Tax, a.Gross = a.Net.Add(j.agreedMoney(s.Net)), a.Tax.Add(j.agreedMoney(s.Tax)), a.Gross.Add(j.agreedMoney(s.Gross))
 	}
 	return a, true
+}
+
+// sumTaxes adds rates of tax to others, or takes them off where sign is −1. What nobody has
+// noted of one makes the sum unknown: nil.
+func sumTaxes(a, b []design.TaxPart, sign design.Amount) []design.TaxPart {
+	if len(a) == 0 || len(b) == 0 {
+		return nil
+	}
+	all := slices.Clone(a)
+	for _, t := range b {
+		i := slices.IndexFunc(all, func(o design.TaxPart) bool { return o.Percent == t.Percent })
+		if i < 0 {
+			i = len(all)
+			all = append(all, design.TaxPart{Percent: t.Percent})
+		}
+		all[i].Base, all[i].Tax = all[i].Base+sign*t.Base, all[i].Tax+sign*t.Tax
+	}
+	return all
+}
+
+// copyOf is the client copy of a design; empty where it is too large for one.
+func copyOf(d design.Design) string {
+	doc := design.Default()
+	doc.Design, doc.Assumed = d, nil
+	text, err := design.EncodeCopy(doc)
+	if err != nil {
+		return ""
+	}
+	return text
+}
+
+// Changed returns the designs that a slip of the record leads from and to; false where they
+// were not kept.
+func (j Job) Changed(slip int) (before, after design.Document, ok bool) {
+	from := ""
+	if l := j.Record.Lock; l != nil {
+		from = l.Copy
+	}
+	for _, s := range j.Record.Slips[:slip] {
+		if s.Accepted != "" {
+			from = s.Copy
+		}
+	}
+	before, err := design.DecodeCopy(from)
+	if err != nil {
+		return before, after, false
+	}
+	after, err = design.DecodeCopy(j.Record.Slips[slip].Copy)
+	return before, after, err == nil
+}
+
+// DueFrom is the state of a job from which on a stage of the payments is due, as far as the
+// names say it that a price book comes with; empty for a stage in somebody's own words.
+func DueFrom(stage string) string {
+	switch stage {
+	case "order":
+		return "agreed"
+	case "ready":
+		return "ready"
+	case "handed over":
+		return "hung"
+	}
+	return ""
+}
+
+// Early returns the state for which a stage of the payments waits; empty where it is due,
+// or nobody can tell from its name.
+func (j Job) Early(stage string) string {
+	wants, all := DueFrom(stage), design.States()
+	for _, s := range j.Record.States {
+		if slices.Index(all, s.State) >= slices.Index(all, wants) && slices.Index(all, s.State) <= slices.Index(all, "closed") {
+			return ""
+		}
+	}
+	return wants
 }
 
 // agreedMoney is an amount of the record in the currency of the lock.
@@ -62,7 +140,7 @@ func (j Job) Locking(doc design.Document, b design.Book, today string) (rec desi
 	rec = j.Reached("agreed", today)
 	rec.Lock = &design.Lock{
 		Revision: o.Revision, Day: today, Currency: o.Currency, Net: o.Net, Tax: o.Tax, Gross: o.Gross,
-		Days: j.span(), Stages: slices.Clone(b.Stages),
+		Days: j.span(), Stages: slices.Clone(b.Stages), Taxes: slices.Clone(o.Taxes), Copy: copyOf(j.design),
 	}
 	return rec, words.Phrase{}
 }
@@ -114,14 +192,17 @@ func (j Job) Slip(b design.Book, terms design.Money, today string) (rec design.R
 		feeTax = fee.MulDiv(int64(terms.Tax*ppmPerPercent+0.5), hundredPercent, money.HalfAway)
 	}
 	net, tax := p.Net.Sub(a.Net).Add(fee), p.Tax.Sub(a.Tax).Add(feeTax)
+	taxes := sumTaxes(sumTaxes(taxParts(p.Taxes), a.Taxes, -1), feeParts(terms, offered(fee), offered(feeTax)), 1)
 	for _, earlier := range j.Record.Slips { // their fees are no part of what the design costs
 		if earlier.Accepted != "" {
+			taxes = sumTaxes(taxes, feeParts(terms, earlier.Fee, earlier.FeeTax), 1)
 			net, tax = net.Add(j.agreedMoney(earlier.Fee)), tax.Add(j.agreedMoney(earlier.FeeTax))
 		}
 	}
 	s := design.Slip{
 		Number: len(j.Record.Slips) + 1, Day: today, Before: a.Revision, Revision: j.Plan.Revision,
 		Net: offered(net), Tax: offered(tax), Gross: offered(net.Add(tax)), Fee: offered(fee), FeeTax: offered(feeTax), Days: j.span() - a.Days,
+		Taxes: taxes, Copy: copyOf(j.design),
 	}
 	rec = design.CloneRecord(j.Record)
 	if n := len(rec.Slips); n > 0 && rec.Slips[n-1].Accepted == "" {
@@ -131,6 +212,11 @@ func (j Job) Slip(b design.Book, terms design.Money, today string) (rec design.R
 	}
 	rec.Slips = append(rec.Slips, s)
 	return rec, words.Phrase{}
+}
+
+// feeParts is the tax on a fee for changes, at the usual rate.
+func feeParts(terms design.Money, fee, tax design.Amount) []design.TaxPart {
+	return []design.TaxPart{{Percent: terms.Tax, Base: fee, Tax: tax}}
 }
 
 // Millionths of a percentage.
@@ -175,7 +261,8 @@ func (j Job) Accepting(today string) (rec design.Record, hindrance words.Phrase)
 type Due struct {
 	Stage           string
 	Net, Tax, Gross money.Money
-	Call            int // its invoice in the record; −1: not yet called
+	Taxes           []design.TaxPart // by rate; nil where nobody has noted them
+	Call            int              // its invoice in the record; −1: not yet called
 }
 
 // Payments are the stages of what was agreed on. No stage but the last asks for more than
@@ -190,6 +277,7 @@ func (j Job) Payments() []Due {
 	stages := j.Record.Lock.Stages
 	none := money.New(0, j.Record.Lock.Currency)
 	gross, tax, share := none, none, none // so far
+	taxes := a.Taxes                      // that are left
 	var all []Due
 	lines := max(len(stages), len(j.Record.Calls))
 	for i := 0; i < lines || i == lines && gross != a.Gross; i++ {
@@ -204,7 +292,7 @@ func (j Job) Payments() []Due {
 		switch {
 		case i < len(j.Record.Calls):
 			c := j.Record.Calls[i]
-			d = Due{Stage: c.Stage, Call: i, Net: j.agreedMoney(c.Net), Tax: j.agreedMoney(c.Tax), Gross: j.agreedMoney(c.Gross)}
+			d = Due{Stage: c.Stage, Call: i, Net: j.agreedMoney(c.Net), Tax: j.agreedMoney(c.Tax), Gross: j.agreedMoney(c.Gross), Taxes: c.Taxes}
 		case i >= len(stages)-1:
 			d.Tax = a.Tax.Sub(tax)
 		case a.Gross.Minor > 0:
@@ -212,9 +300,37 @@ func (j Job) Payments() []Due {
 		}
 		if d.Call < 0 {
 			d.Net = d.Gross.Sub(d.Tax)
+			d.Taxes = taxes
+			if i < len(stages)-1 {
+				d.Taxes = splitTaxes(a, d)
+			}
 		}
+		taxes = sumTaxes(taxes, d.Taxes, -1)
 		gross, tax = gross.Add(d.Gross), tax.Add(d.Tax)
 		all = append(all, d)
+	}
+	return all
+}
+
+// splitTaxes divides the tax of a stage by rate as that of the whole is, to the cent: what
+// rounding leaves is with the first rate.
+func splitTaxes(a Agreed, d Due) []design.TaxPart {
+	all := slices.Clone(a.Taxes)
+	base, tax := offered(d.Net), offered(d.Tax)
+	for i := len(all) - 1; i >= 0; i-- {
+		t := &all[i]
+		part := func(of money.Money, share design.Amount, whole money.Money) design.Amount {
+			if whole.Minor == 0 {
+				return 0
+			}
+			return offered(of.MulDiv(share.In(of.Currency).Minor, whole.Minor, money.HalfAway))
+		}
+		if i == 0 {
+			t.Base, t.Tax = base, tax
+			break
+		}
+		t.Base, t.Tax = part(d.Net, t.Base, a.Net), part(d.Tax, t.Tax, a.Tax)
+		base, tax = base-t.Base, tax-t.Tax
 	}
 	return all
 }
@@ -234,7 +350,7 @@ func (j Job) Calling(today string) (rec design.Record, hindrance words.Phrase) {
 		}
 		rec = design.CloneRecord(j.Record)
 		rec.Calls = append(rec.Calls, design.Call{
-			Stage: d.Stage, Day: today, Revision: a.Revision, Net: offered(d.Net), Tax: offered(d.Tax), Gross: offered(d.Gross),
+			Stage: d.Stage, Day: today, Revision: a.Revision, Net: offered(d.Net), Tax: offered(d.Tax), Gross: offered(d.Gross), Taxes: d.Taxes,
 		})
 		return rec, words.Phrase{}
 	}

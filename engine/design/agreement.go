@@ -19,6 +19,9 @@ type Lock struct {
 	Gross    Amount  `json:"gross"`
 	Days     int     `json:"days"`   // from the first day to the last that the work was to take
 	Stages   []Stage `json:"stages"` // of the payments, as the price book had them on that day
+
+	Taxes []TaxPart `json:"taxes,omitempty"` // by rate; empty: an earlier program did not say, or there is none
+	Copy  string    `json:"copy,omitempty"`  // client copy of what was locked, as EncodeCopy writes it; may be empty
 }
 
 // Slip is a numbered change after the lock: what it costs more, or less, than what was
@@ -36,6 +39,9 @@ type Slip struct {
 	FeeTax   Amount `json:"feeTax"`   // on it, in the tax
 	Days     int    `json:"days"`     // later; below zero: earlier
 	Accepted string `json:"accepted"` // day; empty: not yet
+
+	Taxes []TaxPart `json:"taxes,omitempty"` // by rate, the differences
+	Copy  string    `json:"copy,omitempty"`  // client copy of what it leads to; may be empty
 }
 
 // Later says what a slip does to the day on which the job is done.
@@ -59,6 +65,8 @@ type Call struct {
 	Tax      Amount `json:"tax"`
 	Gross    Amount `json:"gross"`
 	Paid     string `json:"paid"` // day; empty: not yet
+
+	Taxes []TaxPart `json:"taxes,omitempty"` // by rate
 }
 
 // States are the states of a job in their order, then those beside them.
@@ -81,7 +89,17 @@ const (
 func agreementRows() []Field {
 	revision := func(path, doc string) Field { return kindRow(path, KindCode, doc).fixed() }
 	amount := func(path, doc string) Field { return amountRow(path, -maxBulk, maxBulk, doc).fixed() }
-	return []Field{
+	rows := []Field{
+		textRow("lock.copy", maxCopyChars, "Client copy of what was locked, in the letters of a link.").sparse().fixed(),
+		textRow("slips[].copy", maxCopyChars, "Client copy of what it leads to, in the letters of a link.").sparse().fixed(),
+	}
+	for _, of := range []string{"lock.", "slips[].", "calls[]."} {
+		rows = append(rows, partsRow(of+"taxes", 0, maxTaxParts, "Tax by rate.").sparse().fixed(),
+			numberRow(of+"taxes[].percent", 0, 40, 1, "%", "The rate.").required().fixed(),
+			amount(of+"taxes[].base", "What it is taken on, without tax.").required(),
+			amount(of+"taxes[].tax", "What it comes to.").required())
+	}
+	return append(rows, []Field{
 		partsRow("states", 0, maxStates, "States that the job has passed.").sparse(),
 		choiceRow("states[].state", "Which state.", States()...).fixed(),
 		kindRow("states[].day", KindDate, "On which day.").optional(),
@@ -118,25 +136,35 @@ func agreementRows() []Field {
 		amount("calls[].tax", "Tax."),
 		amount("calls[].gross", "Amount with tax."),
 		kindRow("calls[].paid", KindDate, "Day on which it was paid; may be empty.").optional(),
-	}
+	}...)
 }
 
 // agreed holds the sums of what was agreed on: net and tax are gross, and the parts of the
 // payments are a whole.
 func (c *checker) agreed(r *Record, root *at) {
-	sum := func(p *at, net, tax, gross Amount) {
-		if c.clean(p) && net+tax != gross {
+	sum := func(p *at, net, tax, gross Amount, parts []TaxPart) {
+		if !c.clean(p) {
+			return
+		}
+		if net+tax != gross {
 			c.add(p.field("gross"), BadSum, gross.String(), words.Plain((net + tax).String()))
+		}
+		all := Amount(0)
+		for _, t := range parts {
+			all += t.Tax
+		}
+		if len(parts) > 0 && all != tax {
+			c.add(p.field("tax"), BadSum, tax.String(), words.Plain(all.String()))
 		}
 	}
 	if l := r.Lock; l != nil {
-		sum(root.field("lock"), l.Net, l.Tax, l.Gross)
+		sum(root.field("lock"), l.Net, l.Tax, l.Gross, l.Taxes)
 		c.stages(l.Stages, root.field("lock").field("stages"))
 	}
 	for i, s := range r.Slips[:min(len(r.Slips), maxSlips)] {
-		sum(root.field("slips").item(i), s.Net, s.Tax, s.Gross)
+		sum(root.field("slips").item(i), s.Net, s.Tax, s.Gross, s.Taxes)
 	}
 	for i, s := range r.Calls[:min(len(r.Calls), maxCalls)] {
-		sum(root.field("calls").item(i), s.Net, s.Tax, s.Gross)
+		sum(root.field("calls").item(i), s.Net, s.Tax, s.Gross, s.Taxes)
 	}
 }

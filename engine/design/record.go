@@ -292,6 +292,8 @@ func newRecordEntry(list string) any {
 		return SignOff{Revision: noCode}
 	case "states":
 		return Passed{State: States()[0], Revision: noCode}
+	case "lock.taxes", "slips[].taxes", "calls[].taxes":
+		return TaxPart{}
 	case "lock.stages":
 		return Stage{}
 	case "slips":

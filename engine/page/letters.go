@@ -277,6 +277,19 @@ func ChangesSaid(in Input, before, after design.Document) []string {
 	return all
 }
 
+// SlipChanges are what each slip of the record changes, as far as the designs before and
+// after it were kept, in what means something to a client.
+func SlipChanges(in Input) [][]ChangeLine {
+	v := newView(in)
+	all := make([][]ChangeLine, len(in.Job.Record.Slips))
+	for i := range all {
+		if before, after, ok := in.Job.Changed(i); ok {
+			all[i], _ = v.changeLines(before, after, meansSomething)
+		}
+	}
+	return all
+}
+
 // longValue is from how many characters on a value is not repeated.
 const longValue = 80
 

@@ -15,12 +15,17 @@ import (
 
 // changeSlips are a sheet for each change after the lock.
 func (m *maker) changeSlips() []sheet.Paper {
+	if m.Job.Record.Lock == nil {
+		return nil
+	}
 	var all []sheet.Paper
-	for _, s := range m.Job.Record.Slips {
+	before := m.agreed(m.Job.Record.Lock.Gross)
+	for i, s := range m.Job.Record.Slips {
 		p := m.paper("change-slip", sheet.NoView)
 		p.Name = fmt.Sprintf("change-slip-%d", s.Number)
-		p.Title = m.T("order-paper/slip", "n", s.Number)
+		p.Title, p.Code = m.T("order-paper/slip", "n", s.Number), s.Revision
 		t := m.sums()
+		t.Rows = append(t.Rows, m.sum(m.T("order-paper/before", "revision", s.Before), before, false))
 		row := func(key string, a design.Amount, bold bool) {
 			t.Rows = append(t.Rows, m.sum(m.T("order-paper/"+key), m.agreed(a), bold))
 		}
@@ -30,6 +35,10 @@ func (m *maker) changeSlips() []sheet.Paper {
 		}
 		row("more-tax", s.Tax, false)
 		row("more-gross", s.Gross, true)
+		t.Rows = append(t.Rows, m.sum(m.T("order-paper/after", "revision", s.Revision), before.Add(m.agreed(s.Gross)), true))
+		if s.Accepted != "" {
+			before = before.Add(m.agreed(s.Gross))
+		}
 		p.Blocks = append(m.letterhead(),
 			sheet.Say(m.T("order-paper/slip-lead", "before", s.Before, "revision", s.Revision, "date", s.Day)),
 			sheet.Heading(m.T("order-paper/what")),
@@ -39,6 +48,7 @@ func (m *maker) changeSlips() []sheet.Paper {
 		} else {
 			p.Blocks = append(p.Blocks, sheet.Say(s.Reason))
 		}
+		p.Blocks = append(p.Blocks, m.changes(i)...)
 		p.Blocks = append(p.Blocks, sheet.Heading(m.T("order-paper/difference")), t, sheet.Say(m.Words.Show(s.Later())))
 		if s.Accepted != "" {
 			p.Blocks = append(p.Blocks, sheet.Say(m.T("slip/accepted", "date", s.Accepted)))
@@ -47,6 +57,18 @@ func (m *maker) changeSlips() []sheet.Paper {
 		all = append(all, p)
 	}
 	return all
+}
+
+// changes are what a slip changes, field by field.
+func (m *maker) changes(slip int) []sheet.Block {
+	if slip >= len(m.Changed) || len(m.Changed[slip]) == 0 {
+		return nil
+	}
+	t := sheet.Table{Columns: []sheet.Column{{Grow: true}, {Head: m.T("order-paper/was"), Grow: true}, {Head: m.T("order-paper/now"), Grow: true}}}
+	for _, c := range m.Changed[slip] {
+		t.Rows = append(t.Rows, []sheet.Cell{{Text: c.Label}, {Text: c.Was}, {Text: c.Now, Bold: true}})
+	}
+	return []sheet.Block{t}
 }
 
 // invoices are a sheet for each stage that was called: what was agreed on, what was
@@ -61,7 +83,7 @@ func (m *maker) invoices() []sheet.Paper {
 	for i, c := range m.Job.Record.Calls {
 		p := m.paper("invoice", sheet.NoView)
 		p.Name = fmt.Sprintf("invoice-%d", i+1)
-		p.Title = m.T("order-paper/invoice")
+		p.Title, p.Code = m.T("order-paper/invoice"), c.Revision
 		if c.Number != "" {
 			p.Title = m.T("order-paper/invoice-number", "number", c.Number)
 		}
@@ -79,10 +101,15 @@ func (m *maker) invoices() []sheet.Paper {
 		this := m.sums()
 		row := func(label string, a money.Money, bold bool) { this.Rows = append(this.Rows, m.sum(label, a, bold)) }
 		row(m.T("order-paper/net"), m.agreed(c.Net), false)
-		row(m.taxLabel(), m.agreed(c.Tax), false)
+		if len(c.Taxes) == 0 {
+			row(m.taxLabel(), m.agreed(c.Tax), false)
+		}
+		for _, part := range c.Taxes {
+			row(m.T("order-paper/tax-on", "share", words.Quantity{Value: part.Percent, Unit: "%"}, "base", m.agreed(part.Base)), m.agreed(part.Tax), false)
+		}
 		row(m.T("order-paper/due"), m.agreed(c.Gross), true)
 		earlier = earlier.Add(m.agreed(c.Gross))
-		p.Blocks = append(m.sides(),
+		p.Blocks = append(append(m.sides(), m.unready(c)...),
 			sheet.Say(m.T("order-paper/invoice-lead", "title", m.Doc.Design.Title, "stage", capital(m.Words.Given(c.Stage)), "date", c.Day, "revision", c.Revision)),
 			sheet.Heading(m.T("order-paper/so-far")), t,
 			sheet.Heading(capital(m.Words.Given(c.Stage))), this,
@@ -103,6 +130,20 @@ func (m *maker) invoices() []sheet.Paper {
 	return all
 }
 
+// unready says what an invoice lacks before it is sent: its number, with a line to write it
+// on, and the stage that it is for.
+func (m *maker) unready(c design.Call) []sheet.Block {
+	var blocks []sheet.Block
+	if strings.TrimSpace(c.Number) == "" {
+		blocks = append(blocks, sheet.Blanks{{Label: m.T("order-paper/number"), Share: 1}},
+			sheet.Notice{Sign: sheet.CautionSign, Text: m.T("order-paper/no-number")})
+	}
+	if state := m.Job.Early(c.Stage); state != "" {
+		blocks = append(blocks, sheet.Notice{Sign: sheet.CautionSign, Text: m.T("order-paper/early", "state", words.Key("state/"+state))})
+	}
+	return blocks
+}
+
 // sides are who an invoice is from and for, with lines for what nobody has typed.
 func (m *maker) sides() []sheet.Block {
 	blocks := m.letterhead()
@@ -113,8 +154,9 @@ func (m *maker) sides() []sheet.Block {
 	if name := strings.TrimSpace(m.Job.Record.Client.Name); name != "" {
 		blocks = append(blocks, sheet.Say(m.T("order-paper/to", "name", name)))
 	} else {
-		open = append(open, sheet.Blank{Label: m.T("offering/for-client"), Share: 1})
+		open = append(open, sheet.Blank{Label: m.T("offering/to"), Share: 1})
 	}
+	open = append(open, sheet.Blank{Label: m.T("order-paper/address"), Share: 1.6}) // which nobody has asked for
 	if len(open) > 0 {
 		blocks = append(blocks, open)
 	}

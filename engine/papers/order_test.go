@@ -19,8 +19,13 @@ import (
 // locked is a job whose look is locked, with an accepted change and two invoices.
 func locked(t *testing.T, name string, book design.Book) planned {
 	t.Helper()
+	return lockedDoc(t, job(t, name).doc, book)
+}
+
+func lockedDoc(t *testing.T, doc design.Document, book design.Book) planned {
+	t.Helper()
 	const day = "2030-05-14"
-	p := planOf(t, job(t, name).doc, book)
+	p := planOf(t, doc, book)
 	offer, why := engine.MakeOffer(p.plan, book, day, 30)
 	require.Empty(t, why.Key)
 	p.doc.Offer = &offer
@@ -176,4 +181,55 @@ func TestStillOpenNamesEveryStop(t *testing.T) {
 		}
 	}
 	assert.Positive(t, stops)
+}
+
+// An invoice names each rate of tax with what it is taken on, bears the revision that is
+// invoiced, and says what it lacks: its number, and that its stage is not due yet.
+func TestInvoicesOfTwoRates(t *testing.T) {
+	book, _ := designtest.Sentinel(t)
+	doc := design.Clone(job(t, "default").doc)
+	doc.Design.Money.Extras = []design.Extra{{Name: "Plaster", Amount: design.Units(150), Role: design.ExtraSold, OwnTax: true, Tax: 7}}
+	p := lockedDoc(t, doc, book)
+	in := p.input(length.Metric, sheet.A4())
+	in.Book, in.Words.Locale = book, "en"
+	in.Changed = [][]papers.Change{{{Label: "Wood", Was: "Ash", Now: "Oak"}}}
+	set := make1(t, in, papers.OrderSet)
+	first := said(t, papers.Set{Sheets: of(set, "invoice-1")})
+	lock := p.job.Record.Lock
+	assert.Contains(t, first, "Invoice\n"+lock.Revision+"\n", "in the corner")
+	assert.NotEqual(t, lock.Revision, p.plan.Revision)
+	for _, want := range []string{"20 % tax on", "7 % tax on €75.00", "€5.25", "has no number yet", "Invoice number"} {
+		assert.Contains(t, first, want)
+	}
+	assert.NotContains(t, first, "Not due yet", "it was agreed")
+	second := said(t, papers.Set{Sheets: of(set, "invoice-2")})
+	assert.NotContains(t, second, "has no number yet")
+	assert.Contains(t, second, "Not due yet: this stage falls due with the state “Ready”")
+	slip := said(t, papers.Set{Sheets: of(set, "change-slip-1")})
+	for _, want := range []string{"Agreed before, revision " + lock.Revision, "Agreed with this change, revision " + p.plan.Revision, "The delivery date stays as it was.", "Wood\nAsh\nOak\n"} {
+		assert.Contains(t, slip, want)
+	}
+	ready := p
+	ready.job.Record = ready.job.Reached("ready", "2030-06-01")
+	in = ready.input(length.Metric, sheet.A4())
+	assert.NotContains(t, said(t, papers.Set{Sheets: of(make1(t, in, papers.OrderSet), "invoice-2")}), "Not due yet")
+
+	// By rate all stages together are what was agreed on, to the cent.
+	sums := map[float64]design.Amount{}
+	bases := design.Amount(0)
+	for _, d := range p.job.Payments() {
+		tax := design.Amount(0)
+		for _, part := range d.Taxes {
+			sums[part.Percent] += part.Tax
+			bases += part.Base
+			tax += part.Tax
+		}
+		assert.Equal(t, d.Tax, tax.In("EUR"), d.Stage)
+	}
+	a, _ := p.job.Agreed()
+	require.Len(t, a.Taxes, 2)
+	for _, part := range a.Taxes {
+		assert.Equal(t, part.Tax, sums[part.Percent])
+	}
+	assert.Equal(t, a.Net, bases.In("EUR"))
 }

@@ -29,6 +29,7 @@ type Input struct {
 	Selling *design.SellingBook // that clients are quoted by; nil: the example's
 	Looks   []engine.Result     // plans of the looks that are kept with the document, in their order; nil: not known
 	Heard   *engine.Hearing     // what the panels do to sound; nil: not known
+	Changed [][]Change          // what each slip of the record changes, as far as it is known
 	Picture Picture             // of the panels; none: they are drawn
 	Client  bool                // a client prints it, who knows no more than a range
 	Today   string              // ISO date; empty: nobody knows
@@ -38,6 +39,18 @@ type Input struct {
 	Words   words.Reader
 	Format  sheet.Format
 	Drawn   sheet.Span // which sheets of a set
+}
+
+// Change is one field that a slip changes, in words.
+type Change struct{ Label, Was, Now string }
+
+// Changes are lines of another room's that have the same parts.
+func Changes[L ~struct{ Label, Was, Now string }](lines []L) []Change {
+	all := make([]Change, len(lines))
+	for i, l := range lines {
+		all[i] = Change(l)
+	}
+	return all
 }
 
 // Picture is a rendered picture of the panels.

@@ -139,3 +139,25 @@ func TestAnOrder(t *testing.T) {
 	require.NoError(t, err)
 	assert.Len(t, rec.Calls, 3)
 }
+
+// A slip on paper says what was before and what is after, and both totals.
+func TestSlipOnPaper(t *testing.T) {
+	s := fresh()
+	openBook(t, s, design.EncodeBook(ownBook()), "file")
+	read(t, s, "maker", "money")
+	act := func(name, value string) session.Response {
+		res := ask(t, s, session.Request{Op: "act", Name: name, Value: value, Today: "2026-03-02"})
+		require.True(t, res.OK, "%v", res.Faults)
+		return res
+	}
+	act("make-offer", "30")
+	act("lock", "")
+	before := s.Plan().Price.Gross.Format("en")
+	set(t, s, group+".wood", "oak")
+	act("slip", "")
+	ask(t, s, session.Request{Op: "section", Name: "papers"})
+	text := plain(choose(t, s, "papers-set", "order"))
+	for _, want := range []string{"Wood", "Poplar", "Oak", before, s.Plan().Revision} {
+		assert.Contains(t, text, want)
+	}
+}

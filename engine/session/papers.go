@@ -114,15 +114,20 @@ func (s *Session) part(req Request) Response {
 func (s *Session) paperInput(in page.Input) papers.Input {
 	format, ok := sheet.Named(s.paper.format)
 	if !ok {
-		format = sheet.A4()
+		format = sheet.UsualFor(in.Words.Units)
 	}
 	out := papers.Input{
 		Doc: in.Doc, Plan: in.Plan, Job: in.Job, Book: in.Book, Selling: in.Selling, Heard: in.Heard,
 		Client: s.paperReader() == papers.Client, Today: in.Today, Words: in.Words, Format: format, Site: s.site,
 		Maker: s.maker, WriteTo: s.workshop,
 	}
-	if _, set := s.paperSets(); set == papers.OfferSet {
+	switch _, set := s.paperSets(); set {
+	case papers.OfferSet:
 		out.Looks = s.lookPlans()
+	case papers.OrderSet:
+		for _, lines := range page.SlipChanges(in) {
+			out.Changed = append(out.Changed, papers.Changes(lines))
+		}
 	}
 	if s.paper.revision == s.now.plan.Revision {
 		out.Picture = s.paper.picture

@@ -64,6 +64,10 @@ func TestSheetsFollowEdits(t *testing.T) {
 	assert.Contains(t, after, ">"+res.Revision+"<")
 	assert.NotContains(t, before, ">"+res.Revision+"<")
 	assert.Contains(t, choose(t, s, "papers-format", "Letter"), `width="215.9mm"`)
+	inches := fresh()
+	set(t, inches, "view.units", "in/16")
+	assert.Contains(t, sheets(t, inches, "maker"), `width="215.9mm"`, "who measures in inches prints on Letter")
+	assert.Contains(t, choose(t, inches, "papers-format", "A4"), `width="210mm"`, "unless they choose otherwise")
 	assert.Contains(t, choose(t, s, "papers-format", "A4"), `width="210mm"`)
 	assert.Contains(t, choose(t, s, "papers-format", "A0"), `width="210mm"`, "no such paper")
 }

@@ -14,6 +14,7 @@ import (
 
 	"blockfield/engine"
 	"blockfield/engine/design"
+	"blockfield/engine/page"
 	"blockfield/engine/papers"
 	"blockfield/engine/papers/sheet"
 	"blockfield/engine/scene"
@@ -30,7 +31,7 @@ func writePapers(_ context.Context, args []string, s Streams) (int, error) {
 	prices := optionalFile(flags, "prices")
 	record := optionalFile(flags, "record")
 	out := flags.String("o", "", "")
-	paper := flags.String("paper", sheet.A4().Name, "")
+	paper := flags.String("paper", "", "")
 	set := flags.String("set", "", "")
 	pictured := flags.Bool("picture", false, "")
 	longer := flags.Bool("longer", false, "")
@@ -45,7 +46,7 @@ func writePapers(_ context.Context, args []string, s Streams) (int, error) {
 		return badInput, errUsage
 	}
 	format, ok := sheet.Named(*paper)
-	if !ok {
+	if !ok && *paper != "" {
 		return badInput, fmt.Errorf("-paper: %s is no size of paper (allowed %s)", strconv.Quote(*paper), paperNames())
 	}
 	if *address != "" && !papers.IsSite(*address) {
@@ -55,8 +56,14 @@ func writePapers(_ context.Context, args []string, s Streams) (int, error) {
 	if err != nil {
 		return badInput, err
 	}
+	if *paper == "" {
+		in.Format = sheet.UsualFor(in.Doc.View.Units)
+	}
 	in.Site = *address
 	in.Words.Language = spoken.or(in.Doc.View.Language)
+	for _, lines := range page.SlipChanges(page.Input{Doc: in.Doc, Plan: in.Plan, Job: in.Job, Book: in.Book, Today: in.Today, Words: in.Words}) {
+		in.Changed = append(in.Changed, papers.Changes(lines))
+	}
 	sets, err := setsOf(in, *set)
 	if err != nil {
 		return badInput, err

@@ -18,6 +18,7 @@ import (
 	"fmt"
 
 	"blockfield/engine/draw"
+	"blockfield/engine/length"
 )
 
 // Format is a size of paper, upright.
@@ -31,6 +32,15 @@ func A4() Format { return Format{"A4", 210, 297} }
 
 // Letter is the paper of North America, 8 1/2 by 11 inches.
 func Letter() Format { return Format{"Letter", 215.9, 279.4} }
+
+// UsualFor is the paper of those who measure in some units: inches are those of North
+// America.
+func UsualFor(u length.Units) Format {
+	if u.Bare() == length.InInch {
+		return Letter()
+	}
+	return A4()
+}
 
 // Formats are all of them.
 func Formats() []Format { return []Format{A4(), Letter()} }
@@ -93,7 +103,8 @@ type Paper struct {
 	Name   string // in files: "stop-list"
 	Title  string
 	View   View
-	Scan   bool // the frame's code stands at its head, if there is one
+	Scan   bool   // the frame's code stands at its head, if there is one
+	Code   string // of another revision than the frame's; empty: of that one
 	Blocks []Block
 }
 
@@ -179,6 +190,9 @@ func (p page) draw(id string, f Format, frame Frame, number, of int) Sheet {
 	c.Label(Plain(p.paper.Title + ", " + frame.Number(number, of)))
 	whole := Pen{canvas: c, out: &s.Overflow, Width: f.Width, Height: f.Height - hair}
 	width := f.BodyWidth()
+	if p.paper.Code != "" {
+		frame.Code = p.paper.Code
+	}
 	frame.title(whole.In(marginLeft, marginTop, width, titleHeight), p.paper.Title, number, of, p.paper.Scan)
 	if p.paper.Scan && frame.Scan != nil {
 		frame.Scan.draw(whole.In(0, 0, marginLeft+width, marginTop+titleHeight))
