@@ -269,7 +269,11 @@ func (m *maker) natural(g engine.Group, columns, rows int) sheet.Block {
 			for column := range columns {
 				x, y := float64(column)*pitch, float64(row)*pitch
 				p.Box(x, y, pitch, pitch, draw.Visible)
-				text := sheet.Fit(sheet.Regular, sheet.SmallSize, pitch-5, m.Show(g.Design.Heights[of.Grid.At(row, column)]))
+				height := g.Design.Heights[of.Grid.At(row, column)]
+				if height.Nanometres() == 0 {
+					continue // no block, but the backer
+				}
+				text := sheet.Fit(sheet.Regular, sheet.SmallSize, pitch-5, m.Show(height))
 				w := sheet.Width(sheet.Regular, sheet.SmallSize, text) + 2
 				p.Fill(x+1, y+pitch-5, w, 4, sheet.White())
 				p.Text(x+2, y+pitch-1.9, sheet.Type{Size: sheet.SmallSize}, text)

@@ -20,6 +20,18 @@ import (
 // no rate, no margin and no line of the price. That is so for whoever prints
 // them.
 
+// offerPaper is the offer on one sheet, or else on two that are filled evenly.
+func (m *maker) offerPaper() sheet.Paper {
+	p := m.fewest(m.offer)
+	if sheet.Count(m.Format, p) < 2 {
+		return p
+	}
+	m.parted = true
+	parted := m.fewest(m.offer)
+	m.parted = false
+	return parted
+}
+
 // offer is what a client signs: what it is, what it does and does not do, what is
 // in it and what it costs.
 func (m *maker) offer() sheet.Paper {
@@ -36,7 +48,11 @@ func (m *maker) offer() sheet.Paper {
 	}
 	p.Blocks = append(p.Blocks, sheet.Beside{Shares: []float64{1.08, 1}, Columns: [][]sheet.Block{{m.offerPicture()}, {m.offerFacts()}}},
 		sheet.Heading(m.T("offering/sound")))
-	for _, s := range m.soundText() {
+	sound := m.soundText()
+	if m.close || m.parted {
+		sound = []string{strings.Join(sound, " ")}
+	}
+	for _, s := range sound {
 		p.Blocks = append(p.Blocks, sheet.Text{Text: s, Type: m.inHand()})
 	}
 	if own {
@@ -50,7 +66,7 @@ func (m *maker) offer() sheet.Paper {
 	list := func(items []string) sheet.Block { return sheet.List{Size: m.inHand().Size, Items: items} }
 	in := []sheet.Block{sheet.Heading(m.T("offering/in")), list(m.included())}
 	not := []sheet.Block{sheet.Heading(m.T(out)), list(m.phrases(engine.Excluded(m.Doc.Design)))}
-	if !m.offered() { // what is signed takes two sheets, and fills the first one better in smaller pieces
+	if !m.parted { // on two sheets the first one is filled better in smaller pieces
 		in, not = append(in, not...), nil
 	}
 	p.Blocks = append(p.Blocks, sheet.Beside{Shares: []float64{1.08, 1}, Columns: [][]sheet.Block{

@@ -233,3 +233,15 @@ func TestInvoicesOfTwoRates(t *testing.T) {
 	}
 	assert.Equal(t, a.Net, bases.In("EUR"))
 }
+
+// What is built at home is no offer of anybody's: its sheet says nothing of what is in a
+// price, of delivery or of terms.
+func TestBuiltAtHomeIsNoOffer(t *testing.T) {
+	in := job(t, "s8").input(length.Metric, sheet.A4())
+	in.Client = true
+	text := said(t, make1(t, in, papers.OfferSet))
+	assert.Contains(t, text, "At a glance\n")
+	for _, not := range []string{"Indication", "What is in the price", "What is not", "Delivery", "The time starts with", "Nobody has seen the site"} {
+		assert.NotContains(t, text, not)
+	}
+}

@@ -136,7 +136,7 @@ func Make(in Input, name string) (Set, bool) {
 func (m *maker) set(name string) ([]sheet.Paper, []table) {
 	switch name {
 	case OfferSet:
-		return []sheet.Paper{m.fewest(m.offer), m.fewest(m.lookCard)}, nil
+		return []sheet.Paper{m.offerPaper(), m.fewest(m.lookCard)}, nil
 	case OrderSet:
 		return slices.Concat([]sheet.Paper{}, m.changeSlips(), m.invoices()), nil
 	case BookSet:
@@ -187,6 +187,7 @@ type maker struct {
 	Input
 	drawings []sheet.Drawing
 	close    bool // type and pictures are smaller
+	parted   bool // what may be apart is
 }
 
 // fewest makes a paper, in smaller type and with smaller pictures where that saves a sheet.
