@@ -3,9 +3,11 @@ package page
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"blockfield/engine/design"
 	"blockfield/engine/money"
+	"blockfield/engine/words"
 )
 
 // orderSlots are what was agreed on, for the maker. It holds fields of the record.
@@ -126,8 +128,9 @@ type PaymentForm struct {
 	Name, Amount string
 	Call         bool
 	Fields       []Control
-	Last         string // path of the invoice that can still be withdrawn
-	Next         bool   // it is the one to be called next
+	Last         string   // path of the invoice that can still be withdrawn
+	Next         bool     // it is the one to be called next
+	Notes        []string // what it lacks: its number, the state that it waits for
 }
 
 // PaymentForms are the payments.
@@ -143,8 +146,14 @@ func (v *view) PaymentForms() []PaymentForm {
 			if d.Call == len(v.Job.Record.Calls)-1 && v.Job.Record.Calls[d.Call].Paid == "" {
 				f.Last = fmt.Sprintf("%scalls[%d]", design.RecordPrefix, d.Call)
 			}
+			if strings.TrimSpace(v.Job.Record.Calls[d.Call].Number) == "" {
+				f.Notes = append(f.Notes, v.T("call/no-number"))
+			}
 		} else if next {
 			f.Next, next = true, false
+		}
+		if state := v.Job.Early(d.Stage); state != "" && (f.Call || f.Next) {
+			f.Notes = append(f.Notes, v.T("call/early", "state", words.Key("state/"+state)))
 		}
 		all = append(all, f)
 	}

@@ -1,6 +1,7 @@
 package session_test
 
 import (
+	"strings"
 	"testing"
 
 	"blockfield/engine/design"
@@ -120,6 +121,10 @@ func TestAnOrder(t *testing.T) {
 	shown = html(ask(t, s, session.Request{Op: "section", Name: "money"}))
 	assert.Contains(t, shown, "Stock ordered")
 	assert.Contains(t, shown, "€0.00 still to be invoiced")
+	assert.Contains(t, shown, "It falls due with the state “Ready”, which nobody has noted yet.")
+	assert.Contains(t, shown, "It falls due with the state “Hung”")
+	assert.NotContains(t, shown, "with the state “Agreed”")
+	assert.Equal(t, 2, strings.Count(shown, "has no number yet"))
 
 	papers := html(ask(t, s, session.Request{Op: "section", Name: "papers"}))
 	assert.Contains(t, papers, `data-path="order"`)

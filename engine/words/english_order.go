@@ -64,6 +64,8 @@ func englishOrder() map[string]string {
 		"paper/change-slip":          "Change slip",
 		"paper/invoice":              "Invoice",
 		"paper/look-card":            "Look and care",
+		"call/no-number":             "Its invoice has no number yet.",
+		"call/early":                 "It falls due with the state “{state}”, which nobody has noted yet.",
 		"order-paper/slip":           "Change slip {n}",
 		"order-paper/slip-lead":      "Revision {before} was agreed on; this change leads to revision {revision}. Priced on {date}.",
 		"order-paper/what":           "What is changed",

@@ -64,6 +64,8 @@ func germanOrder() map[string]string {
 		"paper/change-slip":          "Nachtrag",
 		"paper/invoice":              "Rechnung",
 		"paper/look-card":            "Aussehen und Pflege",
+		"call/no-number":             "Ihre Rechnung hat noch keine Nummer.",
+		"call/early":                 "Sie wird mit dem Stand „{state}“ fällig, den noch niemand vermerkt hat.",
 		"order-paper/slip":           "Nachtrag {n}",
 		"order-paper/slip-lead":      "Vereinbart wurde Revision {before}; diese Änderung führt zu Revision {revision}. Bepreist am {date}.",
 		"order-paper/what":           "Was geändert wird",
