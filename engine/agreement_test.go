@@ -108,6 +108,11 @@ func TestAChangeAfterTheLock(t *testing.T) {
 	assert.Equal(t, rec.Slips[0].Revision, rec.Slips[1].Before)
 	assert.Negative(t, int64(rec.Slips[1].Gross), "poplar is cheaper by more than the fee")
 	j = followed(t, back, b, rec)
+	for i, want := range [][2]string{{"poplar", "oak"}, {"oak", "poplar"}} {
+		from, to, ok := j.Changed(i)
+		require.True(t, ok)
+		assert.Equal(t, want, [2]string{from.Design.Walls[0].Groups[0].Wood, to.Design.Walls[0].Groups[0].Wood}, "each slip from the one before")
+	}
 	rec, _ = j.Accepting(today)
 	j = followed(t, back, b, rec)
 	now, _ = j.Agreed()
