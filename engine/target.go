@@ -5,6 +5,7 @@ import (
 	"errors"
 	"math"
 	"slices"
+	"sort"
 	"strconv"
 
 	"blockfield/engine/check"
@@ -183,7 +184,7 @@ type Candidate struct {
 type Buys struct {
 	Found   []Candidate
 	Missing []words.Phrase // why there is none of a kind
-	Least   money.Money    // what the cheapest size of any kind costs, where there is none at all; 0: none fits the wall
+	Least   money.Money    // where there is none at all: what the smallest of any kind costs that passes the checks; 0: none does
 }
 
 // ErrNoBudget says that there is no budget, or nobody who pays.
@@ -274,8 +275,9 @@ func finerWood(now string, by Paying) string {
 const (
 	besideMM    = 150
 	leastSideMM = 300
-	sizeSteps   = 10
-	halvings    = 3 // of a step
+	sizeSteps   = 80 // between the least and the largest
+	nearSteps   = 16 // that are taken one by one
+	farStep     = 8
 )
 
 // FreeBeside is the room that stays free at either side of what FromBudget makes larger.
@@ -291,26 +293,12 @@ type filling struct {
 }
 
 // fill makes the first group of a document as large as wall and budget allow; false where
-// not even the smallest panel is within it. least is then the lowest price of a size that
-// fits the wall, 0 where none does.
+// no size within the budget passes the checks. least is then the price of the smallest that
+// does, 0 where none does.
 func (f filling) fill(doc design.Document) (best Candidate, least money.Money, ok bool) {
-	try := func(c Candidate, fits bool) bool {
-		if !fits {
-			return false
-		}
-		if c.Paid.Cmp(f.budget) > 0 {
-			if least.Minor == 0 || c.Paid.Cmp(least) < 0 {
-				least = c.Paid
-			}
-			return false
-		}
-		if !ok || c.area() > best.area() {
-			best = c
-		}
-		ok = true
-		return true
+	if c, passes := f.planned(KeepPlaced(f.doc, f.plan, doc)); passes && c.Paid.Cmp(f.budget) <= 0 {
+		best, ok = c, true // as large as it is now, where it is now
 	}
-	try(f.planned(KeepPlaced(f.doc, f.plan, doc))) // as large as it is now, where it is now
 	wall, g := doc.Design.Walls[0], doc.Design.Walls[0].Groups[0]
 	ratio := g.Height.Millimetres() / g.Width.Millimetres()
 	most := min(wall.Width.Millimetres()-2*besideMM, (wall.Height.Millimetres()-2*besideMM)/ratio)
@@ -318,29 +306,37 @@ func (f filling) fill(doc design.Document) (best Candidate, least money.Money, o
 	if most < narrow {
 		return best, least, ok
 	}
-	// A Stop may come and go with the size, so sizes are tried from the largest down, and
-	// then the gap above the first that fits is halved.
-	at := func(step float64) bool {
-		return f.sized(doc, narrow+(most-narrow)*step/sizeSteps, ratio, try)
-	}
-	for step := sizeSteps; step >= 0; step-- {
-		if !at(float64(step)) {
-			continue
-		}
-		if step == sizeSteps {
+	at := func(step int) sized { return f.sized(doc, narrow+(most-narrow)*float64(step)/sizeSteps, ratio) }
+	// The price grows with the size, so what the budget reaches is searched by halves. A
+	// Stop may come and go with the size: the next ones down are tried one by one, and
+	// further down in longer steps.
+	reach := sort.Search(sizeSteps+1, func(step int) bool { return at(step).paid.Cmp(f.budget) > 0 }) - 1
+	for step := reach; step >= 0; step = below(step, reach) {
+		if one := at(step); one.passes {
+			if !ok || one.area() > best.area() {
+				best, ok = one.Candidate, true
+			}
 			break
 		}
-		low, high := float64(step), float64(step+1)
-		for range halvings {
-			if middle := (low + high) / 2; at(middle) {
-				low = middle
-			} else {
-				high = middle
-			}
-		}
-		break
 	}
-	return best, least, ok
+	if ok {
+		return best, least, true
+	}
+	for step := reach + 1; step <= sizeSteps; step += farStep {
+		if one := at(step); one.passes {
+			return best, one.Paid, false
+		}
+	}
+	return best, least, false
+}
+
+// below is the next smaller step of a search that began at another: the near ones are taken
+// one by one.
+func below(step, began int) int {
+	if began-step < nearSteps {
+		return step - 1
+	}
+	return step - farStep
 }
 
 // area is that of the first group, in square metres.
@@ -349,25 +345,34 @@ func (c Candidate) area() float64 {
 	return built.TotalWidth.Metres() * built.TotalHeight.Metres()
 }
 
+// sized is a size that was tried: the candidate where it passes the checks, and what it
+// costs all the same.
+type sized struct {
+	Candidate
+	passes bool
+	paid   money.Money
+}
+
 // sized tries the document with its first group so wide, in one place after another until
 // one has no new Stop: in the middle of the wall at the height of the ear, or as high as
 // the design hangs now; between two studs; and where the design hangs now.
-func (f filling) sized(doc design.Document, widthMM, ratio float64, try func(Candidate, bool) bool) bool {
+func (f filling) sized(doc design.Document, widthMM, ratio float64) (out sized) {
 	at := groupPath(0, 0) + "."
 	mm := func(v float64) string { return strconv.Itoa(int(v)) + " mm" }
 	next, err := pulled(doc, []edit{{at + "width", mm(widthMM)}, {at + "height", mm(widthMM * ratio)}})
 	if err != nil {
-		return false
+		return out
 	}
 	groups, err := build(next.Design)
 	if err != nil {
-		return false
+		return out
 	}
 	wall, built := next.Design.Walls[0], groups[0].Built
 	rightmost := wall.Width.Sub(FreeBeside()).Sub(built.TotalWidth) // of its left edge
 	if rightmost.Cmp(FreeBeside()) < 0 {
-		return false // with frames and gaps it is too wide
+		rightmost = FreeBeside() // with frames and gaps it is too wide
 	}
+	wide := FreeBeside().Add(built.TotalWidth).Add(FreeBeside()).Cmp(wall.Width) > 0
 	middle := wall.Width.Half()
 	lowest := wall.Height.Sub(built.TotalHeight).Half()
 	if ear := wall.EarHeight.Sub(built.TotalHeight.Half()); !wall.EarHeight.IsZero() && ear.Cmp(lowest) < 0 {
@@ -396,19 +401,27 @@ func (f filling) sized(doc design.Document, widthMM, ratio float64, try func(Can
 		if err != nil {
 			continue
 		}
-		if c, fits := f.planned(hung); fits {
-			return try(c, true) // elsewhere it costs the same
+		c, passes := f.planned(hung)
+		if out.paid.Minor == 0 {
+			out.paid = c.Paid
+		}
+		if passes && !wide {
+			out.Candidate, out.passes, out.paid = c, true, c.Paid
+			return out
+		}
+		if wide {
+			return out
 		}
 	}
-	return false
+	return out
 }
 
 // planned plans a document; false where it has a new Stop or no price.
 func (f filling) planned(doc design.Document) (Candidate, bool) {
 	plan, err := Plan(doc.Design, f.by.Book)
-	if err != nil || !subset(stopsOf(plan), f.stops) {
+	if err != nil {
 		return Candidate{}, false
 	}
 	paid, ok := f.by.paid(doc.Design, plan)
-	return Candidate{Doc: doc, Plan: plan, Paid: paid}, ok
+	return Candidate{Doc: doc, Plan: plan, Paid: paid}, ok && subset(stopsOf(plan), f.stops)
 }

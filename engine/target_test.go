@@ -145,6 +145,15 @@ func TestFromBudgetIsAsLargeAsCanBe(t *testing.T) {
 		require.NoError(t, err)
 		assert.NotEmpty(t, buys.Found)
 	}
+
+	// Between sizes that hang on too few studs and those that are too dear there are some.
+	doc = edit(t, design.Default(), "money.budget = 2600")
+	buys, err := engine.FromBudget(doc, plan(t, doc.Design), client())
+	require.NoError(t, err)
+	require.Len(t, buys.Found, 3)
+	for _, c := range buys.Found {
+		assert.Greater(t, c.Paid.Minor, int64(2500_00), "%s: a size more costs about 40", c.Key)
+	}
 }
 
 // A client's candidates hold nothing of a private book: two workshops with the same

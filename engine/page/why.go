@@ -3,6 +3,7 @@ package page
 import (
 	"cmp"
 	"html/template"
+	"maps"
 	"slices"
 	"strconv"
 	"strings"
@@ -97,7 +98,11 @@ func (v *view) CandidateLead() string {
 func (v *view) CandidatesMissing() []string {
 	var all []string
 	for _, p := range v.Why.Buys.Missing {
-		all = append(all, v.Words.Say(p.Key, p.Args))
+		args := maps.Clone(p.Args)
+		if least, ok := args["least"].(money.Money); ok {
+			args["least"] = least.Whole(v.locale())
+		}
+		all = append(all, v.Words.Say(p.Key, args))
 	}
 	return all
 }

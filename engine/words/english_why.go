@@ -49,7 +49,7 @@ func englishWhy() map[string]string {
 		"candidate/take":         "Take this one",
 		"candidate/none":         "This budget buys nothing for this wall.",
 		"candidate/none-from":    "This budget buys nothing for this wall: the smallest begins at about {least}.",
-		"candidate/too-dear":     "“{what}” is missing: its smallest size comes to about {least}.",
+		"candidate/too-dear":     "“{what}” is missing: the smallest that passes the checks on this wall comes to about {least}.",
 		"candidate/no-room":      "“{what}” is missing: no size of it passes the checks on this wall.",
 		"candidate/same":         "“{what}” is missing: it is the same as one of the others.",
 		"candidate/no-finer":     "“{what}” is missing: none finer is known here.",

@@ -49,7 +49,7 @@ func germanWhy() map[string]string {
 		"candidate/take":         "Dieses nehmen",
 		"candidate/none":         "Dieses Budget kauft nichts für diese Wand.",
 		"candidate/none-from":    "Dieses Budget kauft nichts für diese Wand: Das Kleinste beginnt bei etwa {least}.",
-		"candidate/too-dear":     "„{what}“ fehlt: Die kleinste Größe kommt auf etwa {least}.",
+		"candidate/too-dear":     "„{what}“ fehlt: Das kleinste, das die Prüfungen an dieser Wand besteht, kommt auf etwa {least}.",
 		"candidate/no-room":      "„{what}“ fehlt: Keine Größe besteht die Prüfungen an dieser Wand.",
 		"candidate/same":         "„{what}“ fehlt: Das ist dasselbe wie einer der anderen Vorschläge.",
 		"candidate/no-finer":     "„{what}“ fehlt: Ein feineres ist hier nicht bekannt.",
