@@ -270,7 +270,7 @@ func (m *maker) trimSheet() sheet.Paper {
 			{Width: 8}, {Head: m.T("trimming/edge")}, {Head: m.T("trimming/off")}, {Head: m.T("trimming/depth"), Grow: true}, {Head: m.T("trimming/measured"), Width: 34},
 		}}
 		for _, e := range m.Plan.Bill.Groups[i].TrimsFrom(m.start()) {
-			off, depth := m.trim(e)
+			off, depth := m.trim(i, e)
 			t.Rows = append(t.Rows, []sheet.Cell{{Tick: true}, {Text: capital(m.T("edge/" + string(e.Edge))), Bold: true}, {Text: off, Size: armSize()}, {Text: depth}, {}})
 		}
 		number := m.Words.Number
@@ -299,7 +299,7 @@ func (m *maker) trimDrawing(i int, width float64) sheet.Drawing {
 					strip := p.In(left+at.strip[0], below+at.strip[1], at.strip[2], at.strip[3])
 					strip.Fill(0, 0, strip.Width, strip.Height, strip.Hatch(1, 3))
 					strip.DashedBox(0, 0, strip.Width, strip.Height, draw.Hidden)
-					p.Text(left+at.x, below+at.y, sheet.Type{Size: armSize(), Face: sheet.Bold, Align: at.align}, m.Show(e.Off))
+					p.Text(left+at.x, below+at.y, sheet.Type{Size: armSize(), Face: sheet.Bold, Align: at.align}, m.Show(m.offShown(i, e)))
 				}
 				if e.Factory {
 					p.Line(left+at.line[0], below+at.line[1], left+at.line[2], below+at.line[3], draw.Heavy)
@@ -332,7 +332,7 @@ func placeOf(e bench.Edge, w, h float64) edgePlace {
 }
 
 // trim says what comes off an edge, and through how much.
-func (m *maker) trim(e bench.Trim) (off, depth string) {
+func (m *maker) trim(group int, e bench.Trim) (off, depth string) {
 	switch {
 	case e.Factory:
 		return m.T("trim/factory"), ""
@@ -347,7 +347,34 @@ func (m *maker) trim(e bench.Trim) (off, depth string) {
 	if e.Bare {
 		depth += " " + m.T("trim/bare")
 	}
-	return m.T("trim/off", "off", e.Off), depth
+	return m.T("trim/off", "off", m.offShown(group, e)), depth
+}
+
+// asShown is a length as it is printed, so that sums of printed lengths are right: inches
+// are rounded to what the reader's rule shows.
+func (m *maker) asShown(l length.Length) length.Length {
+	if m.Words.Units.Bare() != length.InInch {
+		return l
+	}
+	const mmPerInch, sixtyFourths = 25.4, 64
+	steps := 16.0
+	if m.Words.Units == length.Inch32 {
+		steps = 32
+	}
+	return length.Sixtyfourths(int64(math.Round(l.Millimetres()/mmPerInch*steps) * sixtyFourths / steps))
+}
+
+// offShown is what comes off an edge: what is between the printed sizes before and after.
+func (m *maker) offShown(group int, e bench.Trim) length.Length {
+	field := m.Plan.Groups[group].Built.FieldWidth
+	if e.Edge == bench.TopEdge || e.Edge == bench.BottomEdge {
+		field = m.Plan.Groups[group].Built.FieldHeight
+	}
+	cut := bench.CutBacker(field, m.Doc.Design.Bench)
+	if !cut.Sub(field).Same(e.Off) {
+		return e.Off
+	}
+	return m.asShown(cut).Sub(m.asShown(field))
 }
 
 // trimRecord is where each panel's sizes are written after trimming.

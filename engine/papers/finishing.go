@@ -118,7 +118,7 @@ func (m *maker) framePieces(group int) sheet.Block {
 		if part.Kind != panel.FramePart {
 			continue
 		}
-		long := length.Max(part.Width, part.Height)
+		long := m.asShown(length.Max(part.Width, part.Height)) // so that the two columns differ by what is said
 		t.Rows = append(t.Rows, []sheet.Cell{
 			{Text: capital(m.T("part/" + part.Name)), Bold: true}, {Text: m.Show(part.Count * len(g.Built.Panels))},
 			{Text: m.Words.Number(long.Add(bench.TestFit()))}, {Text: m.Words.Number(long)}, {},

@@ -326,7 +326,7 @@ func (m *maker) hangBlocks(i int, h wall.Hanging) []sheet.Block {
 	blocks = append(blocks,
 		sheet.Fitted(func(width float64) []sheet.Block { return []sheet.Block{m.drawing(m.hangDrawing(i, h, width, high))} }),
 		m.hook(i, h),
-		sheet.List{Mark: sheet.Ticks, Size: m.either(sheet.BodySize, 3.8), Items: m.day(h)})
+		sheet.List{Mark: sheet.Ticks, Size: m.atTheWall(), Items: m.day(h)})
 	t := sheet.Table{Size: m.inHand().Size, Columns: []sheet.Column{{}, {Grow: true}}}
 	for _, f := range h.HoldFacts() {
 		t.Rows = append(t.Rows, m.factRow(f))
@@ -341,6 +341,16 @@ func (m *maker) hangBlocks(i int, h wall.Hanging) []sheet.Block {
 		}
 	}
 	return blocks
+}
+
+// atTheWall is the type of the moves of a day: larger for somebody who does it the first
+// time.
+func (m *maker) atTheWall() float64 {
+	const large = 5
+	if m.atHome {
+		return large
+	}
+	return m.either(sheet.BodySize, 3.8)
 }
 
 // hook shows which way the strip goes on the wall: the other way round nothing catches.

@@ -46,24 +46,42 @@ func (m *maker) before() sheet.Paper {
 	return m.paper("before", sheet.NoView, append(append(out, m.stops()...), m.cautionList()...)...)
 }
 
-// drying is how long the panel lies between the weekends.
-func (m *maker) drying() string {
-	set := bench.GlueSetHours(m.Doc.Design.Bench.Temperature)
-	dry := 0.0
+// setHours is how long the glued field lies.
+func (m *maker) setHours() int {
+	return int(bench.GlueSetHours(m.Doc.Design.Bench.Temperature) + 0.5)
+}
+
+// dryDays is how long the finish of the field takes to be dry, in whole days; 0 where its
+// label says it.
+func (m *maker) dryDays() int {
+	const day = 24
 	for _, c := range m.Plan.Bill.Coats {
 		if c.Number == c.Of && !c.Frame {
-			dry = c.Next.High
+			return int(math.Ceil(c.Next.High / day))
 		}
 	}
-	const day = 24
-	text := m.T("home/drying-value", "glue", int(set+0.5), "days", int(math.Ceil(dry/day)))
-	if dry == 0 {
-		text = m.T("home/drying-glue", "glue", int(set+0.5))
-	}
+	return 0
+}
+
+// settlingDays is how long the sticks lie in the room before they are cut; nil where they
+// need not.
+func (m *maker) settlingDays() any {
 	for _, w := range m.Plan.AllWatchOuts() {
 		if days, ok := w.Args["days"]; ok && w.Code == "moisture/stock" {
-			return m.T("home/settling", "days", days) + " " + text
+			return days
 		}
+	}
+	return nil
+}
+
+// drying is how long sticks and panel lie between the weekends.
+func (m *maker) drying() string {
+	text := m.T("home/drying-glue", "glue", m.setHours())
+	if days := m.dryDays(); days > 0 {
+		text = m.T("home/drying-value", "glue", m.setHours(), "days", days)
+	}
+	if days := m.settlingDays(); days != nil {
+		return m.T("home/settling", "days", days) + " " + text
 	}
 	return text
 }

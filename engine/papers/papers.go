@@ -119,6 +119,7 @@ type Set struct {
 func Make(in Input, name string) (Set, bool) {
 	m := &maker{Input: in}
 	if name == BookSet {
+		m.atHome = true
 		m.handOver()
 	}
 	papers, tables := m.set(name)
@@ -188,6 +189,7 @@ type maker struct {
 	drawings []sheet.Drawing
 	close    bool // type and pictures are smaller
 	parted   bool // what may be apart is
+	atHome   bool // the build book, whose sheets of the wall are in larger type
 }
 
 // fewest makes a paper, in smaller type and with smaller pictures where that saves a sheet.

@@ -58,10 +58,37 @@ func (m *maker) homeSteps() sheet.Paper {
 				p.Tick(11, 6.5)
 			}, Height: 8},
 			{Draw: func(p sheet.Pen) { d.Draw(p.In(0, 1, stepWidth, stepHeight)) }, Height: stepHeight + 2},
-			{Text: m.T(key + "-what"), Bold: true}, {Text: m.T(key + "-right")}, {Text: m.T(key + "-wrong")},
+			{Text: m.stepText(i, key), Bold: true}, {Text: m.T(key + "-right")}, {Text: m.T(key + "-wrong")},
 		})
 	}
 	return m.paper("steps", sheet.NoView, sheet.Small(m.T("steps/lead")), t)
+}
+
+// stepText is what a step does, on which paper it stands, and how long it lies afterwards.
+func (m *maker) stepText(i int, key string) string {
+	text := m.T(key + "-what")
+	papers := map[int]string{3: "backer", 4: "stop-list", 5: "stop-list", 7: "count-card", 8: "backer", 9: "row-cards", 10: "trim", 11: "finish", 12: "frame", 13: "hang-sheet"}
+	if name, ok := papers[i]; ok && !(m.kit() && name == "stop-list") {
+		text += " " + m.T("steps/see", "paper", m.T("paper/"+name))
+	}
+	const rest, lay, finish = 1, 9, 11
+	wait := ""
+	switch i {
+	case rest:
+		if days := m.settlingDays(); days != nil {
+			wait = m.T("steps/days", "n", days)
+		}
+	case lay:
+		wait = m.T("steps/hours", "n", m.setHours())
+	case finish:
+		if days := m.dryDays(); days > 0 {
+			wait = m.T("steps/days", "n", days)
+		}
+	}
+	if wait != "" {
+		text += " " + m.T("steps/wait", "span", wait)
+	}
+	return text
 }
 
 // arrow is a level or an upright line with a head at its end.
