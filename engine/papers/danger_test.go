@@ -237,3 +237,15 @@ func TestFilesStandAlone(t *testing.T) {
 	}
 	assert.Empty(t, backs)
 }
+
+// Lifting plan, weigh slip and the day of hanging ask for the same number of people. Of
+// S2, 57.8 kg by four are 14.5 kg each, and the equation allows 12.3: five.
+func TestPapersAgreeOnLifters(t *testing.T) {
+	s := make1(t, job(t, "s2").input(length.Metric, sheet.A4()), papers.HangSet)
+	for paper, want := range map[string]string{
+		"lifting-plan": "5 to lift it by the limit below", "weigh-slip": "5 to lift it above the chest", "hang-sheet": "5 people lift the panel on",
+	} {
+		text := strings.ReplaceAll(textOf(t, s, paper), "\n", " ")
+		assert.Contains(t, text, want, paper)
+	}
+}

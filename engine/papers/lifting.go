@@ -69,7 +69,7 @@ func (m *maker) lifters(h wall.Hanging) sheet.Block {
 	names := m.Job.Record.Hung.People
 	lines := max(h.Lifters(), len(names))
 	if !h.Heavy() {
-		lines = max(lines, h.LimitLifters())
+		lines = max(lines, h.Needed())
 	}
 	for i := range lines {
 		name := ""

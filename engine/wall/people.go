@@ -48,6 +48,10 @@ func (h Hanging) LimitLifters() int {
 	return peopleFor(h.Kg(), limit)
 }
 
+// Needed is how many people the papers ask for at the lift: by the habit of the trade, and
+// no fewer than share the panel within the lifting equation's limit for one.
+func (h Hanging) Needed() int { return max(h.Lifters(), h.LimitLifters()) }
+
 // HandsSaid says how the group's heaviest panel is lifted above the chest.
 func (h Hanging) HandsSaid() words.Phrase {
 	if h.Heavy() {

@@ -230,7 +230,7 @@ func (p Packed) Said() words.Phrase {
 func (h Hanging) Day(l design.Lifting, people []string) []words.Phrase {
 	var all []words.Phrase
 	say := func(key string, args words.Args) { all = append(all, words.Phrase{Key: "day/" + key, Args: args}) }
-	hands := words.Args{"people": h.Lifters(), "names": people}
+	hands := words.Args{"people": h.Needed(), "names": people}
 	mass := words.Args{"mass": words.Kg(h.Kg())}
 	if h.Means == Stand {
 		say("weigh-stand", mass)
