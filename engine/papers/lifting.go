@@ -50,8 +50,8 @@ func (m *maker) liftFacts(h wall.Hanging) sheet.Block {
 		up = h.LiftRoom
 	}
 	row("up", m.T("lifting/up-value", "bottom", top.Sub(h.Built.OuterHeight).Add(up), "top", top.Add(up)))
-	if n := h.LimitLifters(); n > h.Lifters() && !h.Heavy() {
-		row("people", m.T("lifting/people-more", "carry", wall.Carriers(kg), "people", n, "few", h.Lifters()))
+	if few := wall.Lifters(kg); h.LimitLifters() > few && !h.Heavy() {
+		row("people", m.T("lifting/people-more", "carry", wall.Carriers(kg), "people", h.Lifters(), "few", few))
 	} else {
 		row("people", m.T("lifting/people-value", "carry", wall.Carriers(kg), "lift", h.HandsSaid()))
 	}
@@ -68,9 +68,6 @@ func (m *maker) lifters(h wall.Hanging) sheet.Block {
 	}}
 	names := m.Job.Record.Hung.People
 	lines := max(h.Lifters(), len(names))
-	if !h.Heavy() {
-		lines = max(lines, h.Needed())
-	}
 	for i := range lines {
 		name := ""
 		if i < len(names) {

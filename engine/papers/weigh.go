@@ -18,7 +18,7 @@ func (m *maker) weighSlip() sheet.Paper {
 		}
 		h := m.Plan.Hangings[i]
 		heaviest := h.Kg()
-		blocks = append(blocks, m.massTable(i), sheet.Say(m.T("weigh/people", "mass", words.Kg(heaviest), "carry", wall.Carriers(heaviest), "lift", m.hands(h))))
+		blocks = append(blocks, m.massTable(i), sheet.Say(m.T("weigh/people", "mass", words.Kg(heaviest), "carry", wall.Carriers(heaviest), "lift", h.HandsSaid())))
 		if kg := h.WeighedKg; kg > 0 {
 			blocks = append(blocks, sheet.Say(m.T("weigh/weighed", "mass", words.Kg(kg))))
 		}
@@ -30,14 +30,6 @@ func (m *maker) weighSlip() sheet.Paper {
 		blocks = append(blocks, m.panelLabel(i))
 	}
 	return m.paper("weigh-slip", sheet.NoView, blocks...)
-}
-
-// hands says how a panel is lifted above the chest, by as many as the lifting plan has.
-func (m *maker) hands(h wall.Hanging) words.Phrase {
-	if h.Heavy() {
-		return h.HandsSaid()
-	}
-	return words.Phrase{Key: "wall/hands", Args: words.Args{"n": h.Needed()}}
 }
 
 // howToWeigh is how a panel comes onto a scale: in the arms only as long as one person
@@ -98,7 +90,7 @@ func (m *maker) panelLabel(group int) sheet.Block {
 		p.Text(6, 16, sheet.Type{Size: 13, Face: sheet.Bold}, m.T("weigh/top"))
 		p.Text(p.Width-6, 16, sheet.Type{Size: 13, Face: sheet.Bold, Align: sheet.Right}, m.Plan.Revision)
 		p.Text(6, 36, sheet.Type{Size: sheet.FigureSize(12), Face: sheet.Bold}, m.Show(words.Kg(heaviest)))
-		p.Text(6, 45, sheet.Type{Size: 5}, sheet.Fit(sheet.Regular, 5, p.Width-12, m.T("weigh/label-people", "carry", wall.Carriers(heaviest), "lift", m.hands(h))))
+		p.Text(6, 45, sheet.Type{Size: 5}, sheet.Fit(sheet.Regular, 5, p.Width-12, m.T("weigh/label-people", "carry", wall.Carriers(heaviest), "lift", h.HandsSaid())))
 		p.Text(6, 52, sheet.Type{}, sheet.Fit(sheet.Regular, sheet.BodySize, p.Width-12, m.Words.Given(m.Doc.Design.Title)))
 		p.Text(6, 58.5, sheet.Type{}, m.T("weigh/label-panel", "of", len(m.Plan.Groups[group].Built.Panels)))
 	}}

@@ -27,10 +27,11 @@ func Carriers(kg float64) int { return peopleFor(kg, carryKgEach) }
 // Lifters is how many people lift it above the chest.
 func Lifters(kg float64) int { return peopleFor(kg, liftKgEach) }
 
-// Lifters is how many people lift the group's heaviest panel above the chest: two at the
-// least where one should not lift so much.
+// Lifters is how many people lift the group's heaviest panel above the chest: by the habit
+// of the trade, and no fewer than share it within the lifting equation's limit for one.
+// Where one alone should not lift so much there are two at the least.
 func (h Hanging) Lifters() int {
-	n := Lifters(h.Kg())
+	n := max(Lifters(h.Kg()), h.LimitLifters())
 	if n == 1 && h.Kg() > h.LiftOn().LimitKg() {
 		return 2
 	}
@@ -48,10 +49,6 @@ func (h Hanging) LimitLifters() int {
 	return peopleFor(h.Kg(), limit)
 }
 
-// Needed is how many people the papers ask for at the lift: by the habit of the trade, and
-// no fewer than share the panel within the lifting equation's limit for one.
-func (h Hanging) Needed() int { return max(h.Lifters(), h.LimitLifters()) }
-
 // HandsSaid says how the group's heaviest panel is lifted above the chest.
 func (h Hanging) HandsSaid() words.Phrase {
 	if h.Heavy() {
@@ -65,19 +62,19 @@ func (h Hung) Heavy() bool { return h.Kg() > methodKg }
 
 func peopleFor(kg, each float64) int { return int(math.Ceil(kg/each - dustOfFloats)) }
 
-// hands compares the mass of one panel with those who lift it. Above 60 kg no
+// hands compares the mass of one panel with those who lift it, by the habit of the trade;
+// what the lifting equation asks for beyond that stands on the page and on the papers. Above 60 kg no
 // number of hands clears it: the person who leads the lift names a method, and
 // both stand on the papers.
-func (h Hung) hands(work design.Work) []check.WatchOut {
+func (h Hanging) hands(work design.Work) []check.WatchOut {
 	kg, top := h.Kg(), h.Built.Bottom.Add(h.Built.TotalHeight)
 	if h.Heavy() {
 		return []check.WatchOut{h.lift(work.Lifting)}
 	}
-	each, code := float64(carryKgEach), "wall/hands-to-carry"
+	people, code := Carriers(kg), "wall/hands-to-carry"
 	if top.Cmp(length.MM(chestMM)) > 0 {
-		each, code = liftKgEach, "wall/hands-to-lift"
+		people, code = Lifters(kg), "wall/hands-to-lift"
 	}
-	people := peopleFor(kg, each)
 	if work.Scope() != design.HungScope && !work.OwnBuild && (code == "wall/hands-to-lift" || !work.Delivered) {
 		return h.handsOfOthers(people)
 	}

@@ -230,7 +230,7 @@ func (p Packed) Said() words.Phrase {
 func (h Hanging) Day(l design.Lifting, people []string) []words.Phrase {
 	var all []words.Phrase
 	say := func(key string, args words.Args) { all = append(all, words.Phrase{Key: "day/" + key, Args: args}) }
-	hands := words.Args{"people": h.Needed(), "names": people}
+	hands := words.Args{"people": h.Lifters(), "names": people}
 	mass := words.Args{"mass": words.Kg(h.Kg())}
 	if h.Means == Stand {
 		say("weigh-stand", mass)
@@ -354,7 +354,7 @@ func (h Hanging) LiftSaid() words.Phrase {
 	switch {
 	case limit == 0:
 		key = "wall/niosh-outside"
-	case h.LimitLifters() > h.Lifters() && !h.Heavy():
+	case h.LimitLifters() > Lifters(h.Kg()) && !h.Heavy():
 		key = "wall/niosh-more"
 	case limit < h.Kg():
 		key = "wall/niosh-over"

@@ -21,7 +21,7 @@ func hung(kg float64, bottom, ears length.Length) wall.Hanging {
 		Path:   "walls[0].groups[0]",
 		Wall:   design.Wall{Height: length.MM(2500), EarHeight: ears},
 		Design: design.Group{Place: design.Place{Edge: design.BottomEdge, Height: bottom}},
-		Built:  panel.Group{Bottom: bottom, TotalHeight: length.MM(800)}, PanelKg: kg, WeighedField: weighedField,
+		Built:  panel.Group{Bottom: bottom, TotalHeight: length.MM(800), OuterHeight: length.MM(800)}, PanelKg: kg, WeighedField: weighedField,
 	})
 }
 

@@ -29,7 +29,7 @@ func englishWatchOuts() map[string]string {
 		"frame/too-shallow": "Cleat, backer and tallest block are {stack} deep, the frame board is {board}: the blocks stand {proud} too far out, or the frame misses the wall. Take a board of {need}, or blocks up to {tallest}.",
 		"frame/less-reveal": "Cleat, backer and tallest block are {stack} deep, the frame board is {board}: it stands {reveal} proud of the blocks, and {wanted} was wanted. Take a board of {need}.",
 
-		"wall/hands-to-lift":   "One panel weighs {mass} and its top hangs at {top}: lifting it takes {people} people, and {crew} {crew|is|are} there. Bring more hands, use a panel lifter, or split it.",
+		"wall/hands-to-lift":   "One panel weighs {mass} and its top hangs at {top}: lifting it takes {people} people at 15 kg each, and {crew} {crew|is|are} there. Bring more hands, use a panel lifter, or split it.",
 		"wall/hands-to-carry":  "One panel weighs {mass}: carrying it takes {people} people, and {crew} {crew|is|are} there. Bring more hands or split it.",
 		"wall/lifting-method":  "One panel weighs {mass}. Above {limit} it is not lifted by hand: whoever leads the lift names a method, such as a panel lifter or a hoist. Or split it into smaller panels.",
 		"wall/lift-named":      "One panel weighs {mass}. {lead} leads the lift and answers for it: {method}. Weigh the panel before it is lifted.",

@@ -29,7 +29,7 @@ func germanWatchOuts() map[string]string {
 		"frame/too-shallow": "Aufhängeleiste, Träger und höchster Klotz sind zusammen {stack} tief, das Rahmenbrett misst {board}: Die Klötze stehen {proud} zu weit vor, oder der Rahmen erreicht die Wand nicht. Nehmen Sie ein Brett von {need} oder Klötze bis {tallest}.",
 		"frame/less-reveal": "Aufhängeleiste, Träger und höchster Klotz sind zusammen {stack} tief, das Rahmenbrett misst {board}: Es steht {reveal} über die Klötze vor, gewünscht waren {wanted}. Nehmen Sie ein Brett von {need}.",
 
-		"wall/hands-to-lift":   "Ein Paneel wiegt {mass}, und seine Oberkante hängt auf {top}: Zum Heben braucht es {people} Personen, und {crew} {crew|ist|sind} da. Holen Sie mehr Hände dazu, nehmen Sie einen Plattenheber, oder teilen Sie es.",
+		"wall/hands-to-lift":   "Ein Paneel wiegt {mass}, und seine Oberkante hängt auf {top}: Zum Heben braucht es {people} Personen zu je 15 kg, und {crew} {crew|ist|sind} da. Holen Sie mehr Hände dazu, nehmen Sie einen Plattenheber, oder teilen Sie es.",
 		"wall/hands-to-carry":  "Ein Paneel wiegt {mass}: Zum Tragen braucht es {people} Personen, und {crew} {crew|ist|sind} da. Holen Sie mehr Hände dazu, oder teilen Sie es.",
 		"wall/lifting-method":  "Ein Paneel wiegt {mass}. Über {limit} wird es nicht von Hand gehoben: Wer das Heben leitet, nennt ein Verfahren, etwa einen Plattenheber oder einen Hebezug. Oder teilen Sie es in kleinere Paneele.",
 		"wall/lift-named":      "Ein Paneel wiegt {mass}. {lead} leitet das Heben und steht dafür ein: {method}. Wiegen Sie das Paneel, bevor es gehoben wird.",
