@@ -346,7 +346,8 @@ func TestTwoTabsNoteApart(t *testing.T) {
 	two.set(name, "Ben Ash")
 	two.says("open in another tab")
 	one.set(name, "Ada Beech of the mill")
-	one.wait(`document.querySelector("#send-leaves").textContent.includes("of the mill")`)
+	one.recorded("of the mill")
+	one.recorded("Ben Ash")
 	for b, want := range map[*tab]string{one: "Ada Beech of the mill", two: "Ben Ash"} {
 		b.reload()
 		b.section(page.Money)

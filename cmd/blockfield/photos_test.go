@@ -60,6 +60,7 @@ func TestPicturesOfTheWall(t *testing.T) {
 	assert.NotContains(t, string(body), "photo")
 
 	eval[any](b, `document.getElementById("photos-more").open = true`)
+	b.wait(`document.querySelector("#photos [data-photo-drop]")`) // they are drawn again after each answer
 	b.click("#photos [data-photo-drop]")
 	b.wait(`document.querySelectorAll("#photos img").length === 0`)
 	b.click(`[data-said="photo-dropped"] button`)

@@ -229,14 +229,16 @@ func TestSavesThePicture(t *testing.T) {
 	eval[any](b, `document.querySelector('.looks [data-do="shoot"]').value = "400"`)
 	b.look("shoot", "400")
 	var names []string
-	require.Eventually(t, func() bool {
-		names, err = filepath.Glob(filepath.Join(dir, "*.png"))
-		return err == nil && len(names) == 1
+	var body []byte
+	require.Eventually(t, func() bool { // the file has its name before all of it is written
+		if names, err = filepath.Glob(filepath.Join(dir, "*.png")); err != nil || len(names) != 1 {
+			return false
+		}
+		body, err = os.ReadFile(names[0])
+		return err == nil && bytes.HasSuffix(body, []byte("IEND\xaeB`\x82"))
 	}, waitTimeout, waitStep, "no picture was saved")
 	_, plan := edited(t)
 	assert.Contains(t, names[0], plan.Revision)
-	body, err := os.ReadFile(names[0])
-	require.NoError(t, err)
 
 	doc := design.Default()
 	sc, err := engine.Scene(doc.Design, plan, doc.View)

@@ -150,7 +150,7 @@ func TestInstallable(t *testing.T) {
 		assert.Fail(t, "not installable", e.ErrorID)
 	}
 	const offered = `!document.querySelector('[data-do="install"]').closest("li").hidden`
-	assert.False(t, eval[bool](b, offered))
+	// This browser may have offered it by now: that goes into the menu, too.
 	assert.True(t, eval[bool](b, `(() => {
 		const offer = new Event("beforeinstallprompt", {cancelable: true});
 		offer.prompt = () => { window.asked = true; };
