@@ -269,14 +269,14 @@ func (m *maker) hangSheet() sheet.Paper {
 	if stops := m.hangBlocked(); len(stops) > 0 {
 		return m.paper("hang-sheet", sheet.NoView, append([]sheet.Block{m.shout(m.T("hanging/not"))}, m.stopNotices(stops)...)...)
 	}
-	var blocks []sheet.Block
+	var blocks, holes []sheet.Block
 	for i, h := range m.Plan.Hangings {
 		if h.Means != wall.Stand {
-			blocks = append(blocks, m.hangBlocks(i, h)...)
+			blocks, holes = append(blocks, m.hangBlocks(i, h)...), append(holes, m.holeBlocks(i, h)...)
 		}
 	}
-	blocks = append(blocks, m.cautions("wall/")...)
-	return m.paper("hang-sheet", sheet.Front, append(blocks, m.hungBy())...)
+	blocks = append(blocks, m.cautions("wall/")...) // they fill the room above the list of holes
+	return m.paper("hang-sheet", sheet.Front, append(append(blocks, holes...), m.hungBy())...)
 }
 
 // hungBy is who answers for it, as far as the record has it.
@@ -332,15 +332,24 @@ func (m *maker) hangBlocks(i int, h wall.Hanging) []sheet.Block {
 		t.Rows = append(t.Rows, m.factRow(f))
 	}
 	blocks = append(blocks, sheet.Beside{Shares: []float64{1}, Columns: [][]sheet.Block{{sheet.Heading(m.T("hold/heading")), t, sheet.Small(m.T("hold/not-counted"))}}})
-	if t := m.holeTable(h); len(t.Rows) > 0 {
-		blocks = append(blocks, sheet.Heading(m.T("day/holes")))
-		if n := len(t.Rows); m.Words.Units.Bare() == length.InInch || len(h.Holes()) > n { // fractions and several heights take too much room for two columns
-			blocks = append(blocks, t)
-		} else {
-			blocks = append(blocks, halved(t, 12)...)
-		}
-	}
 	return blocks
+}
+
+// holeBlocks are the list of the holes in the wall for one group.
+func (m *maker) holeBlocks(i int, h wall.Hanging) []sheet.Block {
+	t := m.holeTable(h)
+	if len(t.Rows) == 0 {
+		return nil
+	}
+	heading := m.T("day/holes")
+	if len(m.Plan.Groups) > 1 {
+		heading += ": " + m.groupName(i)
+	}
+	blocks := []sheet.Block{sheet.Heading(heading)}
+	if n := len(t.Rows); m.Words.Units.Bare() == length.InInch || len(h.Holes()) > n { // fractions and several heights take too much room for two columns
+		return append(blocks, t)
+	}
+	return append(blocks, halved(t, 12)...)
 }
 
 // atTheWall is the type of the moves of a day: larger for somebody who does it the first

@@ -168,7 +168,7 @@ func (m *maker) tally(n int, width float64) []sheet.Block {
 	var all []sheet.Block
 	for first := 0; first < boxes; first += aLine {
 		last := min(first+aLine, boxes)
-		all = append(all, sheet.Piece{Height: boxHeight, Gap: lineGap, Draw: func(p sheet.Pen) {
+		all = append(all, sheet.Piece{Height: boxHeight, Gap: lineGap, Keep: last < boxes, Draw: func(p sheet.Pen) {
 			for i := first; i < last; i++ {
 				at := i - first
 				x := float64(at)*boxWidth + float64(at/each)*ringWidth
