@@ -45,15 +45,18 @@ func (s Scene) Box(i int) (left, right, bottom, top, front float64) {
 	return b.lo.X, b.hi.X, b.lo.Y, b.hi.Y, b.hi.Z
 }
 
-// Where returns which place of a picture of the given size shows a point of the room, in
-// m along the wall, up and out of it. It is false where that lies behind the viewer.
-func (s Scene) Where(width, height int, x, y, z float64) (px, py float64, ok bool) {
+// Where returns, for a picture of the given size, a function from points of the room, in m
+// along the wall, up and out of it, to the places that show them. It is false where a point
+// lies behind the viewer. What many points have in common is worked out once.
+func (s Scene) Where(width, height int) func(x, y, z float64) (px, py float64, ok bool) {
 	v := newView(s, width, height)
-	to := vec{x, y, z}.sub(v.eye)
-	deep := to.dot(v.forward)
-	if deep <= 0 {
-		return 0, 0, false
+	return func(x, y, z float64) (px, py float64, ok bool) {
+		to := vec{x, y, z}.sub(v.eye)
+		deep := to.dot(v.forward)
+		if deep <= 0 {
+			return 0, 0, false
+		}
+		k := v.height / (2 * v.tanHalf * deep)
+		return v.width/2 + to.dot(v.right)*k, v.height/2 - to.dot(v.up)*k, true
 	}
-	k := v.height / (2 * v.tanHalf * deep)
-	return v.width/2 + to.dot(v.right)*k, v.height/2 - to.dot(v.up)*k, true
 }

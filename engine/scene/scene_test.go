@@ -311,13 +311,13 @@ func TestWhereIsTheWayBackOfHit(t *testing.T) {
 		x := p.LeftM + p.OuterWidthM/2 + (float64(at[0])+0.5-float64(p.Columns)/2)*p.PitchM
 		y := p.BottomM + p.OuterHeightM/2 - (float64(at[1])+0.5-float64(p.Rows)/2)*p.PitchM
 		z := p.OutM + p.CleatThicknessM + p.BackerThicknessM + p.HeightsM[p.Levels[at[1]*p.Columns+at[0]]]
-		px, py, ok := s.Where(800, 600, x, y, z)
+		px, py, ok := s.Where(800, 600)(x, y, z)
 		require.True(t, ok)
 		_, column, row, ok := s.Hit(800, 600, px, py)
 		if ok { // a taller neighbour may stand before it
 			assert.Equal(t, at, [2]int{column, row})
 		}
 	}
-	_, _, ok := s.Where(800, 600, 0, 0, 1e6)
+	_, _, ok := s.Where(800, 600)(0, 0, 1e6)
 	assert.False(t, ok, "behind the viewer")
 }

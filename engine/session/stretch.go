@@ -82,13 +82,15 @@ func (s *Session) steadied(sc scene.Scene, shape float64) scene.Scene {
 }
 
 // handles are those of the groups in the picture, at the middle of the right edge and of
-// the lower one. What is shown in another way than it hangs has none.
+// the lower one. What is shown in another way than it hangs has none, nor has a picture that
+// is hidden and has no size.
 func (s *Session) handles(req Request) []Handle {
 	sc, err := s.pictured()
-	if err != nil || s.alone != "" {
+	if err != nil || s.alone != "" || req.Width < 1 || req.Height < 1 {
 		return nil
 	}
 	sc = s.steadied(sc, shape(req))
+	where := sc.Where(req.Width, req.Height)
 	var all []Handle
 	first := 0
 	for _, g := range s.now.plan.Groups {
@@ -98,10 +100,10 @@ func (s *Session) handles(req Request) []Handle {
 		}
 		left, right, bottom, top, front := around(sc, first, end)
 		first = end
-		if h, ok := handle(sc, req, right, (bottom+top)/2, front, 1, 0); ok {
+		if h, ok := handle(where, right, (bottom+top)/2, front, 1, 0); ok {
 			all = append(all, s.named(h, g, "across", g.Across()))
 		}
-		if h, ok := handle(sc, req, (left+right)/2, bottom, front, 0, -1); ok {
+		if h, ok := handle(where, (left+right)/2, bottom, front, 0, -1); ok {
 			all = append(all, s.named(h, g, "down", g.Down()))
 		}
 	}
@@ -119,10 +121,10 @@ func around(sc scene.Scene, first, end int) (left, right, bottom, top, front flo
 }
 
 // handle is one at a point of the room, that grows along x or y.
-func handle(sc scene.Scene, req Request, x, y, z, alongX, alongY float64) (Handle, bool) {
+func handle(where func(x, y, z float64) (px, py float64, ok bool), x, y, z, alongX, alongY float64) (Handle, bool) {
 	const mm = 1e-3
-	px, py, ok := sc.Where(req.Width, req.Height, x, y, z)
-	qx, qy, also := sc.Where(req.Width, req.Height, x+alongX*mm, y+alongY*mm, z)
+	px, py, ok := where(x, y, z)
+	qx, qy, also := where(x+alongX*mm, y+alongY*mm, z)
 	return Handle{X: px, Y: py, perMM: [2]float64{qx - px, qy - py}}, ok && also
 }
 

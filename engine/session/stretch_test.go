@@ -78,6 +78,13 @@ func TestHandlesFollowTheView(t *testing.T) {
 	assert.Empty(t, stretch(t, s, "handles", "", 0, 0).Handles)
 }
 
+// A picture that is hidden has no size and no handles, and that is no fault.
+func TestNoHandlesOnAHiddenPicture(t *testing.T) {
+	res := ask(t, fresh(), session.Request{Op: "stretch", Kind: "handles"})
+	assert.True(t, res.OK, "%v", res.Faults)
+	assert.Empty(t, res.Handles)
+}
+
 // A size stays within what its field takes, however far somebody pulls.
 func TestPulledToTheLimit(t *testing.T) {
 	s := fresh()
