@@ -123,6 +123,7 @@ func TestRefusedSceneIsAStill(t *testing.T) {
 	b, _ := openPicture(t)
 	before := b.fine()
 	for i, width := range []string{"1.6 m", "1.4 m", "1200 mm"} {
+		b.settle() // a frame that drew its first picture of a scene still says that it drew the last one
 		eval[any](b, `document.querySelector("#still").removeAttribute("src")`)
 		eval[any](b, fromFrame(fmt.Sprintf(`{type: "refused", scene: %d, message: "not this one"}`, 1+i)))
 		b.wait(note + ` === ` + quote(sentence("message/picture-refused")))
