@@ -21,6 +21,7 @@ const (
 	mostChanges = 3 // that a person weighs at once
 	mostWays    = 3
 	mostTries   = 80
+	together    = 1.25 // how much more changes are taken to save together, at the most
 )
 
 // Way is a few changes that together bring a job within its budget.
@@ -66,7 +67,7 @@ func WaysToBudget(doc design.Document, r Result, by Paying) []Way {
 	if !ok || budget.Minor == 0 || now.Cmp(budget) <= 0 {
 		return nil
 	}
-	s := search{doc: doc, plan: r, by: by, now: now, stops: stopsOf(r)}
+	s := search{doc: doc, plan: r, planner: NewPlanner(by.Book), by: by, now: now, stops: stopsOf(r)}
 	s.single(candidates(doc, by.woods()))
 	for n := 1; n <= mostChanges && len(s.found) == 0; n++ {
 		s.combine(nil, 0, n, budget)
@@ -79,14 +80,15 @@ func WaysToBudget(doc design.Document, r Result, by Paying) []Way {
 
 // search looks for ways.
 type search struct {
-	doc   design.Document
-	plan  Result
-	by    Paying
-	now   money.Money
-	stops map[string]bool
-	one   []Lever // single changes that save, the strongest first
-	tries int
-	found []Way
+	doc     design.Document
+	plan    Result
+	planner Planner
+	by      Paying
+	now     money.Money
+	stops   map[string]bool
+	one     []Lever // single changes that save, the strongest first
+	tries   int
+	found   []Way
 }
 
 // single plans each change alone.
@@ -106,6 +108,9 @@ func (s *search) single(all []Lever) {
 // strongest first.
 func (s *search) combine(with []Lever, from, n int, budget money.Money) {
 	if len(with) == n {
+		if !s.mayReach(with, budget) {
+			return
+		}
 		if way, _, ok := s.try(with); ok && way.Paid.Cmp(budget) <= 0 {
 			s.found = append(s.found, way)
 		}
@@ -116,6 +121,16 @@ func (s *search) combine(with []Lever, from, n int, budget money.Money) {
 			s.combine(append(with[:len(with):len(with)], s.one[i]), i+1, n, budget)
 		}
 	}
+}
+
+// mayReach is whether a set is worth a plan: what its changes save one by one comes near to
+// what is wanted. Together they save less rather than more, as each leaves less to save from.
+func (s *search) mayReach(with []Lever, budget money.Money) bool {
+	saves := money.Money{Currency: budget.Currency}
+	for _, l := range with {
+		saves = saves.Add(l.Saves)
+	}
+	return together*float64(saves.Minor) >= float64(s.now.Sub(budget).Minor)
 }
 
 // try plans a set of changes; false where they cannot be made together, or bring a Stop.
@@ -129,7 +144,7 @@ func (s *search) try(changes []Lever) (Way, Result, bool) {
 		}
 	}
 	doc = KeepPlaced(s.doc, s.plan, doc)
-	next, err := Plan(doc.Design, s.by.Book)
+	next, err := s.planner.Plan(doc.Design)
 	if err != nil || !subset(stopsOf(next), s.stops) {
 		return Way{}, Result{}, false
 	}
@@ -203,7 +218,7 @@ func FromBudget(doc design.Document, r Result, by Paying) (Buys, error) {
 	}
 	at := groupPath(0, 0) + "."
 	g := doc.Design.Walls[0].Groups[0]
-	f := filling{doc: doc, plan: r, stops: stopsOf(r), budget: budget, by: by}
+	f := filling{doc: doc, plan: r, stops: stopsOf(r), budget: budget, planner: NewPlanner(by.Book), by: by}
 	var out Buys
 	for _, kind := range []struct {
 		key   string
@@ -276,7 +291,7 @@ const (
 	besideMM    = 150
 	leastSideMM = 300
 	sizeSteps   = 80 // between the least and the largest
-	nearSteps   = 16 // that are taken one by one
+	nearSteps   = 6  // that are taken one by one
 	farStep     = 8
 )
 
@@ -285,11 +300,12 @@ func FreeBeside() length.Length { return length.MM(besideMM) }
 
 // filling makes panels that a budget buys, with no Stop beside those that are known.
 type filling struct {
-	doc    design.Document // that is begun with, and its plan
-	plan   Result
-	stops  map[string]bool
-	budget money.Money
-	by     Paying
+	doc     design.Document // that is begun with, and its plan
+	plan    Result
+	stops   map[string]bool
+	budget  money.Money
+	planner Planner
+	by      Paying
 }
 
 // fill makes the first group of a document as large as wall and budget allow; false where
@@ -306,37 +322,56 @@ func (f filling) fill(doc design.Document) (best Candidate, least money.Money, o
 	if most < narrow {
 		return best, least, ok
 	}
-	at := func(step int) sized { return f.sized(doc, narrow+(most-narrow)*float64(step)/sizeSteps, ratio) }
-	// The price grows with the size, so what the budget reaches is searched by halves. A
-	// Stop may come and go with the size: the next ones down are tried one by one, and
-	// further down in longer steps.
-	reach := sort.Search(sizeSteps+1, func(step int) bool { return at(step).paid.Cmp(f.budget) > 0 }) - 1
-	for step := reach; step >= 0; step = below(step, reach) {
-		if one := at(step); one.passes {
-			if !ok || one.area() > best.area() {
-				best, ok = one.Candidate, true
-			}
-			break
-		}
+	widthOf := func(step int) float64 { return narrow + (most-narrow)*float64(step)/sizeSteps }
+	dear := func(step int) bool {
+		paid, ok := f.price(doc, widthOf(step), ratio)
+		return !ok || paid.Cmp(f.budget) > 0
 	}
-	if ok {
-		return best, least, true
+	at := func(step int) sized { return f.sized(doc, widthOf(step), ratio) }
+	// The price grows with the size, so what the budget reaches is searched by halves.
+	reach := -1
+	if !dear(0) {
+		reach = sort.Search(sizeSteps, func(step int) bool { return dear(step + 1) })
 	}
-	for step := reach + 1; step <= sizeSteps; step += farStep {
-		if one := at(step); one.passes {
-			return best, one.Paid, false
-		}
+	if one, found := passing(at, reach, -1); found && (!ok || one.area() > best.area()) {
+		best, ok = one.Candidate, true
 	}
-	return best, least, false
+	if !ok {
+		one, _ := passing(at, reach+1, sizeSteps+1)
+		least = one.Paid
+	}
+	return best, least, ok
 }
 
-// below is the next smaller step of a search that began at another: the near ones are taken
-// one by one.
-func below(step, began int) int {
-	if began-step < nearSteps {
-		return step - 1
+// passing is the first size from one step on, to before another, that passes the checks. A
+// Stop may come and go with the size, so the near ones are tried one by one; farther ones
+// in steps that grow, and then what lies between the last that does not pass and the first
+// that does, by halves. So it tries no more than two dozen sizes.
+func passing(at func(step int) sized, from, end int) (sized, bool) {
+	way := 1
+	if end < from {
+		way = -1
 	}
-	return step - farStep
+	failed, jump := from-way, 1
+	for step := from; (end-step)*way > 0; step += way * jump {
+		if one := at(step); one.passes {
+			good := step
+			for (good-failed)*way > 1 {
+				middle := (good + failed) / 2
+				if between := at(middle); between.passes {
+					one, good = between, middle
+				} else {
+					failed = middle
+				}
+			}
+			return one, true
+		}
+		failed = step
+		if (step-from)*way >= nearSteps {
+			jump = min(2*jump, farStep)
+		}
+	}
+	return sized{}, false
 }
 
 // area is that of the first group, in square metres.
@@ -345,41 +380,82 @@ func (c Candidate) area() float64 {
 	return built.TotalWidth.Metres() * built.TotalHeight.Metres()
 }
 
-// sized is a size that was tried: the candidate where it passes the checks, and what it
-// costs all the same.
+// sized is a size that was tried: the candidate where it passes the checks.
 type sized struct {
 	Candidate
 	passes bool
-	paid   money.Money
 }
 
 // sized tries the document with its first group so wide, in one place after another until
-// one has no new Stop: in the middle of the wall at the height of the ear, or as high as
-// the design hangs now; between two studs; and where the design hangs now.
+// one has no new Stop.
 func (f filling) sized(doc design.Document, widthMM, ratio float64) (out sized) {
+	places, fits := f.places(doc, widthMM, ratio)
+	if !fits {
+		return out
+	}
+	for _, hung := range places {
+		c, passes := f.planned(hung)
+		if passes {
+			return sized{c, true}
+		}
+		if f.failsAnywhere(c.Plan) {
+			break
+		}
+	}
+	return out
+}
+
+// ofNoPlace are Stops of a panel, its weight and its way to the wall: where it hangs does
+// not change them.
+var ofNoPlace = []string{"bench/sheet-too-small", "wall/too-few-cells", "wall/lifting-method", "wall/way-in"}
+
+// failsAnywhere is whether a plan has a new Stop that it has in every other place too.
+func (f filling) failsAnywhere(r Result) bool {
+	now := stopsOf(r)
+	return slices.ContainsFunc(ofNoPlace, func(code string) bool { return now[code] && !f.stops[code] })
+}
+
+// price is what the document costs with its first group so wide; false where it cannot be
+// made. Where it hangs changes little of that.
+func (f filling) price(doc design.Document, widthMM, ratio float64) (money.Money, bool) {
+	places, _ := f.places(doc, widthMM, ratio)
+	if len(places) == 0 {
+		return money.Money{}, false
+	}
+	plan, err := f.planner.Plan(places[0].Design)
+	if err != nil {
+		return money.Money{}, false
+	}
+	return f.by.paid(places[0].Design, plan)
+}
+
+// places are the document with its first group so wide, in each place where it may hang: in
+// the middle of the wall at the height of the ear, or as high as the design hangs now;
+// between two studs; and where the design hangs now. fits is false where it is too wide for
+// its wall.
+func (f filling) places(doc design.Document, widthMM, ratio float64) (all []design.Document, fits bool) {
 	at := groupPath(0, 0) + "."
 	mm := func(v float64) string { return strconv.Itoa(int(v)) + " mm" }
 	next, err := pulled(doc, []edit{{at + "width", mm(widthMM)}, {at + "height", mm(widthMM * ratio)}})
 	if err != nil {
-		return out
+		return nil, false
 	}
 	groups, err := build(next.Design)
 	if err != nil {
-		return out
+		return nil, false
 	}
 	wall, built := next.Design.Walls[0], groups[0].Built
 	rightmost := wall.Width.Sub(FreeBeside()).Sub(built.TotalWidth) // of its left edge
 	if rightmost.Cmp(FreeBeside()) < 0 {
 		rightmost = FreeBeside() // with frames and gaps it is too wide
 	}
-	wide := FreeBeside().Add(built.TotalWidth).Add(FreeBeside()).Cmp(wall.Width) > 0
+	fits = FreeBeside().Add(built.TotalWidth).Add(FreeBeside()).Cmp(wall.Width) <= 0
 	middle := wall.Width.Half()
 	lowest := wall.Height.Sub(built.TotalHeight).Half()
 	if ear := wall.EarHeight.Sub(built.TotalHeight.Half()); !wall.EarHeight.IsZero() && ear.Cmp(lowest) < 0 {
 		lowest = length.Max(ear, length.MM(besideMM))
 	}
 	now := f.plan.Groups[0].Built
-	type place struct{ left, bottom length.Length }
 	inside := func(left length.Length) length.Length {
 		if left.Cmp(rightmost) > 0 {
 			left = rightmost
@@ -387,38 +463,31 @@ func (f filling) sized(doc design.Document, widthMM, ratio float64) (out sized) 
 		return length.Max(left, FreeBeside())
 	}
 	from := func(middle length.Length) length.Length { return inside(middle.Sub(built.TotalWidth.Half())) }
-	places := []place{{from(middle), lowest}, {from(middle), now.Bottom}}
+	var tried []string
+	hang := func(left, bottom length.Length) {
+		x, y := roundPlace(left, length.InMM), roundPlace(bottom, length.InMM)
+		if slices.Contains(tried, x+" "+y) {
+			return
+		}
+		tried = append(tried, x+" "+y)
+		if hung, err := pulled(next, []edit{{at + "place.left", x}, {at + "place.edge", design.BottomEdge}, {at + "place.height", y}}); err == nil {
+			all = append(all, hung)
+		}
+	}
+	hang(from(middle), lowest)
+	hang(from(middle), now.Bottom)
 	if !wall.StudStep.IsZero() {
 		first, step := wall.StudFirst.Millimetres(), wall.StudStep.Millimetres()
 		n := math.Round((middle.Millimetres()-first)/step - 0.5)
-		places = append(places, place{from(length.MM(int64(first + (n+0.5)*step))), lowest})
+		hang(from(length.MM(int64(first+(n+0.5)*step))), lowest)
 	}
-	places = append(places, place{inside(now.Left), now.Bottom})
-	for _, p := range places {
-		hung, err := pulled(next, []edit{
-			{at + "place.left", roundPlace(p.left, length.InMM)}, {at + "place.edge", design.BottomEdge}, {at + "place.height", roundPlace(p.bottom, length.InMM)},
-		})
-		if err != nil {
-			continue
-		}
-		c, passes := f.planned(hung)
-		if out.paid.Minor == 0 {
-			out.paid = c.Paid
-		}
-		if passes && !wide {
-			out.Candidate, out.passes, out.paid = c, true, c.Paid
-			return out
-		}
-		if wide {
-			return out
-		}
-	}
-	return out
+	hang(inside(now.Left), now.Bottom)
+	return all, fits
 }
 
 // planned plans a document; false where it has a new Stop or no price.
 func (f filling) planned(doc design.Document) (Candidate, bool) {
-	plan, err := Plan(doc.Design, f.by.Book)
+	plan, err := f.planner.Plan(doc.Design)
 	if err != nil {
 		return Candidate{}, false
 	}

@@ -193,3 +193,54 @@ func TestOddsOfAJob(t *testing.T) {
 	strict.Policy.MarginFloor = strict.Policy.Margin
 	assert.Greater(t, engine.Odds(d, r, strict).BelowFloor, o.BelowFloor)
 }
+
+// A panel that has one of the Stops that are of no place has it wherever it hangs.
+func TestStopsOfNoPlace(t *testing.T) {
+	codes := []string{"bench/sheet-too-small", "wall/too-few-cells", "wall/lifting-method", "wall/way-in"}
+	seen := map[string]bool{}
+	for _, name := range []string{"s2", "s5", "s7", "s8"} {
+		for _, width := range []string{"380 mm", "900 mm", "2600 mm"} {
+			doc := design.Default()
+			doc.Design = designtest.Job(t, name)
+			doc = edit(t, doc, group+"width = "+width+"\n"+group+"height = 900 mm")
+			times := map[string]int{}
+			places := []string{"150 mm", "333 mm", "900 mm"}
+			for _, left := range places {
+				for _, up := range []string{"300 mm", "1100 mm"} {
+					moved := edit(t, doc, group+"place.left = "+left+"\n"+group+"place.edge = bottom\n"+group+"place.height = "+up)
+					for code := range stops(plan(t, moved.Design)) {
+						times[code]++
+					}
+				}
+			}
+			for _, code := range codes {
+				if times[code] > 0 {
+					seen[code] = true
+					assert.Equal(t, 2*len(places), times[code], "%s at %s: %s", name, width, code)
+				}
+			}
+		}
+	}
+	assert.Len(t, seen, len(codes), "each was there: %v", seen)
+}
+
+// A budget that buys nothing is the longest search.
+func BenchmarkHopelessBudget(b *testing.B) {
+	for _, name := range []string{"s2", "s7", "s8"} {
+		doc := design.Default()
+		doc.Design = designtest.Job(b, name)
+		doc = edit(b, doc, "money.budget = 100")
+		r := plan(b, doc.Design)
+		b.Run(name+"/from-budget", func(b *testing.B) {
+			for b.Loop() {
+				_, err := engine.FromBudget(doc, r, maker())
+				require.NoError(b, err)
+			}
+		})
+		b.Run(name+"/ways", func(b *testing.B) {
+			for b.Loop() {
+				engine.WaysToBudget(doc, r, maker())
+			}
+		})
+	}
+}
