@@ -195,8 +195,9 @@ export function watchForm({ root, edit, step, notTaken, changed = () => {} }) {
         showFault(control, "");
       }
     },
-    // refused is the path of what was refused last below a path; undefined: nothing was.
-    refused: (within) => [...held].findLast(([path, one]) => path.startsWith(within) && one.message)?.[0],
+    // refused is the path of what was refused last, of the price book or of all else;
+    // undefined: nothing was.
+    refused: (ofBook) => [...held].findLast(([path, one]) => path.startsWith("book.") === ofBook && one.message)?.[0],
     // follow keeps what is held at its item when a request has moved the items of
     // a list. After a step of the history nobody knows which item is which.
     follow({ op, name, path }) {

@@ -61,7 +61,10 @@ const form = watchForm({
     if (!answer.ok && !answer.died) refuse(answer, "not-done");
   },
   notTaken: () => status.sentence("not-taken"),
-  changed: () => keeping.answered(),
+  changed() {
+    keeping.answered();
+    showUndo();
+  },
 });
 
 const stage = makeStage({
@@ -153,10 +156,16 @@ function apply(answer, { fresh = false } = {}) {
 function showState({ title, revision, reading, canUndo, canRedo }) {
   byID("title").textContent = title;
   byID("revision").textContent = revision;
-  byID("undo").setAttribute("aria-disabled", String(!canUndo));
+  page.dataset.undo = String(canUndo);
+  showUndo();
   byID("redo").setAttribute("aria-disabled", String(!canRedo));
   document.querySelector("main").dataset.reading = reading;
   showValue("view.reading", reading);
+}
+
+// showUndo offers the button also where only a refused entry can be taken back.
+function showUndo() {
+  byID("undo").setAttribute("aria-disabled", String(page.dataset.undo !== "true" && form.refused(false) === undefined));
 }
 
 // failed says that there is no engine, and takes the controls out of use. What the page
@@ -281,7 +290,19 @@ async function send(name) {
   else refuse(answer, "not-saved");
 }
 
-const step = (op) => ask({ op });
+// step goes through the history. An entry that was refused is no step of it: undo takes
+// that back first.
+function step(op) {
+  const path = form.refused(false);
+  if (op === "undo" && path !== undefined) takeBack(path);
+  else ask({ op });
+}
+
+async function takeBack(path) {
+  form.release(path);
+  await ask({ op: "entry" });
+  showUndo();
+}
 
 // lookBy takes a view or a light by its name.
 function lookBy(kind, name) {
@@ -429,10 +450,8 @@ document.addEventListener("click", (event) => {
     if (button.closest(".menu")) button.closest(".menu").open = false;
   } else if (button?.dataset.set) {
     setByButton(button);
-  } else if (button?.dataset.act === "book-undo" && form.refused("book.")) {
-    const path = form.refused("book.");
-    form.release(path);
-    ask({ op: "act", name: "book-entry", path });
+  } else if (button?.dataset.refused === "book" && form.refused(true)) {
+    takeBack(form.refused(true));
   } else if (button?.dataset.act) {
     ask({ op: "act", name: button.dataset.act, path: button.dataset.path, value: button.value }).then((answer) => answer.ok || refuse(answer, "not-done"));
   }

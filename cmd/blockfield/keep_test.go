@@ -456,6 +456,34 @@ func TestRefusedValueStays(t *testing.T) {
 	assert.Empty(t, b.faultAt(widthPath))
 }
 
+// Undo takes back a refused entry before any step of the history, and is offered where
+// there is nothing else to undo.
+func TestUndoTakesBackARefusedEntry(t *testing.T) {
+	t.Parallel()
+	b, _ := openPage(t)
+	value := `document.querySelector(` + quote(control(widthPath)) + `).value`
+	offered := func(is string) string {
+		return `document.querySelector("#undo").getAttribute("aria-disabled") === ` + quote(is)
+	}
+	b.wait(offered("true"))
+	refused := func() {
+		holds, revision := eval[string](b, value), b.text("#revision")
+		b.set(widthPath, "banana")
+		b.wait(`document.querySelector('[aria-invalid="true"]')`)
+		b.wait(offered("false"))
+		b.click("#undo")
+		b.wait(value + ` === ` + quote(holds) + ` && !document.querySelector('[aria-invalid="true"]')`)
+		assert.Equal(t, revision, b.text("#revision"), "no step of the history goes with it")
+	}
+	refused()
+	b.wait(offered("true"))
+	b.set(widthPath, "1.6 m")
+	_, wide := edited(t, widthPath, "1.6 m")
+	b.shows(wide.Revision)
+	refused()
+	b.wait(offered("false"))
+}
+
 // A refused value of a job is there again when a step of the history leads back to it, and
 // one of a price book stays with that book.
 func TestRefusedValuesStayWithTheirOwn(t *testing.T) {

@@ -26,6 +26,8 @@ func (s *Session) answer(req Request) Response {
 		return s.set(req)
 	case "act":
 		return s.act(req)
+	case "entry": // a refused one is taken back: the page shows what holds
+		return s.whole("page/entry-back")
 	case "undo":
 		return s.throughHistory(&s.undo, &s.redo, "undone", "nothing-to-undo")
 	case "redo":

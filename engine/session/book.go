@@ -108,7 +108,6 @@ var deskActs = map[string]func(*Session, Request) error{
 	"group": func(s *Session, req Request) error { s.desk.group, s.desk.find = req.Path, ""; return nil },
 	"undo":  func(s *Session, _ Request) error { return s.bookStep(&s.desk.undo, &s.desk.redo) },
 	"redo":  func(s *Session, _ Request) error { return s.bookStep(&s.desk.redo, &s.desk.undo) },
-	"entry": func(*Session, Request) error { return nil }, // a refused one is taken back: the page shows what holds
 	"copy": func(s *Session, _ Request) error {
 		next := design.CloneBook(s.prices.book())
 		if next.ValidFrom = s.today; next.ValidUntil < next.ValidFrom {
@@ -145,11 +144,7 @@ func (s *Session) deskAct(name string, req Request) Response {
 	if !known {
 		return s.refuse(errors.New("internal error: no such command: " + strconv.Quote(req.Name)))
 	}
-	res := s.revised(do(s, req))
-	if name == "entry" {
-		res.Announce = s.reader().Say("book/entry-back")
-	}
-	return res
+	return s.revised(do(s, req))
 }
 
 // alterBook adds an entry to a list of the book, takes one out, or says that figures are

@@ -72,7 +72,7 @@ func TestARefusedEntryIsTakenBack(t *testing.T) {
 	require.True(t, set(t, s, "book.rates.office", "41").OK)
 	require.False(t, set(t, s, "book.rates.shop", "").OK)
 	before := s.Plan().BookCode
-	res := act(t, s, session.Request{Name: "book-entry", Path: "book.rates.shop"})
+	res := ask(t, s, session.Request{Op: "entry"})
 	assert.Equal(t, before, s.Plan().BookCode)
 	assert.Contains(t, res.Announce, "taken back")
 	assert.Regexp(t, `name="book.rates.office" value="41"`, html(res))

@@ -10,7 +10,6 @@ func englishBook() map[string]string {
 		"book/heading":       "Price book",
 		"book/open":          "Edit the price book",
 		"book/close":         "Close the price book",
-		"book/entry-back":    "The entry that was refused is taken back. What holds stands in its field again.",
 		"book/undo":          "Undo in the price book",
 		"book/redo":          "Redo",
 		"book/find":          "Search the price book",

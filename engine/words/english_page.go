@@ -22,6 +22,7 @@ func englishFrame() map[string]string {
 		"page/sections":      "Sections",
 		"page/tools":         "Tools",
 		"page/undo":          "Undo",
+		"page/entry-back":    "The entry that was refused is taken back. What holds stands in its field again.",
 		"page/redo":          "Redo",
 		"page/find":          "Find a field",
 		"key/find":           "Ctrl K",

@@ -10,7 +10,6 @@ func germanBook() map[string]string {
 		"book/heading":       "Preisbuch",
 		"book/open":          "Preisbuch bearbeiten",
 		"book/close":         "Preisbuch schließen",
-		"book/entry-back":    "Die abgewiesene Eingabe ist zurückgenommen. Im Feld steht wieder, was gilt.",
 		"book/undo":          "Im Preisbuch zurücknehmen",
 		"book/redo":          "Wiederholen",
 		"book/find":          "Im Preisbuch suchen",

@@ -22,6 +22,7 @@ func germanFrame() map[string]string {
 		"page/sections":      "Abschnitte",
 		"page/tools":         "Werkzeuge",
 		"page/undo":          "Zurücknehmen",
+		"page/entry-back":    "Die abgewiesene Eingabe ist zurückgenommen. Im Feld steht wieder, was gilt.",
 		"page/redo":          "Wiederholen",
 		"page/find":          "Ein Feld finden",
 		"key/find":           "Strg K",
