@@ -121,8 +121,18 @@ export function watchForm({ root, edit, step, notTaken, changed = () => {} }) {
     }
   }
 
+  // release drops what is held at a path: it has another value now. Its control is no
+  // longer one that is being typed in, or what it shows would outlast a new drawing.
+  function release(path) {
+    held.delete(path);
+    for (const control of byName(path)) {
+      delete control.dataset.dirty;
+      showFault(control, "");
+    }
+  }
+
   function forget(within) {
-    for (const path of [...held.keys()]) if (path.startsWith(within)) held.delete(path);
+    for (const path of [...held.keys()]) if (path.startsWith(within)) release(path);
   }
 
   // shift moves what is held within a list from which the item gone was taken.
@@ -132,7 +142,7 @@ export function watchForm({ root, edit, step, notTaken, changed = () => {} }) {
       const rest = path.slice(list.length + 1);
       const at = parseInt(rest, 10);
       if (at < gone) continue;
-      held.delete(path);
+      release(path);
       if (at > gone) held.set(`${list}[${at - 1}${rest.slice(rest.indexOf("]"))}`, one);
     }
   }
@@ -187,17 +197,10 @@ export function watchForm({ root, edit, step, notTaken, changed = () => {} }) {
       held.set(path, { value, also: JSON.stringify(also), typed: !control || typed(control), message: "" });
       send(path);
     },
-    // release drops what is held at a path: it has another value now.
-    release(path) {
-      held.delete(path);
-      for (const control of byName(path)) {
-        delete control.dataset.dirty;
-        showFault(control, "");
-      }
-    },
-    // refused is the path of what was refused last, of the price book or of all else;
-    // undefined: nothing was.
-    refused: (ofBook) => [...held].findLast(([path, one]) => path.startsWith("book.") === ofBook && one.message)?.[0],
+    release,
+    // refused is the path of what was refused last of what is to be seen, of the price book
+    // or of all else; undefined: nothing was.
+    refused: (ofBook) => [...held].findLast(([path, one]) => one.message && path.startsWith("book.") === ofBook && byName(path).length > 0)?.[0],
     // follow keeps what is held at its item when a request has moved the items of
     // a list. After a step of the history nobody knows which item is which.
     follow({ op, name, path }) {
@@ -220,7 +223,7 @@ export function watchForm({ root, edit, step, notTaken, changed = () => {} }) {
     turn(from, to) {
       const ofDesign = [...held].filter(([path]) => !path.startsWith("book."));
       left.set(from, ofDesign);
-      for (const [path] of ofDesign) held.delete(path);
+      for (const [path] of ofDesign) release(path);
       for (const [path, one] of left.get(to) ?? []) held.set(path, one);
       left.delete(to);
     },

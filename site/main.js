@@ -146,6 +146,7 @@ function apply(answer, { fresh = false } = {}) {
     hearing.dress();
   }
   if (answer.revision) showState(answer);
+  else if (answer.fragments) showUndo();
   hearing.want(answer, { again: Boolean(answer.language) });
   if (answer.scene) stage.show(answer.scene);
   if (answer.announce) status.announce(answer.announce);

@@ -484,6 +484,28 @@ func TestUndoTakesBackARefusedEntry(t *testing.T) {
 	b.wait(offered("false"))
 }
 
+// What is being typed for one job does not stand in the field of another, to which a step
+// of the history leads meanwhile: not even in the field that has the keyboard.
+func TestTypedStaysWithItsJob(t *testing.T) {
+	t.Parallel()
+	b, _ := openPage(t)
+	value := `document.querySelector(` + quote(control(widthPath)) + `).value`
+	first := eval[string](b, value)
+	doc, other := edited(t, widthPath, "900 mm")
+	b.upload("other.json", design.Encode(doc))
+	b.shows(other.Revision)
+	eval[any](b, `(() => {
+		const c = document.querySelector(`+quote(control(widthPath))+`);
+		c.focus();
+		c.value = "777 mm";
+		c.dispatchEvent(new InputEvent("input", {bubbles: true}));
+		document.querySelector("#undo").click();
+	})()`)
+	_, begun := edited(t)
+	b.shows(begun.Revision)
+	assert.Equal(t, first, eval[string](b, value))
+}
+
 // A refused value of a job is there again when a step of the history leads back to it, and
 // one of a price book stays with that book.
 func TestRefusedValuesStayWithTheirOwn(t *testing.T) {
