@@ -2,8 +2,10 @@ package papers
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
+	"blockfield/engine/check"
 	"blockfield/engine/design"
 	"blockfield/engine/money"
 	"blockfield/engine/papers/sheet"
@@ -50,11 +52,45 @@ func (m *maker) changeSlips() []sheet.Paper {
 		}
 		p.Blocks = append(p.Blocks, m.changes(i)...)
 		p.Blocks = append(p.Blocks, sheet.Heading(m.T("order-paper/difference")), t, sheet.Say(m.Words.Show(s.Later())))
-		if s.Accepted != "" {
-			p.Blocks = append(p.Blocks, sheet.Say(m.T("slip/accepted", "date", s.Accepted)))
-		}
-		p.Blocks = append(p.Blocks, sheet.Notice{Sign: sheet.CautionSign, Text: m.T("order-paper/wait")}, m.signatures())
+		p.Blocks = append(p.Blocks, m.acceptance(s)...)
 		all = append(all, p)
+	}
+	return all
+}
+
+// acceptance is when a slip was accepted, or where both sides sign it. One that cannot be
+// accepted says why, and has no line to sign on.
+func (m *maker) acceptance(s design.Slip) []sheet.Block {
+	no := sheet.Notice{Sign: sheet.StopSign, Lead: m.T("order-paper/not")}
+	switch {
+	case s.Accepted != "":
+		return []sheet.Block{sheet.Notice{Lead: m.T("slip/accepted", "date", s.Accepted)}}
+	case s.Revision != m.Plan.Revision:
+		no.Text = m.T("slip/other-design", "revision", s.Revision, "now", m.Plan.Revision)
+		return []sheet.Block{no}
+	case m.Job.CannotAccept().Key != "":
+		no.Text = strings.Join(m.heldBack(), " ")
+		return []sheet.Block{no}
+	}
+	return []sheet.Block{sheet.Notice{Sign: sheet.CautionSign, Text: m.T("order-paper/wait")}, m.signatures()}
+}
+
+// heldBack says what keeps the offer of the design back. Of what concerns the workshop's
+// money alone a client's paper says only that it is there.
+func (m *maker) heldBack() []string {
+	var all []string
+	private := false
+	for _, stop := range m.Job.Plan.During(m.Job).ShutAt(check.Offer) {
+		if stop.Private {
+			private = true
+			continue
+		}
+		if text := m.Words.Say(stop.Code, stop.Args); !slices.Contains(all, text) {
+			all = append(all, text)
+		}
+	}
+	if private {
+		all = append(all, m.T("order-paper/workshop"))
 	}
 	return all
 }

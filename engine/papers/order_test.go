@@ -1,6 +1,7 @@
 package papers_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -11,6 +12,7 @@ import (
 	"blockfield/engine/length"
 	"blockfield/engine/papers"
 	"blockfield/engine/papers/sheet"
+	"blockfield/engine/words"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -74,7 +76,7 @@ func TestOrderPapers(t *testing.T) {
 	text := said(t, set)
 	lock := p.job.Record.Lock
 	for _, want := range []string{
-		"Change slip 1", "A word in the note", "No work on this change begins", lock.Revision, p.plan.Revision, "€60.00",
+		"Change slip 1", "A word in the note", "Accepted on 2030-05-14", lock.Revision, p.plan.Revision, "€60.00",
 		"Invoice 2030-17", "Change 1, accepted on 2030-05-14", "is left to be invoiced",
 	} {
 		assert.Contains(t, text, want)
@@ -101,6 +103,62 @@ func TestOrderPapers(t *testing.T) {
 	assert.NotContains(t, papers.For(papers.Client, design.HungScope, true), papers.OrderSet)
 	assert.Contains(t, papers.For(papers.Maker, design.HungScope, true), papers.OrderSet)
 	assert.NotContains(t, papers.For(papers.Maker, design.HungScope, false), papers.OrderSet)
+}
+
+// A slip that waits is signed, one that was accepted says when and has no line left to sign
+// on, and one whose design cannot be offered, or is no longer the open one, says so in the
+// place of those lines. What is the workshop's own stays unsaid.
+func TestSlipsSayWhetherTheyCanBeAccepted(t *testing.T) {
+	book, _ := designtest.Sentinel(t)
+	p := locked(t, "default", book)
+	slip := func(p planned) string {
+		in := p.input(length.Metric, sheet.A4())
+		in.Book, in.Words.Locale = book, "en"
+		return strings.Join(strings.Fields(said(t, papers.Set{Sheets: of(make1(t, in, papers.OrderSet), "change-slip-1")})), " ")
+	}
+	const lines, not = "For the client", "NOT TO BE SIGNED"
+	accepted := slip(p)
+	assert.Contains(t, accepted, "Accepted on 2030-05-14.")
+	assert.NotContains(t, accepted, lines)
+	assert.NotContains(t, accepted, "No work on this change begins")
+	assert.NotContains(t, accepted, not)
+
+	p.job.Record = design.CloneRecord(p.job.Record)
+	p.job.Record.Slips[0].Accepted = ""
+	waits := slip(p)
+	assert.Contains(t, waits, lines)
+	assert.Contains(t, waits, "No work on this change begins")
+	assert.NotContains(t, waits, not)
+
+	follow := func(plan engine.Result) planned {
+		shut := p
+		shut.plan, shut.job = plan, engine.Follow(p.doc.Design, plan, p.job.Record, "2030-05-14")
+		return shut
+	}
+	stop := check.WatchOut{Code: "wall/grille", Level: check.Stop, Gate: check.Offer, Args: words.Args{"apart": length.MM(3)}}
+	private := check.WatchOut{Code: "price/below-minimum", Level: check.Stop, Gate: check.Offer, Private: true, Args: words.Args{"net": "701", "minimum": "931"}}
+	shut := p.plan
+	shut.WatchOuts = append(slices.Clone(shut.WatchOuts), stop)
+	text := slip(follow(shut))
+	assert.Contains(t, text, not)
+	assert.Contains(t, text, p.input(length.Metric, sheet.A4()).Words.Say(stop.Code, stop.Args))
+	assert.NotContains(t, text, lines)
+	assert.NotContains(t, text, "settle something")
+
+	shut = p.plan
+	shut.Private = append(slices.Clone(shut.Private), private)
+	text = slip(follow(shut))
+	assert.Contains(t, text, not)
+	assert.Contains(t, text, "The workshop still has to settle something of its own.")
+	assert.NotContains(t, text, p.input(length.Metric, sheet.A4()).Words.Say(private.Code, private.Args))
+	assert.NotContains(t, text, lines)
+
+	other := p.plan
+	other.Revision = "QQQQQQ"
+	text = slip(follow(other))
+	assert.Contains(t, text, not)
+	assert.Contains(t, text, "the design is QQQQQQ")
+	assert.NotContains(t, text, lines)
 }
 
 // The look card has the heights, four lamps and blocks in their natural size.
