@@ -14,7 +14,7 @@ import (
 const (
 	minutesAnHour  = 60
 	secondsAMinute = 60
-	shopDayHours   = 6   // productive hours of one person; invented
+	ShopDayHours   = 6   // productive hours of one person; invented
 	HomeDayHours   = 6   // of a home builder on a free day; invented
 	WeekendDays    = 2   // in a weekend
 	HomeFactor     = 1.6 // hand tools and a first panel; invented
@@ -254,7 +254,7 @@ func (b *Bill) sum(w design.Work, pace Pace, jobs []job) {
 	}
 	b.Hours = h
 	n := max(w.Crew, 1)
-	b.ShopDays = h.Shop.times(spreadOf(1 / (float64(n) * CrewShare(n) * shopDayHours)))
+	b.ShopDays = h.Shop.times(spreadOf(1 / (float64(n) * CrewShare(n) * ShopDayHours)))
 	b.AtHome(HomeFactor)
 	b.BlockSeconds = secondsABlock(pace.Tasks, w)
 	b.GlueRowSeconds = fullestRow(jobs) * b.BlockSeconds
@@ -333,7 +333,7 @@ func (s Spread) hours() Spread { return s.times(spreadOf(1.0 / minutesAnHour)) }
 // started turns minutes into days begun, to the second.
 func (s Spread) started() Spread {
 	days := func(minutes float64) float64 {
-		const secondsADay = shopDayHours * minutesAnHour * secondsAMinute
+		const secondsADay = ShopDayHours * minutesAnHour * secondsAMinute
 		return math.Ceil(math.Round(minutes*secondsAMinute) / secondsADay)
 	}
 	return Spread{days(s.Low), days(s.Typical), days(s.High)}

@@ -13,10 +13,19 @@ type Dimension struct {
 	// lines run from there. Equal to At there are none.
 	Object float64
 	Text   string
-	Size   float64 // height of the type; everything else goes by it
+	Size   float64 // height of the type
+	Marks  float64 // height of the type that strokes and gaps go by; 0: Size
 }
 
-// Proportions of a dimension line, in heights of its type. Common practice.
+// marks is what strokes and gaps go by.
+func (d Dimension) marks() float64 {
+	if d.Marks > 0 {
+		return d.Marks
+	}
+	return d.Size
+}
+
+// Proportions of a dimension line, in heights of the type that its marks go by. Common practice.
 const (
 	dimTick      = 0.4  // half the slanting stroke at an end, each way
 	dimGap       = 0.4  // between object and extension line
@@ -32,9 +41,9 @@ const (
 // DimensionH draws a level dimension line, its text above it.
 func (c *Canvas) DimensionH(d Dimension) {
 	from, to := min(d.From, d.To), max(d.From, d.To)
-	x, y, anchor := (from+to)/2, d.At-dimLift*d.Size, Middle()
+	x, y, anchor := (from+to)/2, d.At-dimLift*d.marks(), Middle()
 	if d.Outside() {
-		x, y, anchor = to+dimMargin*d.Size, d.At+dimLift*d.Size, Attr{"text-anchor", "start"}
+		x, y, anchor = to+dimMargin*d.marks(), d.At+dimLift*d.Size, Attr{"text-anchor", "start"}
 	}
 	c.dimension(d, d.path(func(along, across float64) (float64, float64) { return along, across }), func() {
 		c.Text(x, y, d.Text, anchor, Size(d.Size), Fill("currentColor"))
@@ -45,9 +54,9 @@ func (c *Canvas) DimensionH(d Dimension) {
 // to be read from the right of the sheet.
 func (c *Canvas) DimensionV(d Dimension) {
 	from, to := min(d.From, d.To), max(d.From, d.To)
-	x, y, anchor := d.At-dimLift*d.Size, (from+to)/2, Middle()
+	x, y, anchor := d.At-dimLift*d.marks(), (from+to)/2, Middle()
 	if d.Outside() {
-		x, y, anchor = d.At+dimLift*d.Size, from-dimMargin*d.Size, Attr{"text-anchor", "start"}
+		x, y, anchor = d.At+dimLift*d.Size, from-dimMargin*d.marks(), Attr{"text-anchor", "start"}
 	}
 	c.dimension(d, d.path(func(along, across float64) (float64, float64) { return across, along }), func() {
 		c.Text(x, y, d.Text, anchor, Turn(-90, x, y), Size(d.Size), Fill("currentColor"))
@@ -56,7 +65,7 @@ func (c *Canvas) DimensionV(d Dimension) {
 
 func (c *Canvas) dimension(d Dimension, path string, text func()) {
 	c.Group("dimension", func() {
-		c.Path(path, Fill("none"), Stroke("currentColor"), StrokeWidth(max(dimStroke*d.Size, minStroke)))
+		c.Path(path, Fill("none"), Stroke("currentColor"), StrokeWidth(max(dimStroke*d.marks(), minStroke)))
 		text()
 	})
 }
@@ -68,7 +77,7 @@ const minStroke = 0.01
 // (beyond its upper one where it is upright), for want of room between its ends.
 func (d Dimension) Outside() bool {
 	text := float64(utf8.RuneCountInString(d.Text)) * dimDigit * d.Size
-	return math.Abs(d.To-d.From) < text+2*dimMargin*d.Size
+	return math.Abs(d.To-d.From) < text+2*dimMargin*d.marks()
 }
 
 // path returns the line, its ticks and its extension lines. place turns a
@@ -80,12 +89,12 @@ func (d Dimension) path(place func(along, across float64) (x, y float64)) string
 		return Polyline(x1, y1, x2, y2)
 	}
 	out := line(d.From, d.At, d.To, d.At)
-	tick := dimTick * d.Size
+	tick := dimTick * d.marks()
 	for _, end := range []float64{d.From, d.To} {
 		// Slants up to the right however the line lies.
 		out += line(end-tick, d.At+tick, end+tick, d.At-tick)
 		if d.Object != d.At {
-			side := math.Copysign(d.Size, d.At-d.Object)
+			side := math.Copysign(d.marks(), d.At-d.Object)
 			out += line(end, d.Object+dimGap*side, end, d.At+dimOvershoot*side)
 		}
 	}

@@ -53,7 +53,7 @@ func (m *maker) backerTable(s bench.SheetNeed) sheet.Block {
 	}}
 	for _, k := range s.Backers {
 		size := m.T("cuts/backer", "width", m.Words.Number(k.Width), "height", k.Height)
-		t.Rows = append(t.Rows, []sheet.Cell{{Tick: true}, {Text: m.Show(k.Count)}, {Text: size, Bold: true, Size: armSize()}, {Text: m.Show(m.diagonal(k.Width, k.Height))}})
+		t.Rows = append(t.Rows, []sheet.Cell{{Tick: true}, {Text: m.Show(k.Count)}, {Text: size, Bold: true, Size: armSize()}, {Text: m.Show(m.diagonal(k.Width, k.Height)), Size: armSize()}})
 	}
 	return t
 }
@@ -104,7 +104,8 @@ func (m *maker) sheetLayout(i, j int, s bench.SheetNeed, l cut.SheetLayout) shee
 					p.Box(x, y, long, deep, draw.Outline)
 					back := s.Backers[part.Part]
 					text := m.T("cuts/backer", "width", m.Words.Number(back.Width), "height", m.Words.Number(back.Height))
-					p.Text(x+long/2, y+deep/2+1.2, sheet.Type{Size: sheet.SmallSize, Align: sheet.Middle}, sheet.Fit(sheet.Regular, sheet.SmallSize, max(long-2, 0), text))
+					size := min(armSize(), max(armSize()*(long-2)/sheet.Width(sheet.Regular, armSize(), text), sheet.SmallSize))
+					p.Text(x+long/2, y+deep/2+0.36*size, sheet.Type{Size: size, Align: sheet.Middle}, sheet.Fit(sheet.Regular, size, max(long-1.8, 0), text))
 				}
 				for _, r := range l.Rests {
 					if bench.WorthKeeping(r) {
@@ -204,10 +205,11 @@ func (m *maker) backerDrawing(i int, width float64) sheet.Drawing {
 	g := m.Plan.Groups[i]
 	const left, below, high = 16, 16, 94
 	marks := measure.Marks(g.Built.Rows, g.Design.Block.Size, g.Design.Block.Slack)
-	rows := func(mark measure.Mark) string { return m.T("backer/rows", "row", mark.Row) }
-	right, first := 0.0, 0.0
+	rows := m.T("backer/rows")
+	right, count, first := 0.0, 0.0, 0.0
 	for _, mark := range marks {
-		first = max(first, sheet.Width(sheet.Regular, rowLabel, rows(mark))+2*rowLabelGap)
+		count = max(count, sheet.Width(sheet.Regular, armSize(), m.Show(mark.Row)))
+		first = count + sheet.Width(sheet.Regular, rowLabel, rows) + 3*rowLabelGap
 		right = max(right, sheet.Width(sheet.Bold, armSize(), m.Words.Number(mark.Distance)))
 	}
 	right += first + 0.5
@@ -242,18 +244,19 @@ func (m *maker) backerDrawing(i int, width float64) sheet.Drawing {
 				if at := k.of(mark.Distance.Millimetres()); at-labelled >= leastLabels {
 					labelled = at
 					foot := min(max(y+armFigure/2, armFigure), cutH)
-					o.Text(cutW+rowLabelGap, foot, sheet.Type{Size: rowLabel}, rows(mark))
+					o.Text(cutW+rowLabelGap+count, foot, sheet.Type{Size: armSize(), Align: sheet.Right, Class: "row-number"}, m.Show(mark.Row))
+					o.Text(cutW+1.5*rowLabelGap+count, foot, sheet.Type{Size: rowLabel}, rows)
 					o.Text(cutW+first, foot, sheet.Type{Size: armSize(), Face: sheet.Bold, Class: "row-distance"}, m.Words.Number(mark.Distance))
 				}
 			}
-			o.Across(0, cutW, cutH+6, cutH, m.Words.Number(w))
-			p.Upright(2, 2+cutH, left-6, left, m.Words.Number(h))
+			o.Across(0, cutW, cutH+sheet.DimensionRow, cutH, m.Words.Number(w))
+			p.Upright(2, 2+cutH, left-sheet.DimensionRow, left, m.Words.Number(h))
 			m.scaleBar(p.In(left, cutH+2+below-scaleHeight, width-left, scaleHeight), k)
 		},
 	}
 }
 
-// Size of the labels of rows, and their distance from the backer, in mm.
+// Size of the word beside the number of rows, and their distance from the backer, in mm.
 const rowLabel, rowLabelGap = 2.8, 1.5
 
 // leastLabels is how far apart the labels of rows stand at least, in mm.

@@ -13,12 +13,13 @@ import (
 // Sizes of a row card in mm.
 const (
 	cardNumber     = 8.0 // height of the row's number
-	cardHead       = 12.6
-	cardCountLine  = 5.2 // what each further wood adds to the head
+	cardHead       = 12.1
+	cardCountLine  = 6.2 // what each further wood adds to the head
 	cardLeastCount = 2.6 // counts of very many heights are written that small
 	cardSmall      = 3.6 // type of what the row takes
 	cardAbove      = 1.9 // in a box above and below its numeral
-	cardColumns    = 3.8 // of the column numbers above them
+	cardAboveClose = 0.9 // where that saves a sheet
+	cardColumns    = 5.9 // of the column numbers above them
 	cardGroup      = 5   // boxes in a group
 	cardApart      = 1.6 // between groups
 	cardSide       = 0.4 // beside the widest numeral in its box, at least
@@ -31,8 +32,19 @@ const (
 // copier too.
 const secondShade = "#d0d0d0"
 
-// rowCards are the rows in the order of the work, one strip each.
+// rowCards are the rows in the order of the work, one strip each. Very many are close from
+// the start, since to lay them out twice takes longer than anybody waits.
 func (m *maker) rowCards() sheet.Paper {
+	const many = 150
+	if len(m.Job.Cards) > many {
+		m.close = true
+		defer func() { m.close = false }()
+		return m.cardStrips()
+	}
+	return m.fewest(m.cardStrips)
+}
+
+func (m *maker) cardStrips() sheet.Paper {
 	var blocks []sheet.Block
 	for i, c := range m.Job.Cards {
 		if i > 0 && m.Job.Cards[i-1].Field == c.Field && m.Job.Cards[i-1].Panel == c.Panel {
@@ -94,8 +106,10 @@ func (m *maker) bare(field int) bool {
 
 // card is one row: its head, and its boxes over as many lines as they take.
 func (m *maker) card(c layup.Card) sheet.Block {
+	above := m.either(cardAbove, cardAboveClose)
 	return sheet.Fitted(func(width float64) []sheet.Block {
 		box, high, aLine := m.cardBoxes(c.Field, width)
+		high += 2 * above
 		blocks := []sheet.Block{sheet.Piece{Height: cardHead + cardCountLine*float64(len(c.WoodCounts)-1), Gap: 3, Keep: true, Draw: func(p sheet.Pen) {
 			p.Group("card-head", func() { m.cardHead(p, c) })
 		}}}
@@ -117,7 +131,7 @@ func (m *maker) card(c layup.Card) sheet.Block {
 // cardType is the type of the numerals of a card.
 func cardType() figures { return figures{sheet.FigureSize(armFigure), stacked} }
 
-// cardBoxes is how wide and high the boxes of a field are, and how many go on a line: whole
+// cardBoxes is how wide the boxes of a field are and how high their numerals, and how many go on a line: whole
 // groups, on as few lines as can be, and then as few on each of them.
 func (m *maker) cardBoxes(field int, width float64) (box, high float64, aLine int) {
 	g := m.Plan.Groups[field]
@@ -133,7 +147,7 @@ func (m *maker) cardBoxes(field int, width float64) (box, high float64, aLine in
 	lines := ceilDiv(columns, most*cardGroup)
 	groups := ceilDiv(ceilDiv(columns, lines), cardGroup)
 	box = (room - cardApart*float64(groups-1)) / float64(groups*cardGroup)
-	return min(max(box, least), widest+2*cardMostSide), high + 2*cardAbove, groups * cardGroup
+	return min(max(box, least), widest+2*cardMostSide), high, groups * cardGroup
 }
 
 func ceilDiv(a, b int) int { return (a + b - 1) / b }
@@ -155,9 +169,9 @@ func (m *maker) cardHead(p sheet.Pen, c layup.Card) {
 	p.Tick(p.Width-sheet.TickSize, 7)
 	room := tick - x - 3
 	for i, line := range counts {
-		size := sheet.BodySize
+		size := armSize()
 		if wide := sheet.Width(sheet.Bold, size, line); wide > room {
-			size = max(size*room/wide, cardLeastCount)
+			size = max(size*(room-0.01)/wide, cardLeastCount) // a hair, so that nothing is cut off
 		}
 		p.Text(x, 6.2+cardCountLine*float64(i), sheet.Type{Size: size, Face: sheet.Bold, Class: "counts"}, sheet.Fit(sheet.Bold, size, room, line))
 	}
@@ -271,7 +285,7 @@ func (m *maker) cardLine(p sheet.Pen, c layup.Card, first, last int, box, cardBo
 			dividers = append(dividers, [4]float64{x, cardColumns, x, cardColumns + cardBox})
 		}
 		if number := column + 1; number%cardGroup == 0 || column == first {
-			p.Text(x+box/2, cardColumns-0.9, sheet.Type{Size: 2.8, Align: sheet.Middle, Class: "column"}, fmt.Sprint(number))
+			p.Text(x+box/2, cardColumns-0.6, sheet.Type{Size: armSize(), Align: sheet.Middle, Grey: true, Class: "column"}, fmt.Sprint(number))
 		}
 	}
 	p.Grid(draw.Fine, dividers...)

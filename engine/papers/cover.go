@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"blockfield/engine/bench"
 	"blockfield/engine/check"
 	"blockfield/engine/draw"
 	"blockfield/engine/papers/sheet"
@@ -59,7 +60,9 @@ func (m *maker) facts() sheet.Block {
 	add("heights", m.Show(g.Design.Heights))
 	add("finish", m.wood(g.Design.Finish.Kind))
 	add("mass", m.massText())
-	add("hours", m.T("cover/hours-value", "hours", words.Hours(m.Plan.Bill.Hours.Shop.Typical), "days", m.Plan.Bill.ShopDays.Typical))
+	hours := m.Plan.Bill.Hours
+	add("hours", m.T("cover/hours-value", "all", words.Hours(hours.Total.Typical), "shop", words.Hours(hours.Shop.Typical)))
+	add("crew", m.T("cover/crew-value", "n", m.Doc.Design.Work.Crew, "hours", words.Hours(bench.ShopDayHours), "days", m.Plan.Bill.ShopDays.Typical))
 	return t
 }
 

@@ -1,6 +1,7 @@
 package papers
 
 import (
+	"slices"
 	"strconv"
 	"unicode"
 	"unicode/utf8"
@@ -19,7 +20,7 @@ func capital(text string) string {
 
 // armFigure is how high figures are that are read at arm's length, with both hands at the
 // work, in mm.
-const armFigure = 5.0
+const armFigure = sheet.DimensionFigure
 
 // armSize is the type of such figures.
 func armSize() float64 { return sheet.FigureSize(armFigure) }
@@ -73,6 +74,49 @@ func (m *maker) scaleBar(p sheet.Pen, s scale) {
 	p.Line(long, 2.3, long, 4.7, draw.Outline)
 	text := m.T("drawing/scale", "length", l, "ratio", draw.Number(float64(s)))
 	p.Text(long+2, 4.5, sheet.Type{Size: sheet.SmallSize}, sheet.Fit(sheet.Regular, sheet.SmallSize, p.Width-long-2, text))
+}
+
+// span is one of several level dimensions below a thing.
+type span struct {
+	from, to float64
+	text     string
+}
+
+// rowsOf puts each span on the first line where neither it nor its figures meet another, and
+// says how many lines there are.
+func rowsOf(all []span) (rows []int, n int) {
+	var ends [][][2]float64 // what is taken on each line
+	for _, s := range all {
+		from, to := min(s.from, s.to), max(s.from, s.to)
+		if room, beside := sheet.Outside(to-from, s.text); beside {
+			to += room
+		}
+		row := 0
+		for row < len(ends) && slices.ContainsFunc(ends[row], func(e [2]float64) bool { return from < e[1] && e[0] < to }) {
+			row++
+		}
+		if row == len(ends) {
+			ends = append(ends, nil)
+		}
+		ends[row] = append(ends[row], [2]float64{from, to})
+		rows = append(rows, row)
+	}
+	return rows, len(ends)
+}
+
+// spansHeight is how high dimensions are below a thing.
+func spansHeight(all []span) float64 {
+	const overshoot = 2
+	_, n := rowsOf(all)
+	return float64(n)*sheet.DimensionRow + overshoot
+}
+
+// drawSpans draws dimensions below a thing that ends at y.
+func drawSpans(p sheet.Pen, y float64, all []span) {
+	rows, _ := rowsOf(all)
+	for i, s := range all {
+		p.Across(s.from, s.to, y+float64(rows[i]+1)*sheet.DimensionRow, y, s.text)
+	}
 }
 
 // grey is the paint of a level of a small picture, from white to black wells.

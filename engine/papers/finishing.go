@@ -121,7 +121,7 @@ func (m *maker) framePieces(group int) sheet.Block {
 		long := m.asShown(length.Max(part.Width, part.Height)) // so that the two columns differ by what is said
 		t.Rows = append(t.Rows, []sheet.Cell{
 			{Text: capital(m.T("part/" + part.Name)), Bold: true}, {Text: m.Show(part.Count * len(g.Built.Panels))},
-			{Text: m.Words.Number(long.Add(bench.TestFit()))}, {Text: m.Words.Number(long)}, {},
+			{Text: m.Words.Number(long.Add(bench.TestFit())), Size: armSize()}, {Text: m.Words.Number(long), Size: armSize()}, {},
 		})
 	}
 	return t
@@ -129,46 +129,76 @@ func (m *maker) framePieces(group int) sheet.Block {
 
 // stackText says how deep it all is, and how the frame stands to the blocks.
 func (m *maker) stackText(g panel.Group) string {
-	reveal := g.FrameDepth.Sub(g.Stack)
+	reveal := m.reveal(g)
 	if reveal.Cmp(length.MM(0)) < 0 {
-		return m.T("framing/proud", "stack", g.Stack, "depth", g.FrameDepth, "proud", g.Stack.Sub(g.FrameDepth))
+		return m.T("framing/proud", "stack", g.Stack, "depth", g.FrameDepth, "proud", length.MM(0).Sub(reveal))
 	}
 	return m.T("framing/stack", "stack", g.Stack, "depth", g.FrameDepth, "reveal", reveal)
 }
 
+// reveal is how far the frame's edge stands before the tallest blocks as it is built: what is
+// between the two depths as they are printed.
+func (m *maker) reveal(g panel.Group) length.Length {
+	return m.asShown(g.FrameDepth).Sub(m.asShown(g.Stack))
+}
+
 // stackDrawing is a section from the wall outwards: cleat, backer, tallest block,
-// and the frame beside them, with their depths.
+// and the frame beside them, each with its name, and with their depths.
 func (m *maker) stackDrawing(group int, width float64) sheet.Drawing {
 	g := m.Plan.Groups[group]
 	d := g.Design
 	cleat, backer := d.Cleat.Thickness.Millimetres(), d.Backer.Thickness.Millimetres()
 	tallest := d.Heights[len(d.Heights)-1]
-	depth := math.Max(g.Built.FrameDepth.Millimetres(), g.Built.Stack.Millimetres())
-	const high, top = 26.0, 8.0
-	k := fitted(depth, 1, width-40, 1)
+	stack, frameDepth := g.Built.Stack.Millimetres(), g.Built.FrameDepth.Millimetres()
+	const left, names, high, frame, apart = 14.0, 8.0, 26.0, 7.0, 2.0 // names: room for them above it
+	k := fitted(math.Max(frameDepth, stack), 1, width-40, 1)
+	number := m.Words.Number
+	spans := []span{
+		{0, k.of(cleat), number(d.Cleat.Thickness)}, {k.of(cleat), k.of(cleat + backer), number(d.Backer.Thickness)},
+		{k.of(cleat + backer), k.of(stack), number(tallest)}, {0, k.of(frameDepth), number(g.Built.FrameDepth)},
+	}
 	return sheet.Drawing{
-		Name: m.name("stack", group), Title: m.T("framing/section"), Width: width, Height: top + high + 26,
+		Name: m.name("stack", group), Title: m.T("framing/section"), Width: width, Height: names + high + spansHeight(spans),
 		Draw: func(p sheet.Pen) {
-			x, end := 14.0, 0.0
-			o := p.In(x, top, p.Width-x, high+26)
-			p.Fill(x-4, top-4, 4, high+8, p.Hatch(1, 3))
-			p.Line(x, top-4, x, top+high+4, draw.Outline)
+			o := p.In(left, names, p.Width-left, high+spansHeight(spans))
+			p.Fill(left-4, names-2, 4, high+4, p.Hatch(1, 3))
+			p.Line(left, names-2, left, names+high+2, draw.Outline)
 			part := func(from, deep, y, h float64, level int) {
 				o.Fill(k.of(from), y, k.of(deep), h, o.Hatch(level, 4))
 				o.Box(k.of(from), y, k.of(deep), h, draw.Outline)
 			}
-			frame := 7.0
-			part(0, g.Built.FrameDepth.Millimetres(), 0, frame, 0)
-			part(0, cleat, frame+2, high-frame-2, 1)
-			part(cleat, backer, frame+2, high-frame-2, 2)
-			part(cleat+backer, tallest.Millimetres(), frame+2, high-frame-2, 0)
-			end = high + 6
-			number := m.Words.Number
-			o.Across(0, k.of(cleat), end, high, number(d.Cleat.Thickness))
-			o.Across(k.of(cleat), k.of(cleat+backer), end+6, high, number(d.Backer.Thickness))
-			o.Across(k.of(cleat+backer), k.of(cleat+backer+tallest.Millimetres()), end, high, number(tallest))
-			o.Across(0, k.of(g.Built.FrameDepth.Millimetres()), end+12, high, number(g.Built.FrameDepth))
-			o.Text(k.of(g.Built.FrameDepth.Millimetres())+3, frame-2, sheet.Type{Size: sheet.SmallSize}, m.T("part/frame"))
+			part(0, frameDepth, 0, frame, 0)
+			part(0, cleat, frame+apart, high-frame-apart, 1)
+			part(cleat, backer, frame+apart, high-frame-apart, 2)
+			part(cleat+backer, tallest.Millimetres(), frame+apart, high-frame-apart, 0)
+			m.nameLayers(p, left, names+frame+apart+2, names, k, []layer{
+				{"given/wall", -2 * float64(k)}, {"part/cleat", cleat / 2}, {"part/backer", cleat + backer/2}, {"part/tallest", cleat + backer + tallest.Millimetres()/2},
+			})
+			o.Text(k.of(frameDepth)+3, frame-2, sheet.Type{Size: sheet.SmallSize}, m.T("part/frame"))
+			drawSpans(o, high, spans)
 		},
+	}
+}
+
+// layer is a part of a section with its name and its middle, mm of the thing from the wall.
+type layer struct {
+	name   string
+	middle float64
+}
+
+// nameLayers writes the names of layers above a section, from left to right, each on a line
+// down to a place in its layer at y.
+func (m *maker) nameLayers(p sheet.Pen, left, y, above float64, k scale, all []layer) {
+	const apart = 4.0
+	end := -apart
+	for _, one := range all {
+		name := capital(m.T(one.name))
+		wide := sheet.Width(sheet.Regular, sheet.SmallSize, name)
+		x := left + k.of(one.middle)
+		from := min(max(x-wide/2, end+apart), p.Width-wide)
+		end = from + wide
+		p.Text(from, above-4.5, sheet.Type{Size: sheet.SmallSize, Class: "layer"}, name)
+		p.Line(from+wide/2, above-3.8, x, y, draw.Fine)
+		p.Circle(x, y, 0.5, draw.Visible)
 	}
 }

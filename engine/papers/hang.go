@@ -102,8 +102,10 @@ func backOf(h wall.Hanging) backPlaces {
 
 // cleatBack is the back with cleat and spacer on it, and their distances from its edges.
 func (m *maker) cleatBack(i int, h wall.Hanging, width, high float64) sheet.Drawing {
-	const left, right, above, below = 12.0, 14.0, 14.0, 16.0 // above: what is written beside a short dimension
+	const left, right, below = 12.0, 20.0, 16.0
 	at := backOf(h)
+	number := func(mm float64) string { return m.Words.Number(m.mm(mm)) }
+	above := max(besideShort(number(at.top)), besideShort(number(at.foot)))
 	k := fitted(at.wide, at.tall, width-left-right, high-above-below)
 	w, t := k.of(at.wide), k.of(at.tall)
 	return sheet.Drawing{
@@ -117,15 +119,14 @@ func (m *maker) cleatBack(i int, h wall.Hanging, width, high float64) sheet.Draw
 				o.Box(k.of(side), k.of(top), w-2*k.of(side), k.of(foot-top), draw.Visible)
 			}
 			band(at.side, at.top, at.foot)
-			number := func(mm float64) string { return m.Words.Number(m.mm(mm)) }
-			p.Upright(above, above+k.of(at.top), x+w+5, x+w, number(at.top))
-			p.Upright(above, above+k.of(at.foot), x+w+11, x+w, number(at.foot))
+			p.Upright(above, above+k.of(at.top), x+w+7, x+w, number(at.top))
+			p.Upright(above, above+k.of(at.foot), x+w+15, x+w, number(at.foot))
 			if at.spacer > 0 {
 				foot := at.tall - at.spacerUp
 				band(at.spacerSide, foot-at.spacer, foot)
-				o.Upright(k.of(foot), t, w+5, w, number(at.spacerUp))
+				o.Upright(k.of(foot), t, w+7, w, number(at.spacerUp))
 			}
-			p.Across(x, x+k.of(at.side), above+t+5, above+t, number(at.side))
+			p.Across(x, x+k.of(at.side), above+t+6, above+t, number(at.side))
 			m.scaleBar(p.In(0, above+t+10, width, scaleHeight), k)
 		},
 	}
@@ -133,17 +134,20 @@ func (m *maker) cleatBack(i int, h wall.Hanging, width, high float64) sheet.Draw
 
 // cleatSection is the upper part of a panel on its strip, the wall at the left.
 func (m *maker) cleatSection(i int, h wall.Hanging, width, high float64) sheet.Drawing {
-	const left, right, above = 36.0, 22.0, 12.0
+	const left, right = 36.0, 22.0
+	above := besideShort(m.Words.Number(h.LiftRoom))
 	cleat, backer := h.Design.Cleat.Thickness.Millimetres(), h.Design.Backer.Thickness.Millimetres()
 	deep := math.Max(h.Built.Stack.Millimetres(), h.Built.FrameDepth.Millimetres())
 	tip, lift := h.TipBelowTop().Millimetres(), h.LiftRoom.Millimetres()
 	shown := tip + 95
 	k := fitted(deep, shown+lift, width-left-right, high)
+	spans := []span{{0, k.of(cleat), m.Words.Number(h.Design.Cleat.Thickness)}, {0, k.of(deep), m.Words.Number(m.mm(deep))}}
+	below := spansHeight(spans) + scaleHeight
 	return sheet.Drawing{
-		Name: m.name("cleat", i), Title: m.T("hold/section-title"), Width: width, Height: above + k.of(shown+lift) + 20,
+		Name: m.name("cleat", i), Title: m.T("hold/section-title"), Width: width, Height: above + k.of(shown+lift) + below,
 		Draw: func(p sheet.Pen) {
 			top := above + k.of(lift) // the upper edge of the panel
-			o := p.In(left, top, k.of(deep)+right, k.of(shown)+20)
+			o := p.In(left, top, width-left, k.of(shown)+below)
 			p.Fill(left-5, above-4, 5, k.of(shown+lift)+4, p.Hatch(1, 3))
 			p.Line(left, above-4, left, top+k.of(shown), draw.Heavy)
 			section{maker: m, Pen: o, h: h, k: k, cleat: cleat, backer: backer, tip: tip, shown: shown}.draw()
@@ -152,11 +156,17 @@ func (m *maker) cleatSection(i int, h wall.Hanging, width, high float64) sheet.D
 			o.Upright(0, k.of(tip), k.of(deep)+8, k.of(deep), m.Words.Number(h.TipBelowTop()))
 			m.nameParts(p, left, top, k, h, tip)
 			foot := k.of(shown)
-			o.Across(0, k.of(cleat), foot+6, foot, m.Words.Number(h.Design.Cleat.Thickness))
-			o.Across(0, k.of(deep), foot+12, foot, m.Words.Number(m.mm(deep)))
-			m.scaleBar(p.In(0, top+foot+14.5, width, scaleHeight), k)
+			drawSpans(o, foot, spans)
+			m.scaleBar(p.In(0, top+foot+below-scaleHeight, width, scaleHeight), k)
 		},
 	}
+}
+
+// besideShort is the room that the figures of an upright dimension take that is too short to
+// hold them.
+func besideShort(text string) float64 {
+	const around = 5
+	return sheet.Width(sheet.Regular, armSize(), text) + around
 }
 
 // nameParts says at the left of a section which part is which.
@@ -451,10 +461,16 @@ func (m *maker) day(h wall.Hanging) []string {
 // hangDrawing is the wall to scale, seen from the room: studs, what is on it, the
 // panels, the level line and the holes.
 func (m *maker) hangDrawing(i int, h wall.Hanging, width, high float64) sheet.Drawing {
-	const left, below = 16.0, 20.0
+	const left = 16.0
 	w := h.Wall
 	wide, tall := w.Width.Millimetres(), w.Height.Millimetres()
 	k := fitted(wide, tall, width-left-4, high)
+	var spans []span
+	if l, t := h.Built.Left.Millimetres(), h.Built.TotalWidth.Millimetres(); l >= 0 && l+t <= wide {
+		spans = []span{{k.of(l), k.of(l + t), m.Words.Number(h.Built.TotalWidth)}, {0, k.of(l), m.Words.Number(h.Built.Left)}}
+	}
+	spans = append(spans, span{0, k.of(wide), m.Words.Number(w.Width)})
+	below := spansHeight(spans) + scaleHeight
 	return sheet.Drawing{
 		Name: m.name("wall", i), Title: m.T("hanging/title"), Width: width, Height: k.of(tall) + below + 1,
 		Draw: func(p sheet.Pen) {
@@ -479,16 +495,11 @@ func (m *maker) hangDrawing(i int, h wall.Hanging, width, high float64) sheet.Dr
 				}
 			}
 			o.Line(0, floor, k.of(wide), floor, draw.Heavy)
-			l, t := h.Built.Left.Millimetres(), h.Built.TotalWidth.Millimetres()
-			if l >= 0 && l+t <= wide {
-				o.Across(0, k.of(l), floor+6, floor, m.Words.Number(h.Built.Left))
-				o.Across(k.of(l), k.of(l+t), floor+6, floor, m.Words.Number(h.Built.TotalWidth))
-			}
-			o.Across(0, k.of(wide), floor+12, floor, m.Words.Number(w.Width))
+			drawSpans(o, floor, spans)
 			if tip := h.Bays[0].TipM * 1000; h.Means != wall.Stand && tip > 0 && tip < tall {
-				p.Upright(1+floor-k.of(tip), 1+floor, left-6, left, m.Words.Number(m.mm(tip)))
+				p.Upright(1+floor-k.of(tip), 1+floor, left-sheet.DimensionRow, left, m.Words.Number(m.mm(tip)))
 			}
-			m.scaleBar(o.In(0, floor+14.5, k.of(wide)+3, scaleHeight), k)
+			m.scaleBar(o.In(0, floor+below-scaleHeight, k.of(wide)+3, scaleHeight), k)
 		},
 	}
 }

@@ -7,6 +7,7 @@ import (
 	"blockfield/engine"
 	"blockfield/engine/design"
 	"blockfield/engine/draw"
+	"blockfield/engine/length"
 	"blockfield/engine/panel"
 	"blockfield/engine/papers/sheet"
 	"blockfield/engine/scene"
@@ -46,11 +47,19 @@ func (m *maker) lookCard() sheet.Paper {
 		blocks = append(blocks, m.whole(
 			sheet.Heading(m.T("look-paper/section")),
 			fitted(func(width float64) sheet.Block { return m.stackDrawing(0, width) }),
-			sheet.Small(m.T("look-paper/frame", "wood", m.wood(g.Design.Frame.Wood), "thickness", g.Design.Frame.Thickness,
-				"depth", m.round(g.Built.FrameDepth), "reveal", g.Design.Frame.Reveal)),
+			sheet.Small(m.frameText(g)),
 		))
 	}
 	return m.paper("look-card", sheet.NoView, append(blocks, m.whole(m.care()...))...)
+}
+
+// frameText is wood and size of the frame, and how its edge stands to the tallest blocks.
+func (m *maker) frameText(g engine.Group) string {
+	key, reveal := "look-paper/frame", m.reveal(g.Built)
+	if reveal.Cmp(length.MM(0)) < 0 {
+		key, reveal = "look-paper/frame-behind", length.MM(0).Sub(reveal)
+	}
+	return m.T(key, "wood", m.wood(g.Design.Frame.Wood), "thickness", g.Design.Frame.Thickness, "depth", g.Built.FrameDepth, "reveal", reveal)
 }
 
 // whole keeps blocks in one piece.

@@ -85,7 +85,11 @@ func (m *maker) offer() sheet.Paper {
 // withOpen is a paper with what is still open, in a box.
 func (m *maker) withOpen(p sheet.Paper) sheet.Paper {
 	if open := m.openQuestions(); len(open) > 0 {
-		p.Blocks = append(p.Blocks, sheet.Notice{Sign: sheet.CautionSign, Lead: m.T("offering/open"), Text: strings.Join(open, " ")})
+		sign := sheet.CautionSign
+		if slices.ContainsFunc(m.Plan.WatchOuts, isStop) {
+			sign = sheet.StopSign
+		}
+		p.Blocks = append(p.Blocks, sheet.Notice{Sign: sign, Lead: m.T("offering/open"), Text: strings.Join(open, " ")})
 	}
 	return p
 }
@@ -515,6 +519,9 @@ func (m *maker) selling() design.SellingBook {
 
 func (m *maker) locale() string { return m.Words.MoneyLocale() }
 
+// isStop reports whether a watch-out is a Stop as things are.
+func isStop(w check.WatchOut) bool { return w.Level == check.Stop }
+
 // openQuestions are what has to be answered before the price is firm, and every Stop that
 // stands: nobody signs for what cannot be hung.
 func (m *maker) openQuestions() []string {
@@ -533,7 +540,7 @@ func (m *maker) openQuestions() []string {
 		}
 	}
 	for _, w := range m.Plan.WatchOuts { // those of the workshop's money are private, and not here
-		if w.Level == check.Stop {
+		if isStop(w) {
 			all = append(all, m.Words.Say(w.Code, w.Args))
 		}
 	}

@@ -135,6 +135,7 @@ const (
 const (
 	rearSide   = 11.0 // beside the back, for the numbers of rows
 	rearArrow  = 15.0 // of the arrow and the triangle above it
+	rearColumn = 6.2  // of the numbers of the columns, between the back and the labels above it
 	rearLeader = 6.0  // of the bent part of a line from a ring to its label
 	rearApart  = 8.4  // between labels of rings: two figures fit side by side
 	rearBelow  = 1    // rows that are drawn below cleat and screws
@@ -158,7 +159,7 @@ func (m *maker) rearDrawing(i int, b back, width float64) sheet.Drawing {
 	rows := b.rearRows()
 	wide, tall := b.FieldMM(), float64(rows)*b.PitchMM
 	above, below := m.ringLabels(b, 1) // whose height does not depend on the scale
-	top, foot := rearArrow+m.labelHeight(above), m.labelHeight(below)
+	top, foot := rearArrow+rearColumn+m.labelHeight(above), m.labelHeight(below)
 	if rows < b.Grid.Rows {
 		foot += rearCut
 	}
@@ -178,7 +179,7 @@ func (m *maker) rearDrawing(i int, b back, width float64) sheet.Drawing {
 			}
 			m.cleatBand(o, b, k)
 			m.rings(p, b, k, left, top)
-			m.writeLabels(p, above, left, top, -1)
+			m.writeLabels(p, above, left, top-rearColumn, -1)
 			m.writeLabels(p, below, left, top+h+foot-m.labelHeight(below), 1)
 			m.rearNumbers(p, b, rows, k, left, top)
 			m.turnArrow(p.In(left, 0, width-left-2, rearArrow-8), left+w/2, m.T("rearing/turned"))
@@ -225,7 +226,7 @@ func (m *maker) ringLabels(b back, k scale) (above, below []ringLabel) {
 		l := ringLabel{number: fmt.Sprint(n + 1), distance: m.Words.Number(m.mm(hole.FromLeftMM)), x: k.of(hole.FromLeftMM)}
 		l.at = l.x
 		if hole.Row == b.Row.Rows[0] {
-			l.from = k.of(hole.FromTopMM) - ringRadius(b, k)
+			l.from = rearColumn + k.of(hole.FromTopMM) - ringRadius(b, k)
 			above = append(above, l)
 		} else {
 			l.from = k.of(tall-hole.FromTopMM) - ringRadius(b, k)
@@ -310,18 +311,31 @@ func (m *maker) rearCells(o sheet.Pen, b back, rows int, k scale) {
 
 // rearNumbers are the columns as in front, so they run backwards, and the rows.
 func (m *maker) rearNumbers(p sheet.Pen, b back, rows int, k scale, x, y float64) {
-	const every, size, pad = 5, 3.2, 0.3
+	const every, pad = 5, 0.3
+	size := armSize()
 	for column := range b.Grid.Columns {
 		if n := column + 1; n%every == 0 || n == 1 {
 			text, at := fmt.Sprint(n), x+k.of(b.RearX(column))
 			half := sheet.Width(sheet.Regular, size, text) / 2
-			p.Fill(at-half-pad, y-1-0.73*size-pad, 2*half+2*pad, 0.73*size+2*pad, sheet.White()) // over a line from a ring
-			p.Text(at, y-1, sheet.Type{Size: size, Align: sheet.Middle}, text)
+			p.Fill(at-half-pad, y-0.8-armFigure-pad, 2*half+2*pad, armFigure+2*pad, sheet.White()) // over a line from a ring
+			p.Text(at, y-0.8, sheet.Type{Size: size, Align: sheet.Middle, Class: "column"}, text)
 		}
 	}
+	// Those of the screws first, then the others where there is room.
+	var written []float64
+	write := func(row int) {
+		middle := y + k.of(b.RowY(row))
+		if !slices.ContainsFunc(written, func(other float64) bool { return math.Abs(other-middle) < armFigure+0.3 }) {
+			written = append(written, middle)
+			p.Text(x-1, middle+armFigure/2, sheet.Type{Size: size, Align: sheet.Right, Class: "row"}, fmt.Sprint(row+1))
+		}
+	}
+	for _, row := range b.Row.Rows {
+		write(row)
+	}
 	for row := range rows {
-		if n := row + 1; n%every == 0 || n == 1 || slices.Contains(b.Row.Rows, row) {
-			p.Text(x-1, y+k.of(b.RowY(row))+1.1, sheet.Type{Size: size, Align: sheet.Right}, fmt.Sprint(n))
+		if n := row + 1; n%every == 0 || n == 1 {
+			write(row)
 		}
 	}
 }

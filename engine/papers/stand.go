@@ -44,7 +44,7 @@ func (m *maker) standSheet() sheet.Paper {
 // standDrawing is the stand from the side, the wall at the left: foot, panel, middle of
 // mass, and the line over which it falls.
 func (m *maker) standDrawing(i int, h wall.Hanging, width float64) sheet.Drawing {
-	const margin, behind, high, footHigh = 14.0, 60.0, 88.0, 40.0
+	const margin, behind, high, footHigh = 16.0, 60.0, 88.0, 40.0
 	s, t := h.Design.Stand, h.Tipping()
 	base, toe, centre := s.BaseDepth.Millimetres(), s.ToeAhead.Millimetres(), t.Centre.Millimetres()
 	top := h.Built.Bottom.Add(h.Built.TotalHeight).Millimetres()
@@ -53,10 +53,13 @@ func (m *maker) standDrawing(i int, h wall.Hanging, width float64) sheet.Drawing
 	wide := math.Max(middle+toe, middle-out+deep) + behind
 	tall := math.Max(top, centre) + behind
 	k := fitted(wide, tall, width-3*margin, high)
+	from, at, to := k.of(middle-base+toe), k.of(middle), k.of(middle+toe)
+	spans := []span{{from, at, m.Words.Number(s.BaseDepth.Sub(s.ToeAhead))}, {at, to, m.Words.Number(s.ToeAhead)}, {from, to, m.Words.Number(s.BaseDepth)}}
+	below := spansHeight(spans)
 	return sheet.Drawing{
-		Name: m.name("stand", i), Title: m.T("standing/title"), Width: width, Height: k.of(tall) + 22 + scaleHeight,
+		Name: m.name("stand", i), Title: m.T("standing/title"), Width: width, Height: k.of(tall) + below + scaleHeight,
 		Draw: func(p sheet.Pen) {
-			o := p.In(margin, 1, k.of(wide)+margin, k.of(tall)+22)
+			o := p.In(margin, 1, width-margin, k.of(tall)+below)
 			floor := k.of(tall)
 			y := func(mm float64) float64 { return floor - k.of(mm) }
 			o.Fill(0, 0, 2, floor, o.Hatch(1, 3))
@@ -74,11 +77,9 @@ func (m *maker) standDrawing(i int, h wall.Hanging, width float64) sheet.Drawing
 			o.Dashed(k.of(edge), floor, k.of(middle), y(centre), draw.Visible)
 			o.Dashed(k.of(middle), floor, k.of(middle), y(centre), draw.Hidden)
 			o.Circle(k.of(middle), y(centre), 1.6, draw.Outline)
-			o.Across(k.of(middle-base+toe), k.of(middle), floor+6, floor, m.Words.Number(s.BaseDepth.Sub(s.ToeAhead)))
-			o.Across(k.of(middle), k.of(middle+toe), floor+6, floor, m.Words.Number(s.ToeAhead))
-			o.Across(k.of(middle-base+toe), k.of(middle+toe), floor+12, floor, m.Words.Number(s.BaseDepth))
-			p.Upright(1+y(centre), 1+floor, margin-6, margin, m.Words.Number(t.Centre))
-			m.scaleBar(p.In(margin, 1+floor+15, width-margin, scaleHeight), k)
+			drawSpans(o, floor, spans)
+			p.Upright(1+y(centre), 1+floor, margin-sheet.DimensionRow, margin, m.Words.Number(t.Centre))
+			m.scaleBar(p.In(margin, 1+floor+below-1, width-margin, scaleHeight), k)
 		},
 	}
 }

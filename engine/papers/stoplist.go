@@ -140,7 +140,7 @@ func (m *maker) trueSize(h length.Length, width float64) sheet.Block {
 
 // Sizes of the boxes of a tally in mm.
 const (
-	boxLeast  = 8.4 // width
+	boxBeside = 1.6 // beside its figures
 	boxHeight = 7.5
 	lineGap   = 1.6
 	ringWidth = 6.4 // after each fifty: measure again
@@ -162,7 +162,8 @@ func tallyStep(n int) int {
 func (m *maker) tally(n int, width float64) []sheet.Block {
 	step := tallyStep(n)
 	each := max(remeasureEvery/step, 1) // boxes up to a ring
-	groups := max(int(width/(float64(each)*boxLeast+ringWidth)), 1)
+	least := sheet.Width(sheet.Regular, armSize(), m.Show(n)) + boxBeside
+	groups := max(int(width/(float64(each)*least+ringWidth)), 1)
 	aLine, boxWidth := groups*each, (width/float64(groups)-ringWidth)/float64(each)
 	boxes := (n + step - 1) / step
 	var all []sheet.Block
@@ -174,7 +175,7 @@ func (m *maker) tally(n int, width float64) []sheet.Block {
 				x := float64(at)*boxWidth + float64(at/each)*ringWidth
 				p.Box(x, 0, boxWidth, boxHeight, draw.Visible)
 				sum := min((i+1)*step, n)
-				p.Text(x+boxWidth-0.8, boxHeight-1, sheet.Type{Size: tallySize, Align: sheet.Right, Class: "tally"}, fmt.Sprint(sum))
+				p.Text(x+boxWidth-0.8, (boxHeight+armFigure)/2, sheet.Type{Size: armSize(), Align: sheet.Right, Class: "tally"}, fmt.Sprint(sum))
 				if (i+1)%each == 0 && sum < n {
 					p.Circle(x+boxWidth+ringWidth/2, boxHeight/2, 2, draw.Visible)
 				}
@@ -186,5 +187,3 @@ func (m *maker) tally(n int, width float64) []sheet.Block {
 	}
 	return all
 }
-
-const tallySize = 2.8

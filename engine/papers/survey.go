@@ -236,7 +236,7 @@ func (m *maker) answers() sheet.Block {
 // surveyDrawing is a wall to scale with what is on it, where panels are kept away, and
 // where they are to hang.
 func (m *maker) surveyDrawing(w int, width float64) sheet.Drawing {
-	const below = 14.0
+	const below = 16.0
 	high := m.either(80, 62)
 	side := m.Doc.Design.Walls[w]
 	wide, tall := side.Width.Millimetres(), side.Height.Millimetres()
@@ -264,9 +264,9 @@ func (m *maker) surveyDrawing(w int, width float64) sheet.Drawing {
 			}
 			floor := k.of(tall)
 			o.Line(0, floor, k.of(wide), floor, draw.Heavy)
-			o.Across(0, k.of(wide), floor+6, floor, m.Words.Number(side.Width))
+			o.Across(0, k.of(wide), floor+sheet.DimensionRow, floor, m.Words.Number(side.Width))
 			p.Upright(1, 1+floor, k.of(wide)+9, k.of(wide)+1, m.Words.Number(side.Height))
-			m.scaleBar(p.In(1, 1+floor+8.5, width-1, scaleHeight), k)
+			m.scaleBar(p.In(1, 1+floor+10.5, width-1, scaleHeight), k)
 		},
 	}
 }

@@ -54,9 +54,9 @@ func (m *maker) stock() table {
 // hours is what each task takes, in minutes.
 func (m *maker) hours() table {
 	t := table{name: "hours", head: m.heads("task", "name", "role", "low", "typical", "high")}
-	for _, task := range m.Plan.Bill.Tasks {
+	for _, task := range m.times() {
 		t.rows = append(t.rows, []cell{
-			text(task.ID), text(m.taskName(task.ID, task.Name)), text(m.role(task.Role)),
+			text(taskNumber(task.ID)), text(m.taskName(task.ID, task.Name)), text(m.role(task.Role)),
 			decimal(task.Minutes.Low, 1), decimal(task.Minutes.Typical, 1), decimal(task.Minutes.High, 1),
 		})
 	}

@@ -4,14 +4,15 @@ import (
 	"math"
 	"strings"
 
+	"blockfield/engine/bench"
 	"blockfield/engine/papers/sheet"
 	"blockfield/engine/words"
 )
 
-// timeSheet is the tasks of the job with what they usually take, to be compared
-// with what they took.
+// timeSheet is all times of the job, the tasks and what a design asks for beside them, with
+// what they usually take, to be compared with what they took.
 func (m *maker) timeSheet() sheet.Paper {
-	tasks := m.Plan.Bill.Tasks
+	tasks := m.times()
 	if len(tasks) == 0 {
 		return m.paper("time-sheet", sheet.NoView)
 	}
@@ -19,19 +20,40 @@ func (m *maker) timeSheet() sheet.Paper {
 		{Head: m.T("timing/task"), Width: 13}, {Head: m.T("timing/name"), Grow: true}, {Head: m.T("timing/minutes"), Right: true},
 		{Head: m.T("timing/actual"), Width: 24}, {Head: m.T("timing/who"), Width: 24}, {Head: m.T("timing/remarks"), Width: 38},
 	}}
-	var sum float64
 	for _, task := range tasks {
-		sum += task.Minutes.Typical
 		t.Rows = append(t.Rows, []sheet.Cell{
-			{Text: task.ID, Bold: true}, {Text: capital(m.taskName(task.ID, task.Name))}, {Text: m.Show(int(math.Round(task.Minutes.Typical)))}, {}, {}, {},
+			{Text: taskNumber(task.ID), Bold: true}, {Text: capital(m.taskName(task.ID, task.Name))}, {Text: m.Show(int(math.Round(task.Minutes.Typical)))}, {}, {}, {},
 		})
 	}
-	t.Rows = append(t.Rows, []sheet.Cell{{}, {Text: m.T("counts/all"), Bold: true}, {Text: m.Show(int(math.Round(sum))), Bold: true}, {}, {}, {}})
+	const minutesAnHour = 60
+	total := m.Plan.Bill.Hours.Total.Typical
+	t.Rows = append(t.Rows, []sheet.Cell{
+		{}, {Text: m.T("timing/all", "hours", words.Hours(total)), Bold: true}, {Text: m.Show(int(math.Round(total * minutesAnHour))), Bold: true}, {}, {}, {},
+	})
 	return m.paper("time-sheet", sheet.NoView, sheet.Small(m.T("timing/how")), t)
+}
+
+// times are all that the hours of the job are made of.
+func (m *maker) times() []bench.TaskTime { return m.Plan.Bill.Timed(m.Doc.Design.Work) }
+
+// taskNumber is the place of a task in its price book; empty for a time that has none there.
+func taskNumber(id string) string {
+	if id == bench.FurtherShop || id == bench.FurtherSite || id == bench.Road {
+		return ""
+	}
+	return id
 }
 
 // taskName is what a task is called: the word for it, unless the book has another.
 func (m *maker) taskName(id, name string) string {
+	switch id {
+	case bench.FurtherShop:
+		return m.T("label/work.extraShopMinutes")
+	case bench.FurtherSite:
+		return m.T("label/work.extraSiteMinutes")
+	case bench.Road:
+		return m.T("hours/travel")
+	}
 	if key := "task/" + id; strings.EqualFold(words.English().Message(key), name) {
 		return m.T(key)
 	}

@@ -79,7 +79,7 @@ func (m *maker) turnDrawing(name string, h wall.Hanging, s wall.Step, width floa
 	return sheet.Drawing{
 		Name: name, Title: m.T("wayin/turn"), Width: width, Height: k.of(reachY) + margin + scaleHeight + 4,
 		Draw: func(pen sheet.Pen) {
-			o := pen.In(0, 1, k.of(reachX)+4, k.of(reachY)+margin)
+			o := pen.In(0, 1, width, k.of(reachY)+margin)
 			// The outer corner lies at the right and below.
 			x, y := k.of(reachX), k.of(reachY)
 			inX, inY := x-k.of(b), y-k.of(a)
@@ -93,7 +93,7 @@ func (m *maker) turnDrawing(name string, h wall.Hanging, s wall.Step, width floa
 			if px+dx >= 0 && qy+dy >= 0 {
 				o.Polygon(draw.Visible, o.Hatch(1, 3), px, py, qx, qy, qx+dx, qy+dy, px+dx, py+dy)
 			}
-			o.Across(inX, x, y+6, y, m.Words.Number(s.B))
+			o.Across(inX, x, y+sheet.DimensionRow, y, m.Words.Number(s.B))
 			pen.Upright(1+inY, 1+y, x+margin-2, x, m.Words.Number(s.A))
 			m.scaleBar(pen.In(0, k.of(reachY)+margin, width, scaleHeight), k)
 			pen.Text(0, k.of(reachY)+margin+scaleHeight+3, sheet.Type{Size: sheet.SmallSize},

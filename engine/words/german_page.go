@@ -313,6 +313,7 @@ func germanLookWall() map[string]string {
 
 		"part/block":           "Klötze",
 		"part/backer":          "Trägerplatte",
+		"part/tallest":         "Höchster Klotz",
 		"part/frame":           "Rahmen",
 		"part/cleat":           "Aufhängeleiste",
 		"part/spacer":          "Distanzleiste",

@@ -51,6 +51,7 @@ type Type struct {
 	Face  Face
 	Align Align
 	White bool // on black
+	Grey  bool // beside figures that count more
 	Class string
 }
 
@@ -117,6 +118,9 @@ func (t Type) attrs(width float64, text string) []draw.Attr {
 		attrs = append(attrs, draw.Middle())
 	case Right:
 		attrs = append(attrs, draw.End())
+	}
+	if t.Grey {
+		attrs = append(attrs, draw.Fill("#6a6a6a"))
 	}
 	if t.White {
 		attrs = append(attrs, draw.Fill("white"))
@@ -264,16 +268,26 @@ func (p Pen) Picture(x, y, width, height float64, mediaType string, body []byte,
 	p.canvas.Image(draw.Box{X: p.x + x, Y: p.y + y, Width: width, Height: height}, mediaType, body, Plain(text))
 }
 
+// Dimensions are read at arm's length, by somebody with both hands at the work: their
+// figures are so high, and DimensionRow is from one dimension line to the next.
+const (
+	DimensionFigure = 5.0
+	DimensionRow    = 9.0
+)
+
+// dimensionSize is the type of dimensions, whose strokes and gaps stay those of small type.
+var dimensionSize = FigureSize(DimensionFigure)
+
 // Across draws a level dimension line from x1 to x2 at y, with its extension
 // lines from the object at y0.
 func (p Pen) Across(x1, x2, y, y0 float64, text string) {
-	d := draw.Dimension{From: p.x + x1, To: p.x + x2, At: p.y + y, Object: p.y + y0, Text: Plain(text), Size: SmallSize}
+	d := draw.Dimension{From: p.x + x1, To: p.x + x2, At: p.y + y, Object: p.y + y0, Text: Plain(text), Size: dimensionSize, Marks: SmallSize}
 	p.within("dimension", min(x1, x2), min(y, y0), max(x1, x2)-min(x1, x2), max(y, y0)-min(y, y0))
-	width := Width(Regular, SmallSize, d.Text)
+	width := Width(Regular, dimensionSize, d.Text)
 	if d.Outside() {
-		p.within(d.Text, max(x1, x2)+besideEnd*SmallSize, y-SmallSize/2, width, SmallSize)
+		p.within(d.Text, max(x1, x2)+besideEnd*SmallSize, y-DimensionFigure/2, width, DimensionFigure)
 	} else {
-		p.within(d.Text, (x1+x2-width)/2, y-SmallSize, width, SmallSize)
+		p.within(d.Text, (x1+x2-width)/2, y-DimensionFigure-lift, width, DimensionFigure)
 	}
 	p.canvas.DimensionH(d)
 }
@@ -281,20 +295,30 @@ func (p Pen) Across(x1, x2, y, y0 float64, text string) {
 // Upright draws an upright dimension line from y1 to y2 at x, with its extension
 // lines from the object at x0.
 func (p Pen) Upright(y1, y2, x, x0 float64, text string) {
-	d := draw.Dimension{From: p.y + y1, To: p.y + y2, At: p.x + x, Object: p.x + x0, Text: Plain(text), Size: SmallSize}
+	d := draw.Dimension{From: p.y + y1, To: p.y + y2, At: p.x + x, Object: p.x + x0, Text: Plain(text), Size: dimensionSize, Marks: SmallSize}
 	p.within("dimension", min(x, x0), min(y1, y2), max(x, x0)-min(x, x0), max(y1, y2)-min(y1, y2))
-	width := Width(Regular, SmallSize, d.Text)
+	width := Width(Regular, dimensionSize, d.Text)
 	if d.Outside() {
-		p.within(d.Text, x-SmallSize/2, min(y1, y2)-besideEnd*SmallSize-width, SmallSize, width)
+		p.within(d.Text, x-DimensionFigure/2, min(y1, y2)-besideEnd*SmallSize-width, DimensionFigure, width)
 	} else {
-		p.within(d.Text, x-SmallSize, (y1+y2-width)/2, SmallSize, width)
+		p.within(d.Text, x-DimensionFigure-lift, (y1+y2-width)/2, DimensionFigure, width)
 	}
 	p.canvas.DimensionV(d)
 }
 
-// besideEnd is how far a dimension's text stands from the end of its line, in
-// heights of its type, as package draw places it.
-const besideEnd = 0.6
+// Outside reports whether the figures of a dimension so long stand beside it, and how much
+// room they take there.
+func Outside(long float64, text string) (room float64, beside bool) {
+	d := draw.Dimension{To: long, Text: Plain(text), Size: dimensionSize, Marks: SmallSize}
+	return 2*besideEnd*SmallSize + Width(Regular, dimensionSize, d.Text), d.Outside()
+}
+
+// How package draw places a dimension's text: so far from the end of its line, in heights of
+// small type, and so far above it, in mm.
+const (
+	besideEnd = 0.6
+	lift      = 0.35 * SmallSize
+)
 
 // Hatch is a paint of slanting lines that grow denser from level 0 to the last
 // of n; level 0 is white and, of three and more, the last one black.
