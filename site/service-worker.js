@@ -27,8 +27,13 @@ async function install() {
     await Promise.all(FILES.map((file) => fetched(cache, file)));
   } catch (error) {
     await caches.delete(CACHE); // half a site takes room and helps nobody
+    if (error.name === "QuotaExceededError") await tellPages("no room");
     throw error;
   }
+}
+
+async function tellPages(what) {
+  for (const page of await self.clients.matchAll({ type: "window", includeUncontrolled: true })) page.postMessage(what);
 }
 
 self.addEventListener("install", (event) => event.waitUntil(install()));

@@ -1,6 +1,7 @@
 // Keeps the page for flights, and sees to newer versions of it: one that has come whole
 // waits until the page is closed, or until somebody asks for it. And to putting the page on
-// a device: a browser that would ask by itself is told not to, the menu offers it.
+// a device: a browser that would ask by itself is told not to, the menu offers it. Where the
+// browser has no room for the page the menu says that it will not open without a network.
 import * as status from "./status.js";
 import { keepOffline } from "./trusted.js";
 
@@ -21,6 +22,13 @@ export function watchVersions({ safe }) {
     show("install", true);
   });
   window.addEventListener("appinstalled", () => show("install", false));
+
+  // An older version that is kept goes on to open without a network.
+  workers?.addEventListener("message", async ({ data }) => {
+    if (data !== "no room" || (await workers.getRegistration())?.active) return;
+    document.getElementById("no-room").hidden = false;
+    status.announceMessage("no-room");
+  });
 
   function look(registration) {
     waiting = workers.controller && registration.waiting; // the first version is no newer one

@@ -1,9 +1,13 @@
 package main_test
 
 import (
+	"encoding/json"
 	"fmt"
+	"slices"
+	"strings"
 	"testing"
 
+	"github.com/chromedp/cdproto/accessibility"
 	"github.com/chromedp/cdproto/input"
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
@@ -52,6 +56,122 @@ func TestTabReachesEverything(t *testing.T) {
 	}
 }
 
+// What a screen reader is told, in every section of every reading with all that is folded
+// open: whatever is pressed or typed in has a name and is told apart from all others by name,
+// description or the group that it stands in; headings go down one level at a time; tables
+// have a name and heads; drawings say in words what they show.
+func TestAccessibilityTree(t *testing.T) {
+	b, _ := openPage(t)
+	for _, reading := range readings {
+		b.read(reading)
+		b.listened()
+		for _, section := range b.sections() {
+			b.section(section)
+			b.unfold()
+			if section == page.Sound && reading != page.Client {
+				b.wait(`document.querySelector(".sound-shown svg")`)
+			}
+			assert.Empty(t, b.treeFaults(), "%s, %s", reading, section)
+		}
+	}
+}
+
+// heardNode is what is told of a place on the page, with the groups around it.
+type heardNode struct {
+	*accessibility.Node
+	groups []string
+}
+
+func (n heardNode) role() string { return axText(n.Role) }
+func (n heardNode) name() string { return strings.TrimSpace(axText(n.Name)) }
+
+func axText(v *accessibility.Value) string {
+	if v == nil {
+		return ""
+	}
+	var text string
+	if json.Unmarshal(v.Value, &text) != nil {
+		return string(v.Value)
+	}
+	return text
+}
+
+func (n heardNode) property(name accessibility.PropertyName) string {
+	for _, p := range n.Properties {
+		if p.Name == name {
+			return axText(p.Value)
+		}
+	}
+	return ""
+}
+
+// treeFaults are the faults of what a screen reader is told of the page.
+func (b *tab) treeFaults() []string {
+	b.t.Helper()
+	tree, err := chromedp.Call(b.ctx, accessibility.GetFullAXTree, accessibility.GetFullAXTreeParams{})
+	require.NoError(b.t, err)
+	byID := map[accessibility.NodeID]*accessibility.Node{}
+	for _, n := range tree.Nodes {
+		byID[n.NodeID] = n
+	}
+	var faults []string
+	pressed := map[string]int{}
+	level, seen := 0, 0
+	heads := map[accessibility.NodeID]int{} // of tables
+	var walk func(n *accessibility.Node, groups []string, table accessibility.NodeID)
+	walk = func(n *accessibility.Node, groups []string, table accessibility.NodeID) {
+		if n == nil {
+			return
+		}
+		at := heardNode{n, groups}
+		if !n.Ignored {
+			seen++
+			switch role := at.role(); role {
+			case "button", "link", "textbox", "combobox", "radio", "checkbox", "slider", "DisclosureTriangle", "application":
+				if at.name() == "" {
+					faults = append(faults, fmt.Sprintf("%s without a name in %q", role, groups))
+				}
+				pressed[fmt.Sprintf("%s %q (%s) in %q %s", role, at.name(), axText(n.Description), groups, at.property("url"))]++
+			case "heading":
+				var now int
+				fmt.Sscan(at.property("level"), &now)
+				if now > level+1 || at.name() == "" {
+					faults = append(faults, fmt.Sprintf("heading %q of level %d after one of level %d", at.name(), now, level))
+				}
+				level = now
+			case "form", "navigation", "toolbar", "image", "table", "progressbar":
+				if at.name() == "" {
+					faults = append(faults, fmt.Sprintf("%s without a name in %q", role, groups))
+				}
+				if role == "table" {
+					table = n.NodeID
+					heads[table] = 0
+				}
+			case "rowheader", "columnheader":
+				heads[table]++
+			}
+			if role := at.role(); at.name() != "" && (role == "group" || role == "Date" || role == "radiogroup") {
+				groups = append(slices.Clone(groups), at.name())
+			}
+		}
+		for _, id := range n.ChildIDs {
+			walk(byID[id], groups, table)
+		}
+		if at.role() == "table" && heads[n.NodeID] == 0 && !n.Ignored {
+			faults = append(faults, fmt.Sprintf("table %q without heads", at.name()))
+		}
+	}
+	walk(tree.Nodes[0], nil, "")
+	require.Greater(b.t, seen, 50, "the tree")
+	for what, n := range pressed {
+		if n > 1 {
+			faults = append(faults, fmt.Sprintf("%d of %s", n, what))
+		}
+	}
+	slices.Sort(faults)
+	return faults
+}
+
 // The wheel over the picture scrolls the page.
 func TestWheelScrollsOverThePicture(t *testing.T) {
 	b, _ := openPicture(t)
@@ -64,7 +184,18 @@ func TestWheelScrollsOverThePicture(t *testing.T) {
 	b.wait("scrollY > 100")
 }
 
-// Nothing is wider than the window, in any reading or section.
+// cutOff are the choices whose entry is longer than its place.
+const cutOff = `(() => {
+	const ruler = document.createElement("canvas").getContext("2d");
+	return [...document.querySelectorAll("#section select")].filter((e) => {
+		const style = getComputedStyle(e);
+		ruler.font = style.font;
+		return e.checkVisibility() && ruler.measureText(e.selectedOptions[0]?.text ?? "").width > e.clientWidth - parseFloat(style.paddingRight) + 1;
+	}).map((e) => e.name + ": " + e.selectedOptions[0].text);
+})()`
+
+// Nothing is wider than the window, in any reading or section, folded or not, and no choice
+// is cut off on a phone.
 func TestNothingScrollsSideways(t *testing.T) {
 	b, _ := openPage(t)
 	for _, reading := range readings {
@@ -73,6 +204,10 @@ func TestNothingScrollsSideways(t *testing.T) {
 			b.section(section)
 			for _, width := range []int64{360, 390, 768, 1440} {
 				b.size(width, 900)
+				if width == 390 {
+					b.unfold()
+					assert.Empty(t, eval[[]string](b, cutOff), "%s, %s", reading, section)
+				}
 				wide := eval[[]string](b, `(() => {
 					if (document.documentElement.scrollWidth <= innerWidth) return [];
 					return [...document.body.querySelectorAll("*")].filter((e) => e.getBoundingClientRect().right > innerWidth + 0.5)

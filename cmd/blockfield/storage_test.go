@@ -93,6 +93,23 @@ func TestShutStorageSavesTheDesign(t *testing.T) {
 	assert.Equal(t, wide.Revision, doc.Design.Revision())
 }
 
+// Where the browser has no room for the page itself the menu says so, and nothing else does:
+// with a network everything works.
+func TestNoRoomForThePage(t *testing.T) {
+	s := newServer(t, builtSite(t).Handler())
+	b := newProfile(t)
+	little := 300_000.0 // bytes; less than the engine has
+	_, err := chromedp.Call(b.ctx, storage.OverrideQuotaForOrigin, storage.OverrideQuotaForOriginParams{Origin: s.URL, QuotaSize: &little})
+	require.NoError(t, err)
+	b.open(s.URL + "/")
+	b.alive()
+	b.wait(`!document.querySelector("#no-room").hidden`)
+	b.quiet()
+	b.click("#menu summary")
+	assert.Contains(t, b.text("#menu"), "will not open without a network")
+	assert.Equal(t, 0, eval[int](b, `caches.keys().then((names) => names.length)`), "half a site takes room and helps nobody")
+}
+
 // A worker that its browser has ended is replaced at once, though it says nothing.
 func TestEndedWorkerIsReplaced(t *testing.T) {
 	b, _ := openPage(t, (*tab).holdTimers)

@@ -147,8 +147,11 @@ func TestMissingParts(t *testing.T) {
 	b.open(s.URL + "/")
 	b.pass(7_999)
 	assert.Empty(t, eval[string](b, late))
+	const top = `document.querySelector("main").getBoundingClientRect().y`
+	before := eval[float64](b, top)
 	b.pass(1)
 	assert.Contains(t, eval[string](b, late), "still on its way", "engine.wasm")
+	assert.Equal(t, before, eval[float64](b, top), "the page is being read: it may not move")
 	hold.open()
 	b.alive()
 	assert.False(t, eval[bool](b, `document.querySelector("#late").checkVisibility()`))

@@ -141,11 +141,11 @@ func (c *Canvas) rootAttrs() []Attr {
 	if c.title == "" {
 		return append(attrs, Attr{"aria-hidden", "true"})
 	}
-	labels := c.id + "-title"
+	attrs = append(attrs, Attr{"role", "img"}, Attr{"aria-labelledby", c.id + "-title"})
 	if c.desc != "" {
-		labels += " " + c.id + "-desc"
+		attrs = append(attrs, Attr{"aria-describedby", c.id + "-desc"})
 	}
-	return append(attrs, Attr{"role", "img"}, Attr{"aria-labelledby", labels})
+	return attrs
 }
 
 // writeNote writes the title or the description; both need a title.

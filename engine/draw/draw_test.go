@@ -99,12 +99,10 @@ func TestWellFormed(t *testing.T) {
 func TestNames(t *testing.T) {
 	root := parse(t, sample().String())
 	assert.Equal(t, "img", root.attr("role"))
-	labels := strings.Fields(root.attr("aria-labelledby"))
 	texts := map[string]string{}
 	root.walk(func(e element) { texts[e.attr("id")] = e.Text })
-	require.Len(t, labels, 2)
-	assert.Equal(t, "Wall & panel", texts[labels[0]])
-	assert.Equal(t, `A "panel" < the wall`, texts[labels[1]])
+	assert.Equal(t, "Wall & panel", texts[root.attr("aria-labelledby")])
+	assert.Equal(t, `A "panel" < the wall`, texts[root.attr("aria-describedby")], "said after the name, not as a part of it")
 
 	c := draw.New("x", draw.Box{Width: 1, Height: 1})
 	c.Desc("of nothing")
@@ -113,9 +111,10 @@ func TestNames(t *testing.T) {
 	assert.Empty(t, bare.attr("role"))
 	assert.Empty(t, bare.Children, "a description without a title would name nothing")
 	c.Title("Of a dot")
-	assert.Equal(t, "x-title x-desc", parse(t, c.String()).attr("aria-labelledby"))
+	assert.Equal(t, "x-desc", parse(t, c.String()).attr("aria-describedby"))
 	c.Desc("")
 	assert.Equal(t, "x-title", parse(t, c.String()).attr("aria-labelledby"))
+	assert.Empty(t, parse(t, c.String()).attr("aria-describedby"))
 }
 
 func TestEscapes(t *testing.T) {

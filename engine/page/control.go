@@ -106,6 +106,12 @@ func Steps(path string) bool {
 	return ok && f.Numeric() && f.Step > 0 && !f.IsList
 }
 
+// Long reports whether an entry of a choice is too long for half the width of a phone.
+func (c Control) Long() bool {
+	const letters = 16
+	return c.Kind == "choice" && slices.ContainsFunc(c.Options, func(o Option) bool { return utf8.RuneCountInString(o.Label) > letters })
+}
+
 // longChoice reports whether the entries of a choice are too long for half a line.
 func longChoice(path string) bool {
 	return strings.HasSuffix(path, ".pattern.kind") || strings.HasSuffix(path, ".lining") || strings.HasSuffix(path, ".finish.kind") ||

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"blockfield/engine/bench"
 	"blockfield/engine/design"
 	"blockfield/engine/page"
 	"blockfield/engine/words"
@@ -81,6 +82,15 @@ func TestFrameInAnotherLanguage(t *testing.T) {
 		}
 	})
 	assert.Greater(t, said, 100)
+}
+
+// Whatever a task can be counted by has its word in both languages.
+func TestTasksAreCountedInWords(t *testing.T) {
+	for _, measure := range bench.Measures() {
+		for _, language := range []words.Language{words.English(), words.German()} {
+			assert.True(t, language.Has("per/"+measure), "%s: %s", language.Tag, measure)
+		}
+	}
 }
 
 // anew reports whether an answer draws an element, or whether it says the same in every

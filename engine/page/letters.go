@@ -98,6 +98,9 @@ func (v *view) LeavingLines() []Leaving {
 	return all
 }
 
+// LeavingAnswer says in the line of what is folded how many things leave.
+func (v *view) LeavingAnswer() string { return v.T("leaves/answer", "n", len(v.LeavingLines())) }
+
 // hopes are what is hoped for, one after another.
 func (v *view) hopes() string {
 	text, _ := v.fieldText(goalsPath)

@@ -416,6 +416,37 @@ func TestAClientMeetsEightControlsAtMost(t *testing.T) {
 	}
 }
 
+// A client's price comes first: what it includes, other looks and what leaves the browser
+// wait until they are asked for. An agreed price stands there with what it includes.
+func TestAClientsPriceIsShort(t *testing.T) {
+	doc := design.Default()
+	doc.View.Reading = page.Client
+	root := parse(t, section(t, doc, design.DefaultBook(), page.Money))
+	folded := map[string]bool{}
+	pressed := 0
+	root.walk(func(n *node) {
+		inside := false
+		for at := n.parent; at != nil; at = at.parent {
+			inside = inside || at.tag == "details"
+		}
+		if n.tag == "details" && n.attrs["id"] != "" {
+			_, open := n.attrs["open"]
+			assert.False(t, open, n.attrs["id"])
+			folded[n.attrs["id"]] = true
+		}
+		if n.tag == "button" && !inside {
+			pressed++
+		}
+		if !inside {
+			assert.NotContains(t, []string{"plain-list", "leaving", "look-cards"}, n.attrs["class"], "in sight at first")
+		}
+	})
+	for _, id := range []string{"includes-more", "looks-more", "leaves-more"} {
+		assert.True(t, folded[id], id)
+	}
+	assert.Equal(t, 1, pressed, "one button: to send or save")
+}
+
 // A fragment never holds the control that is being edited.
 func TestFragmentsLeaveTheEditedControlAlone(t *testing.T) {
 	for _, reading := range readings {

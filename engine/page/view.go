@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"html/template"
 	"slices"
+	"strconv"
 	"strings"
 
 	"blockfield/engine/check"
@@ -194,6 +195,15 @@ type Watch struct {
 	*view
 	Out  check.WatchOut
 	More int // further ones about the same field
+	N    int // its place in the list of the section, from 1 on; 0: it stands beside its field
+}
+
+// SaidID is the id of its sentence, for what is pressed because of it.
+func (w Watch) SaidID() string {
+	if w.N == 0 {
+		return watchID(w.Out.Field) + "-said"
+	}
+	return "said-" + strconv.Itoa(w.N)
 }
 
 // Level is the name of its level.
@@ -265,6 +275,7 @@ func (v *view) Watches() []Watch {
 			delete(beside, w.Field)
 			continue
 		}
+		one.N = len(all) + 1
 		all = append(all, one)
 	}
 	return all

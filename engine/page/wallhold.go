@@ -34,6 +34,12 @@ func (v *view) Hangings() []hangingView {
 // Line is one line of a table: what, and how much.
 type Line struct{ Label, Value string }
 
+// LineTable is a table of lines, with its name for whoever does not see what stands above.
+type LineTable struct {
+	Name  string
+	Lines []Line
+}
+
 // at is a place along a wall or above the floor, as a tape shows it.
 func (v *view) at(m float64) length.Length {
 	const millimetres = 1000
@@ -53,10 +59,14 @@ func (v *view) lines(facts []wall.Fact) []Line {
 func (v *view) said(p words.Phrase) string { return v.Words.Say(p.Key, p.Args) }
 
 // HoldLines say what holds the group, piece by piece.
-func (h hangingView) HoldLines() []Line { return h.lines(h.HoldFacts()) }
+func (h hangingView) HoldLines() LineTable {
+	return LineTable{h.T("hold/heading"), h.lines(h.HoldFacts())}
+}
 
 // CleatLines name the sizes of the section, and what hooking on takes.
-func (h hangingView) CleatLines() []Line { return h.lines(h.CleatFacts()) }
+func (h hangingView) CleatLines() LineTable {
+	return LineTable{h.T("hold/section"), h.lines(h.CleatFacts())}
+}
 
 // UncheckedText says in large type that nothing has been counted; empty where it has.
 func (h hangingView) UncheckedText() string {

@@ -150,8 +150,8 @@ func (r rearView) Corners() []string {
 }
 
 // ScrewLines are the screws row by row, from the rear's own left edge.
-func (r rearView) ScrewLines() []Line {
-	var all []Line
+func (r rearView) ScrewLines() LineTable {
+	all := LineTable{Name: r.T("rear/open")}
 	for _, row := range r.Half.Row.Rows {
 		var xs words.Places
 		for _, h := range r.Half.Holes(r.Half.Row) {
@@ -160,7 +160,7 @@ func (r rearView) ScrewLines() []Line {
 			}
 		}
 		if len(xs) > 0 {
-			all = append(all, Line{r.T("rear/row", "row", row+1, "down", r.at(r.Half.RowY(row)/1000)), r.Words.Show(xs)})
+			all.Lines = append(all.Lines, Line{r.T("rear/row", "row", row+1, "down", r.at(r.Half.RowY(row)/1000)), r.Words.Show(xs)})
 		}
 	}
 	return all

@@ -33,8 +33,7 @@ func choose(t *testing.T, s *session.Session, what, name string) string {
 func TestSetsOfReaders(t *testing.T) {
 	s := fresh()
 	client := sheets(t, s, "client")
-	assert.Contains(t, client, `data-path="offer"`)
-	assert.NotContains(t, client, `data-path="cut"`)
+	assert.NotContains(t, client, `data-act="papers-set"`, "one set is no choice")
 	assert.Contains(t, client, "Indication")
 	assert.Contains(t, client, "keeps them as a PDF. Take the same size of paper there, a scale of 100 %")
 	// Whatever a client asks for, the sheets are a client's.

@@ -17,6 +17,7 @@ func englishLetters() map[string]string {
 		"send/open-answer":       "Open the answer…",
 
 		"leaves/heading":      "What leaves this browser",
+		"leaves/answer":       "{n} {n|thing|things}, nothing else",
 		"leaves/design":       "Your design",
 		"leaves/design-line":  "{wood}, blocks of {size}, {width} × {height}, about {mass}, revision {revision}",
 		"leaves/room":         "The room",

@@ -104,6 +104,7 @@ func englishFrame() map[string]string {
 		"message/newer-not-kept":     "This browser does not keep your work, so the page stays as it is. Save your work first, then open the page again.",
 		"message/kept-here":          "Your design stays in this browser until you save it or copy its link.",
 		"message/not-kept-here":      "This browser does not keep your design. It is lost when you leave, unless you save it or copy its link.",
+		"message/no-room":            "This browser has no room to keep the page itself, so it will not open without a network.",
 		"message/copied":             "The link is copied.",
 		"message/copy-by-hand":       "The browser did not let the page copy. Here is the link:",
 		"message/not-opened":         "This was not opened.",
@@ -145,6 +146,7 @@ func englishFrame() map[string]string {
 		"late/missing": "A part of the page is missing, so nothing can be changed. What you see is the design that the page comes with; what you have made before is kept.",
 
 		"stage/label":       "Picture of the panel",
+		"stage/pad":         "Move the lamp or the view",
 		"stage/frame":       "Moving picture of the panel",
 		"stage/tools":       "Light and view",
 		"stage/lamp":        "Swing the lamp",
@@ -176,6 +178,7 @@ func englishSections() map[string]string {
 		"section/bench/builder": "Bench",
 		"section/money/builder": "Shopping",
 
+		"strip/label":          "At a glance",
 		"strip/size":           "Size",
 		"strip/size-value":     "{width} × {height}",
 		"strip/mass":           "Mass",

@@ -17,6 +17,7 @@ func germanLetters() map[string]string {
 		"send/open-answer":       "Antwort öffnen…",
 
 		"leaves/heading":      "Was diesen Browser verlässt",
+		"leaves/answer":       "{n} {n|Angabe|Angaben}, sonst nichts",
 		"leaves/design":       "Ihr Entwurf",
 		"leaves/design-line":  "{wood}, Klötze von {size}, {width} × {height}, etwa {mass}, Revision {revision}",
 		"leaves/room":         "Der Raum",

@@ -104,6 +104,7 @@ func germanFrame() map[string]string {
 		"message/newer-not-kept":     "Dieser Browser speichert Ihre Arbeit nicht, deshalb bleibt die Seite, wie sie ist. Sichern Sie Ihre Arbeit und öffnen Sie die Seite dann neu.",
 		"message/kept-here":          "Ihr Entwurf bleibt in diesem Browser, bis Sie ihn sichern oder seinen Link kopieren.",
 		"message/not-kept-here":      "Dieser Browser speichert Ihren Entwurf nicht. Er geht verloren, wenn Sie die Seite verlassen, es sei denn, Sie sichern ihn oder kopieren seinen Link.",
+		"message/no-room":            "Dieser Browser hat keinen Platz, die Seite selbst aufzubewahren. Ohne Netz öffnet sie sich also nicht.",
 		"message/copied":             "Der Link ist kopiert.",
 		"message/copy-by-hand":       "Der Browser ließ die Seite nicht kopieren. Hier ist der Link:",
 		"message/not-opened":         "Dies wurde nicht geöffnet.",
@@ -145,6 +146,7 @@ func germanFrame() map[string]string {
 		"late/missing": "Ein Teil der Seite fehlt, darum lässt sich nichts ändern. Was Sie sehen, ist der Entwurf, mit dem die Seite kommt; was Sie früher gemacht haben, ist gespeichert.",
 
 		"stage/label":       "Bild des Paneels",
+		"stage/pad":         "Lampe oder Blick bewegen",
 		"stage/frame":       "Bewegtes Bild des Paneels",
 		"stage/tools":       "Licht und Blick",
 		"stage/lamp":        "Lampe schwenken",
@@ -176,6 +178,7 @@ func germanSections() map[string]string {
 		"section/bench/builder": "Werkbank",
 		"section/money/builder": "Einkauf",
 
+		"strip/label":          "Auf einen Blick",
 		"strip/size":           "Größe",
 		"strip/size-value":     "{width} × {height}",
 		"strip/mass":           "Masse",
