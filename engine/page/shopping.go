@@ -222,12 +222,12 @@ func (v *view) stripItems() []Item {
 	for _, s := range v.Plan.Bill.Cleat.Strips {
 		if !s.Cuts.Planned() {
 			all = append(all, Item{
-				v.T("buy/strips", "size", []length.Length{bench.StripWidth(), s.Thickness}), v.Metres(s.BoughtM),
+				v.T("buy/strips", "width", bench.StripWidth(), "thickness", s.Thickness), v.Metres(s.BoughtM),
 			})
 			continue
 		}
 		all = append(all, v.barItems(s.Cuts.Bars, func(long length.Length) string {
-			return v.T("buy/strips-of", "size", []length.Length{bench.StripWidth(), s.Thickness}, "length", long)
+			return v.T("buy/strips-of", "width", bench.StripWidth(), "thickness", s.Thickness, "length", long)
 		})...)
 	}
 	all = append(all, v.wallStripItems()...)

@@ -122,14 +122,14 @@ func (m *maker) stripGoods() []goods {
 	for _, s := range m.Plan.Bill.Cleat.Strips {
 		like := goods{aisle: timberAisle, look: m.T("stock/look-strips"), instead: m.T("stock/instead-strips"), price: "line/cleat-stock"}
 		say := func(long length.Length) string {
-			return capital(m.T("buy/strips-of", "size", []length.Length{bench.StripWidth(), s.Thickness}, "length", long))
+			return capital(m.T("buy/strips-of", "width", bench.StripWidth(), "thickness", s.Thickness, "length", long))
 		}
 		if s.Cuts.Planned() {
 			all = append(all, m.bars(s.Cuts.Bars, like, say)...)
 			continue
 		}
 		like.count, like.quantity, like.unit = m.running(s.BoughtM), s.BoughtM, "metres"
-		like.what = m.T("stock/strip", "size", []length.Length{bench.StripWidth(), s.Thickness})
+		like.what = m.T("stock/strip", "width", bench.StripWidth(), "thickness", s.Thickness)
 		all = append(all, like)
 	}
 	return append(all, m.wallStripGoods()...)

@@ -3,6 +3,7 @@ package papers
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"blockfield/engine/check"
 	"blockfield/engine/design"
@@ -202,7 +203,7 @@ func (m *maker) things(w design.Wall) sheet.Table {
 	number := m.Words.Number
 	for _, o := range w.Obstacles {
 		what := capital(m.T("choice/" + o.Kind))
-		if o.Note != "" {
+		if o.Note != "" && !strings.EqualFold(strings.TrimSpace(o.Note), what) { // nothing is said twice
 			what = m.T("survey/noted", "what", what, "note", o.Note)
 		}
 		size := m.T("survey/size", "wide", number(o.Width), "high", number(o.Height))

@@ -22,7 +22,7 @@ func (m *maker) timeSheet() sheet.Paper {
 	}}
 	for _, task := range tasks {
 		t.Rows = append(t.Rows, []sheet.Cell{
-			{Text: taskNumber(task.ID), Bold: true}, {Text: capital(m.taskName(task.ID, task.Name))}, {Text: m.Show(int(math.Round(task.Minutes.Typical)))}, {}, {}, {},
+			{Text: taskNumber(task.ID), Bold: true}, {Text: m.timed(task)}, {Text: m.Show(int(math.Round(task.Minutes.Typical)))}, {}, {}, {},
 		})
 	}
 	const minutesAnHour = 60
@@ -31,6 +31,16 @@ func (m *maker) timeSheet() sheet.Paper {
 		{}, {Text: m.T("timing/all", "hours", words.Hours(total)), Bold: true}, {Text: m.Show(int(math.Round(total * minutesAnHour))), Bold: true}, {}, {}, {},
 	})
 	return m.paper("time-sheet", sheet.NoView, sheet.Small(m.T("timing/how")), t)
+}
+
+// timed is a time with how often it is met, where that is several times: its minutes are for
+// all of them.
+func (m *maker) timed(task bench.TaskTime) string {
+	name := capital(m.taskName(task.ID, task.Name))
+	if n := int(task.Quantity); n > 1 && float64(n) == task.Quantity {
+		return m.T("timing/times", "task", name, "n", n)
+	}
+	return name
 }
 
 // times are all that the hours of the job are made of.

@@ -29,7 +29,7 @@ func englishWatchOuts() map[string]string {
 		"frame/too-shallow": "Cleat, backer and tallest block are {stack} deep, the frame board is {board}: the blocks stand {proud} too far out, or the frame misses the wall. Take a board of {need}, or blocks up to {tallest}.",
 		"frame/less-reveal": "Cleat, backer and tallest block are {stack} deep, the frame board is {board}: it stands {reveal} proud of the blocks, and {wanted} was wanted. Take a board of {need}.",
 
-		"wall/hands-to-lift":   "One panel weighs {mass} and its top hangs at {top}: lifting it takes {people} people at 15 kg each, and {crew} {crew|is|are} there. Bring more hands, use a panel lifter, or split it.",
+		"wall/hands-to-lift":   "One panel weighs {mass} and its top hangs at {top}: lifting it takes {people} people at {units|15 kg|33 lb} each, and {crew} {crew|is|are} there. Bring more hands, use a panel lifter, or split it.",
 		"wall/hands-to-carry":  "One panel weighs {mass}: carrying it takes {people} people, and {crew} {crew|is|are} there. Bring more hands or split it.",
 		"wall/lifting-method":  "One panel weighs {mass}. Above {limit} it is not lifted by hand: whoever leads the lift names a method, such as a panel lifter or a hoist. Or split it into smaller panels.",
 		"wall/lift-named":      "One panel weighs {mass}. {lead} leads the lift and answers for it: {method}. Weigh the panel before it is lifted.",
@@ -207,7 +207,7 @@ func englishBenchChecks() map[string]string {
 		"bench/sheets-too-small": "A backer of {width} × {height} with its trimming does not come out of a sheet of {sheetWidth} × {sheetLength}, and a group does not take enough panels to split it. Make the field smaller.",
 		"bench/waste":            "{share} of the {wood} sticks, {size} square and {length} long, ends up in no panel. Another stick length may waste less.",
 		"bench/one-a-sheet":      "Each of the {n} backers, {width} × {height}, takes a sheet of {sheetWidth} × {sheetLength} of its own. A slightly narrower panel may come twice out of one.",
-		"bench/short-block":      "A block of {height} cannot be held by hand at the saw. Hold it in a clamped carrier, let the blade stop before you lift it out, and keep hands 150 mm (6 in) from the blade.",
+		"bench/short-block":      "A block of {height} cannot be held by hand at the saw. Hold it in a clamped carrier, let the blade stop before you lift it out, and keep hands {units|150 mm|6 in} from the blade.",
 		"bench/tiny-block":       "A block of {height} is too short even for a usual carrier. Make it taller, or say how it is cut and who answers for it.",
 		"bench/short-tail":       "With nothing but a hand to hold it, the last {tail} of a stick brings fingers to the blade. Leave {least}, or cut in a clamped carrier.",
 		"bench/sanding-time":     "Sanding takes {hours} with the machine in the hand. From {limit} a day on its vibration calls for measures: spread it over {days} days or people.",

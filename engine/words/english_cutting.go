@@ -58,7 +58,7 @@ func englishCuts() map[string]string {
 	return map[string]string{
 		"buy/there":     "{n} of your own",
 		"buy/board-of":  "{board}, {length:sold} long",
-		"buy/strips-of": "dry pine or ply, {size:sold}, {length:sold} long",
+		"buy/strips-of": "dry pine or ply, {width} × {thickness:sold}, {length:sold} long",
 
 		"bench/boards":    "Boards, backers and trimming",
 		"bench/add-stock": "Add other wood, or wood that is there",
@@ -149,9 +149,9 @@ func englishCuts() map[string]string {
 		"finish/habit":       "Litres and waits are habits of the trade: the label on the tin goes before them. Nothing is wrapped in film before it is half dry.",
 
 		"bench/split":           "One panel weighs {mass}, and {why}. As {across} × {down} panels it could be taken.",
-		"split/people":          "two people carry 50 kg (110 lb) at most",
+		"split/people":          "two people carry {units|50 kg|110 lb} at most",
 		"split/door":            "its shorter side is higher than the door",
-		"split/door-and-people": "two people carry 50 kg (110 lb) at most; its shorter side is higher than the door, too",
+		"split/door-and-people": "two people carry {units|50 kg|110 lb} at most; its shorter side is higher than the door, too",
 		"bench/finished-bases":  "Glue does not hold on a finish. Mask the bases of the blocks before they are finished, or finish the field once it is glued.",
 		"bench/saw-reach":       "At the {edge} the saw has to go through {depth}, and yours cuts {saw}. Trim the backer alone, trim before the blocks of that edge are glued, or plane it by hand.",
 		"edge/top":              "top edge",

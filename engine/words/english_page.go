@@ -312,7 +312,7 @@ func englishLookWall() map[string]string {
 		"wall/total":         "All panels",
 		"wall/hands":         "{n} to lift it above the chest",
 		"wall/no-hands":      "a named method to lift it (above {limit})",
-		"wall/people":        "The heaviest panel is {mass}: {carry} to carry it, {lift}. (25 kg and 15 kg each: common practice, no source.)",
+		"wall/people":        "The heaviest panel is {mass}: {carry} to carry it, {lift}. ({units|25 kg and 15 kg|55 lb and 33 lb} each: common practice, no source.)",
 
 		"part/block":           "Blocks",
 		"part/backer":          "Backer",
@@ -351,7 +351,7 @@ func englishBenchMoney() map[string]string {
 		"buy/board":         "{wood}, boards of {size:sold}, planed",
 		"buy/frame-mitred":  "piece of {length} at the long points, mitred, ripped to {depth}",
 		"buy/frame-butt":    "piece of {length}, square ends, ripped to {depth}",
-		"buy/strips":        "dry pine or ply, strips of {size:sold}, with a tenth for waste",
+		"buy/strips":        "dry pine or ply, strips of {width} × {thickness:sold}, with a tenth for waste",
 		"buy/cleat":         "half of a cleat: {height} × {thickness}, {length} long, one edge at {bevel}",
 		"buy/spacer":        "spacer: {height} × {thickness}, {length} long",
 		"buy/cleat-screws":  "screws for the cleats, through the backer",

@@ -29,7 +29,7 @@ func germanWatchOuts() map[string]string {
 		"frame/too-shallow": "Aufhängeleiste, Träger und höchster Klotz sind zusammen {stack} tief, das Rahmenbrett misst {board}: Die Klötze stehen {proud} zu weit vor, oder der Rahmen erreicht die Wand nicht. Nehmen Sie ein Brett von {need} oder Klötze bis {tallest}.",
 		"frame/less-reveal": "Aufhängeleiste, Träger und höchster Klotz sind zusammen {stack} tief, das Rahmenbrett misst {board}: Es steht {reveal} über die Klötze vor, gewünscht waren {wanted}. Nehmen Sie ein Brett von {need}.",
 
-		"wall/hands-to-lift":   "Ein Paneel wiegt {mass}, und seine Oberkante hängt auf {top}: Zum Heben braucht es {people} Personen zu je 15 kg, und {crew} {crew|ist|sind} da. Holen Sie mehr Hände dazu, nehmen Sie einen Plattenheber, oder teilen Sie es.",
+		"wall/hands-to-lift":   "Ein Paneel wiegt {mass}, und seine Oberkante hängt auf {top}: Zum Heben braucht es {people} Personen zu je {units|15 kg|33 lb}, und {crew} {crew|ist|sind} da. Holen Sie mehr Hände dazu, nehmen Sie einen Plattenheber, oder teilen Sie es.",
 		"wall/hands-to-carry":  "Ein Paneel wiegt {mass}: Zum Tragen braucht es {people} Personen, und {crew} {crew|ist|sind} da. Holen Sie mehr Hände dazu, oder teilen Sie es.",
 		"wall/lifting-method":  "Ein Paneel wiegt {mass}. Über {limit} wird es nicht von Hand gehoben: Wer das Heben leitet, nennt ein Verfahren, etwa einen Plattenheber oder einen Hebezug. Oder teilen Sie es in kleinere Paneele.",
 		"wall/lift-named":      "Ein Paneel wiegt {mass}. {lead} leitet das Heben und steht dafür ein: {method}. Wiegen Sie das Paneel, bevor es gehoben wird.",
@@ -207,7 +207,7 @@ func germanBenchChecks() map[string]string {
 		"bench/sheets-too-small": "Eine Trägerplatte von {width} × {height} samt Besäumzugabe kommt nicht aus einer Platte von {sheetWidth} × {sheetLength}, und eine Gruppe fasst nicht genug Paneele, um sie zu teilen. Machen Sie das Feld kleiner.",
 		"bench/waste":            "{share} der Kanteln aus {wood}, {size} im Quadrat und {length} lang, landen in keinem Paneel. Eine andere Länge der Kanteln lässt vielleicht weniger Verschnitt.",
 		"bench/one-a-sheet":      "Jede der {n} Trägerplatten, {width} × {height}, braucht eine eigene Platte von {sheetWidth} × {sheetLength}. Ein etwas schmaleres Paneel kommt vielleicht zweimal aus einer.",
-		"bench/short-block":      "Ein Klotz von {height} lässt sich an der Säge nicht von Hand halten. Halten Sie ihn in einer Spannlade, lassen Sie das Blatt stillstehen, bevor Sie ihn herausnehmen, und halten Sie die Hände 150 mm (6 Zoll) vom Blatt fern.",
+		"bench/short-block":      "Ein Klotz von {height} lässt sich an der Säge nicht von Hand halten. Halten Sie ihn in einer Spannlade, lassen Sie das Blatt stillstehen, bevor Sie ihn herausnehmen, und halten Sie die Hände {units|150 mm|6 Zoll} vom Blatt fern.",
 		"bench/tiny-block":       "Ein Klotz von {height} ist selbst für eine übliche Spannlade zu kurz. Machen Sie ihn höher, oder sagen Sie, wie er geschnitten wird und wer dafür einsteht.",
 		"bench/short-tail":       "Wird es nur von Hand gehalten, so bringt das letzte Stück von {tail} einer Kantel die Finger ans Blatt. Lassen Sie {least} stehen, oder schneiden Sie in einer Spannlade.",
 		"bench/sanding-time":     "Das Schleifen dauert {hours} mit der Maschine in der Hand. Ab {limit} am Tag verlangen ihre Schwingungen Schutzmaßnahmen: Verteilen Sie es auf {days} Tage oder Personen.",

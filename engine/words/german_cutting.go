@@ -58,7 +58,7 @@ func germanCuts() map[string]string {
 	return map[string]string{
 		"buy/there":     "{n} aus eigenem Bestand",
 		"buy/board-of":  "{board}, {length:sold} lang",
-		"buy/strips-of": "trockene Kiefer oder Sperrholz, {size:sold}, {length:sold} lang",
+		"buy/strips-of": "trockene Kiefer oder Sperrholz, {width} × {thickness:sold}, {length:sold} lang",
 
 		"bench/boards":    "Bretter, Träger und Besäumen",
 		"bench/add-stock": "Anderes Holz oder vorhandenes Holz hinzufügen",
@@ -149,9 +149,9 @@ func germanCuts() map[string]string {
 		"finish/habit":       "Mengen und Wartezeiten sind Gewohnheiten des Handwerks: Das Etikett auf der Dose geht vor. Nichts wird in Folie gewickelt, bevor es halb trocken ist.",
 
 		"bench/split":           "Ein Paneel wiegt {mass}, und {why}. Als {across} × {down} Paneele ließe es sich befördern.",
-		"split/people":          "zwei Personen tragen höchstens 50 kg (110 lb)",
+		"split/people":          "zwei Personen tragen höchstens {units|50 kg|110 lb}",
 		"split/door":            "seine kürzere Seite ist höher als die Tür",
-		"split/door-and-people": "zwei Personen tragen höchstens 50 kg (110 lb); auch ist seine kürzere Seite höher als die Tür",
+		"split/door-and-people": "zwei Personen tragen höchstens {units|50 kg|110 lb}; auch ist seine kürzere Seite höher als die Tür",
 		"bench/finished-bases":  "Leim hält nicht auf einer behandelten Fläche. Kleben Sie die Fußflächen der Klötze ab, bevor sie behandelt werden, oder behandeln Sie das Feld, wenn es geleimt ist.",
 		"bench/saw-reach":       "Hier muss die Säge durch {depth}, und Ihre schneidet {saw} ({edge}). Besäumen Sie nur den Träger, besäumen Sie, bevor die Klötze dieser Kante geleimt sind, oder hobeln Sie sie von Hand.",
 		"edge/top":              "Oberkante",

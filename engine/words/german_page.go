@@ -312,7 +312,7 @@ func germanLookWall() map[string]string {
 		"wall/total":         "Alle Paneele",
 		"wall/hands":         "{n} zum Heben über die Brust",
 		"wall/no-hands":      "zum Heben ein benanntes Verfahren (über {limit})",
-		"wall/people":        "Das schwerste Paneel hat {mass}: {carry} zum Tragen, {lift}. (Je 25 kg und 15 kg: allgemeine Übung, ohne Quelle.)",
+		"wall/people":        "Das schwerste Paneel hat {mass}: {carry} zum Tragen, {lift}. (Je {units|25 kg und 15 kg|55 lb und 33 lb}: allgemeine Übung, ohne Quelle.)",
 
 		"part/block":           "Klötze",
 		"part/backer":          "Trägerplatte",
@@ -351,7 +351,7 @@ func germanBenchMoney() map[string]string {
 		"buy/board":         "{wood}, Bretter von {size:sold}, gehobelt",
 		"buy/frame-mitred":  "Stück von {length} an den langen Spitzen, auf Gehrung, aufgetrennt auf {depth}",
 		"buy/frame-butt":    "Stück von {length}, stumpf, aufgetrennt auf {depth}",
-		"buy/strips":        "trockene Kiefer oder Sperrholz, Leisten von {size:sold}, mit einem Zehntel Verschnitt",
+		"buy/strips":        "trockene Kiefer oder Sperrholz, Leisten von {width} × {thickness:sold}, mit einem Zehntel Verschnitt",
 		"buy/cleat":         "halbe Aufhängeleiste: {height} × {thickness}, {length} lang, eine Kante unter {bevel}",
 		"buy/spacer":        "Distanzleiste: {height} × {thickness}, {length} lang",
 		"buy/cleat-screws":  "Schrauben für die Aufhängeleisten, durch den Träger",

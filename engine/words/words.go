@@ -5,7 +5,8 @@
 // the units and the number style of whoever reads. A message is plain text with
 // placeholders: {stack} is replaced by the argument of that name, {long:sold} by
 // lengths in the unit in which goods of that size are sold, and {n|block|blocks} by the first
-// or the second word as n is one or not.
+// or the second word as n is one or not. {units|150 mm|6 in} is a limit that is round in either
+// notation, in that of the reader.
 //
 // A key without a message is said as ⟪key⟫, which a test finds. The
 // pseudo-language wraps every sentence in ⟦ ⟧, so that text which came past
@@ -158,6 +159,13 @@ func (r Reader) fill(message string, args Args) string {
 
 func (r Reader) placeholder(inner string, args Args) string {
 	name, choice, plural := strings.Cut(inner, "|")
+	if name == unitsChoice {
+		metric, inches, _ := strings.Cut(choice, "|")
+		if r.Units.Bare() == length.InInch {
+			return inches
+		}
+		return metric
+	}
 	name, sold := strings.CutSuffix(name, ":sold")
 	value, ok := args[name]
 	if !ok {
@@ -175,6 +183,10 @@ func (r Reader) placeholder(inner string, args Args) string {
 	}
 	return many
 }
+
+// unitsChoice is a placeholder of no argument: of a limit that is a round number in either
+// notation, "{units|150 mm|6 in}" says the reader's.
+const unitsChoice = "units"
 
 // soldAs writes the size of goods.
 func soldAs(value any) string {

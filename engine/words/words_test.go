@@ -2,6 +2,7 @@ package words_test
 
 import (
 	"fmt"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -139,6 +140,23 @@ func TestMessagesAreWellFormed(t *testing.T) {
 		text := r.Say(key)
 		assert.NotContains(t, text, "{", key)
 		assert.NotContains(t, text, "}", key)
+	}
+}
+
+// A limit that is round in both notations is said in the reader's alone.
+func TestLimitsInTheReadersUnits(t *testing.T) {
+	r := english()
+	r.Units = length.Metric
+	assert.Contains(t, r.Say("safety/saw-hands"), "Hands stay 150 mm from the blade.")
+	for _, inches := range []length.Units{length.Inch16, length.Inch32} {
+		r.Units = inches
+		assert.Contains(t, r.Say("safety/saw-hands"), "Hands stay 6 in from the blade.")
+	}
+	both := regexp.MustCompile(`\d (mm|m|cm|kg) \(\d[\d /,.]* (in|lb|Zoll)\)`)
+	for _, l := range []words.Language{words.English(), words.German()} {
+		for _, key := range l.Keys() {
+			assert.NotRegexp(t, both, l.Message(key), "%s: %s", l.Tag, key)
+		}
 	}
 }
 

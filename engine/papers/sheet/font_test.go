@@ -124,6 +124,13 @@ func TestWrap(t *testing.T) {
 	}
 	assert.Equal(t, []string{"Straight-", "grained sticks,", "free of knots/", "pith"}, Wrap(Regular, 4, 26, text))
 	assert.Equal(t, []string{"priced on", "2030-05-14,", "1 1/2 in"}, Wrap(Regular, 4, 24, "priced on 2030-05-14, 1 1/2 in"))
+	for _, text := range []string{"between 35 and 60 % of", "the tip 79 7/16 in up", "by 12 3/4"} { // at any width that the longest of its parts has
+		for width := 16.0; width < 60; width++ {
+			for _, line := range Wrap(Regular, 4, width, text) {
+				assert.NotRegexp(t, `^(%|\d+/)`, line, "%q at %v", text, width)
+			}
+		}
+	}
 	assert.Equal(t, []string{"m", "m", "m"}, Wrap(Regular, 4, 0.5, "mmm"), "one character at least")
 	assert.Empty(t, Wrap(Regular, 4, 20, " \n"))
 	assert.Equal(t, []string{"10\u00a0000 blocks"}, Wrap(Regular, 4, 40, "10\u202f000\u0007 blocks"))

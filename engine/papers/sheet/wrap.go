@@ -4,7 +4,8 @@ import "strings"
 
 // Wrap breaks text into lines that are not wider than width. It breaks at
 // spaces and behind hyphens and slashes, but for those between figures, as in dates and
-// fractions, and within a word only where the word alone is wider.
+// fractions, and those between a figure and its fraction or its %, and within a word only
+// where the word alone is wider.
 func Wrap(face Face, size, width float64, text string) []string {
 	var lines []string
 	line := ""
@@ -39,6 +40,9 @@ func parts(text string) []string {
 		if (r == '/' || r == '-') && figure(i-1) && figure(i+1) {
 			continue
 		}
+		if r == ' ' && figure(i-1) && belongs(text[i+1:]) {
+			continue
+		}
 		if end := i + len(string(r)); (r == ' ' || r == '/' || r == '-' || r == '–') && end > start {
 			all = append(all, text[start:end])
 			start = end
@@ -48,6 +52,16 @@ func parts(text string) []string {
 		all = append(all, text[start:])
 	}
 	return all
+}
+
+// belongs reports whether what follows a figure and a space is no word of its own: a % or a
+// fraction.
+func belongs(rest string) bool {
+	if strings.HasPrefix(rest, "%") {
+		return true
+	}
+	over := strings.TrimLeft(rest, "0123456789")
+	return len(over) < len(rest) && len(over) > 1 && over[0] == '/' && over[1] >= '0' && over[1] <= '9'
 }
 
 // fitting is how many bytes of a line fit into a width, one character at least.
