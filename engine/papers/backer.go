@@ -265,6 +265,7 @@ const leastLabels = 7.0
 // trimSheet says what comes off which edge, and that the corners are square.
 func (m *maker) trimSheet() sheet.Paper {
 	blocks := []sheet.Block{sheet.Say(m.T("trim/set-from", "h", int(bench.GlueSetHours(m.Doc.Design.Bench.Temperature)+0.5), "edge", m.T("edge/"+m.start())))}
+	high := m.either(62, 42)
 	for i, g := range m.Plan.Groups {
 		if len(m.Plan.Groups) > 1 {
 			blocks = append(blocks, sheet.Heading(m.groupName(i)))
@@ -277,7 +278,7 @@ func (m *maker) trimSheet() sheet.Paper {
 			t.Rows = append(t.Rows, []sheet.Cell{{Tick: true}, {Text: capital(m.T("edge/" + string(e.Edge))), Bold: true}, {Text: off, Size: armSize()}, {Text: depth}, {}})
 		}
 		number := m.Words.Number
-		blocks = append(blocks, sheet.Fitted(func(width float64) []sheet.Block { return []sheet.Block{m.drawing(m.trimDrawing(i, width))} }), t,
+		blocks = append(blocks, sheet.Fitted(func(width float64) []sheet.Block { return []sheet.Block{m.drawing(m.trimDrawing(i, width, high))} }), t,
 			sheet.Text{Type: sheet.Type{Size: armSize()}, Text: m.T("trimming/to", "width", number(g.Built.FieldWidth), "height", g.Built.FieldHeight, "diagonal", m.diagonal(g.Built.FieldWidth, g.Built.FieldHeight))},
 			m.trimRecord(i))
 	}
@@ -287,8 +288,8 @@ func (m *maker) trimSheet() sheet.Paper {
 
 // trimDrawing is a panel seen from the front with what comes off it hatched; the
 // thick edges stay.
-func (m *maker) trimDrawing(i int, width float64) sheet.Drawing {
-	const left, right, below, high = 34, 34, 12, 62
+func (m *maker) trimDrawing(i int, width, high float64) sheet.Drawing {
+	const left, right, below = 34, 34, 12
 	g := m.Plan.Groups[i]
 	k := fitted(g.Built.FieldWidth.Millimetres(), g.Built.FieldHeight.Millimetres(), width-left-right, high)
 	w, h := k.of(g.Built.FieldWidth.Millimetres()), k.of(g.Built.FieldHeight.Millimetres())

@@ -27,7 +27,7 @@ func (m *maker) cover() sheet.Paper {
 
 // coverPicture is the first panel in small, as large as its column allows.
 func (m *maker) coverPicture() sheet.Block {
-	const high = 40
+	high := m.either(40, 32)
 	return sheet.Fitted(func(width float64) []sheet.Block {
 		g := m.Plan.Groups[0].Built
 		pitch := min(width/float64(g.Columns), high/float64(g.Rows))
@@ -143,7 +143,7 @@ func (m *maker) stops() []sheet.Block {
 				lines = m.evidence()
 			}
 			blocks = append(blocks, sheet.Notice{
-				Sign: sheet.StopSign, Lead: lead, Text: m.Words.Say(w.Code, w.Args), Blanks: lines,
+				Sign: sheet.StopSign, Lead: lead, Text: m.Words.Say(w.Code, w.Args), Blanks: lines, Size: m.noticeSize(),
 			})
 		}
 	}
@@ -187,7 +187,7 @@ func (m *maker) cautions(starts ...string) []sheet.Block {
 		if w.Level < check.Caution || !slices.ContainsFunc(starts, func(s string) bool { return strings.HasPrefix(w.Code, s) }) {
 			continue
 		}
-		n := sheet.Notice{Sign: sheet.CautionSign, Text: m.Words.Say(w.Code, w.Args)}
+		n := sheet.Notice{Sign: sheet.CautionSign, Text: m.Words.Say(w.Code, w.Args), Size: m.noticeSize()}
 		if w.Asked().Level == check.Stop {
 			n.Sign = sheet.StopSign
 		}
@@ -196,11 +196,22 @@ func (m *maker) cautions(starts ...string) []sheet.Block {
 	return blocks
 }
 
+// noticeSize is the type of Cautions and Stops.
+func (m *maker) noticeSize() float64 { return m.either(sheet.BodySize, 3.6) }
+
 // people are lines for names and days.
 func (m *maker) people() []sheet.Block {
+	lines := [][]string{{"maker"}, {"helper"}, {"start"}, {"ready"}, {"hung"}}
+	if m.close {
+		lines = [][]string{{"maker"}, {"helper"}, {"start", "ready"}, {"hung"}}
+	}
 	var all []sheet.Block
-	for _, who := range []string{"maker", "helper", "start", "ready", "hung"} {
-		all = append(all, sheet.Blanks{{Label: m.T("cover/" + who), Share: 1}})
+	for _, line := range lines {
+		var blanks sheet.Blanks
+		for _, who := range line {
+			blanks = append(blanks, sheet.Blank{Label: m.T("cover/" + who), Share: 1})
+		}
+		all = append(all, blanks)
 	}
 	return all
 }

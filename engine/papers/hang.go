@@ -277,7 +277,7 @@ func (m *maker) hangSheet() sheet.Paper {
 		return m.paper("hang-sheet", sheet.NoView) // the stand has a sheet of its own
 	}
 	if stops := m.hangBlocked(); len(stops) > 0 {
-		return m.paper("hang-sheet", sheet.NoView, append([]sheet.Block{m.shout(m.T("hanging/not"))}, m.stopNotices(stops)...)...)
+		return below(m.paper("hang-sheet", sheet.NoView, append([]sheet.Block{m.shout(m.T("hanging/not"))}, m.stopNotices(stops)...)...))
 	}
 	var blocks, holes []sheet.Block
 	for i, h := range m.Plan.Hangings {

@@ -203,9 +203,9 @@ func texts(t testing.TB, svg string) []printed {
 	return all
 }
 
-// of are the sheets of one paper.
+// of are the sheets that a paper stands on.
 func of(s papers.Set, paper string) []sheet.Sheet {
-	return slices.DeleteFunc(slices.Clone(s.Sheets), func(one sheet.Sheet) bool { return one.Paper != paper })
+	return slices.DeleteFunc(slices.Clone(s.Sheets), func(one sheet.Sheet) bool { return one.Paper != paper && !slices.Contains(one.Also, paper) })
 }
 
 // said is all text of a set.

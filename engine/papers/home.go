@@ -92,7 +92,7 @@ func (m *maker) shopping() sheet.Paper {
 	all := m.goods()
 	var blocks []sheet.Block
 	for _, a := range aisles() {
-		t := sheet.Table{Grid: true, Columns: []sheet.Column{
+		t := sheet.Table{Grid: true, Size: m.either(sheet.BodySize, 3.6), Columns: []sheet.Column{
 			{Width: 8}, {Head: m.T("buy/how-much"), Width: 23}, {Head: m.T("buy/what"), Grow: true}, {Head: m.T("home/instead"), Grow: true}, {Head: m.T("stock/paid"), Width: 20},
 		}}
 		for _, g := range all {
@@ -144,7 +144,7 @@ func (m *maker) tools() sheet.Paper {
 		for i := range items {
 			items[i] = m.T("tools/" + kind + "-" + string(rune('a'+i)))
 		}
-		return []sheet.Block{sheet.Heading(m.T("tools/" + kind)), sheet.List{Mark: sheet.Ticks, Items: items}}
+		return []sheet.Block{sheet.Heading(m.T("tools/" + kind)), sheet.List{Mark: sheet.Ticks, Size: m.inHand().Size, Items: items}}
 	}
 	const must, nice, borrow = 12, 5, 3
 	return m.paper("tools", sheet.NoView,
@@ -155,9 +155,10 @@ func (m *maker) tools() sheet.Paper {
 
 // jig is the drawing of the stop block with its carrier.
 func (m *maker) jig() sheet.Block {
+	size := m.inHand().Size
 	return sheet.Fitted(func(width float64) []sheet.Block {
 		d := sheet.Drawing{Name: "jig", Title: m.T("jig/title"), Width: width, Height: 60, Draw: m.drawJig}
-		return []sheet.Block{sheet.Heading(m.T("jig/heading")), m.drawing(d), sheet.List{Items: []string{
+		return []sheet.Block{sheet.Heading(m.T("jig/heading")), m.drawing(d), sheet.List{Size: size, Items: []string{
 			m.T("jig/fence"), m.T("jig/stop"), m.T("jig/carrier"), m.T("jig/dust"),
 		}}}
 	})
@@ -187,9 +188,11 @@ func (m *maker) drawJig(p sheet.Pen) {
 
 // troubles are what to do when it went wrong.
 func (m *maker) troubles() sheet.Paper {
-	t := sheet.Table{Columns: []sheet.Column{{Head: m.T("trouble/what"), Width: 52}, {Head: m.T("trouble/do"), Grow: true}}}
+	t := sheet.Table{Size: 3.7, Columns: []sheet.Column{{Head: m.T("trouble/what"), Width: 46}, {Head: m.T("trouble/do"), Grow: true}}}
 	for _, key := range []string{"bin", "long", "loose", "through", "hook"} {
 		t.Rows = append(t.Rows, []sheet.Cell{{Text: m.T("trouble/" + key), Bold: true}, {Text: m.T("trouble/" + key + "-do")}})
 	}
-	return m.paper("troubles", sheet.NoView, t)
+	p := m.paper("troubles", sheet.NoView, t)
+	p.Plain = true
+	return p
 }

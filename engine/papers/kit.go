@@ -30,12 +30,12 @@ func (m *maker) handOver() {
 
 // buildBook is what somebody at home builds by. With a kit the blocks are there.
 func (m *maker) buildBook() ([]sheet.Paper, []table) {
-	all := []sheet.Paper{m.fewest(m.before), m.fewest(m.safety), m.shopping(), m.tools(), m.homeSteps(), m.sheetCutting(), m.backerSheet()}
+	all := []sheet.Paper{m.fewest(m.before), m.fewest(m.safety), m.fewest(m.shopping), below(m.fewest(m.tools)), m.homeSteps(), m.sheetCutting(), below(m.backerSheet())}
 	tables := []table{m.stock(), m.counts()}
 	if !m.kit() {
 		all, tables = append(all, m.stopList()), []table{m.stock(), m.cuts(), m.counts()}
 	}
-	return append(all, m.binLabels(), m.countCard(), m.recutList(),
-		m.layOrder(), m.rowCards(), m.trimSheet(), m.finishSchedule(), m.fireRecord(), m.frameList(), m.fewest(m.cleatPaper), m.fewest(m.rearMap), m.weighSlip(), m.liftingPlan(), m.wayIn(), m.fewest(m.hangSheet), m.standSheet(), m.troubles(),
+	return append(all, below(m.countCard()), below(m.recutList()), below(m.binLabels()),
+		m.layOrder(), below(m.troubles()), m.rowCards(), m.fewest(m.trimSheet), m.finishSchedule(), below(m.frameList()), m.fireRecord(), m.fewest(m.cleatPaper), m.fewest(m.rearMap), m.weighSlip(), m.liftingPlan(), below(m.wayIn()), m.fewest(m.hangSheet), m.standSheet(),
 	), append(tables, m.fields()...)
 }

@@ -145,18 +145,18 @@ func (m *maker) set(name string) ([]sheet.Paper, []table) {
 	case CutSet:
 		tables := []table{m.stock(), m.cuts(), m.counts(), m.prices()}
 		if m.kit() {
-			return []sheet.Paper{m.fewest(m.cover), m.stockOrder(), m.stopList(), m.binLabels(), m.countCard(), m.recutList(), m.fewest(m.safety)}, tables
+			return []sheet.Paper{m.fewest(m.cover), m.fewest(m.stockOrder), m.stopList(), below(m.countCard()), below(m.recutList()), below(m.binLabels()), m.fewest(m.safety)}, tables
 		}
 		return []sheet.Paper{
-			m.fewest(m.cover), m.stockOrder(), m.sheetCutting(), m.backerSheet(), m.stopList(), m.binLabels(), m.countCard(), m.recutList(), m.frameList(), m.fewest(m.safety),
+			m.fewest(m.cover), m.fewest(m.stockOrder), below(m.sheetCutting()), below(m.backerSheet()), m.stopList(), below(m.countCard()), below(m.recutList()), below(m.binLabels()), below(m.frameList()), m.fewest(m.safety),
 		}, tables
 	case GlueSet:
 		return []sheet.Paper{
-			m.fewest(m.cover), m.countCard(), m.recutList(), m.layOrder(), m.rowCards(), m.trimSheet(), m.finishSchedule(), m.fireRecord(), m.timeSheet(), m.fewest(m.safety),
+			m.fewest(m.cover), m.countCard(), m.recutList(), m.layOrder(), m.rowCards(), m.fewest(m.trimSheet), m.finishSchedule(), m.fireRecord(), m.fewest(m.timeSheet), m.fewest(m.safety),
 		}, append([]table{m.counts(), m.hours()}, m.fields()...)
 	case HangSet:
 		return []sheet.Paper{
-			m.fewest(m.cover), m.fewest(m.cleatPaper), m.fewest(m.rearMap), m.weighSlip(), m.liftingPlan(), m.wayIn(), m.fewest(m.hangSheet), m.standSheet(), m.fewest(m.safety),
+			m.fewest(m.cover), m.fewest(m.cleatPaper), m.fewest(m.rearMap), m.weighSlip(), m.liftingPlan(), below(m.wayIn()), m.fewest(m.hangSheet), m.standSheet(), m.fewest(m.safety),
 		}, nil
 	case SurveySet:
 		return []sheet.Paper{m.surveyBlank(), m.fewest(m.surveyFilled)}, nil
@@ -243,6 +243,12 @@ func (m *maker) Show(value any) string { return m.Words.Show(value) }
 // "row" (measure.ToleranceMM), "block" or "diagonals".
 func (m *maker) within(what string) words.Key {
 	return words.Key("within/" + what + "-" + m.Words.Units.Word())
+}
+
+// below is a paper that may stand below the one before it.
+func below(p sheet.Paper) sheet.Paper {
+	p.Below = true
+	return p
 }
 
 // paper is a paper with its title.

@@ -80,14 +80,13 @@ func (m *maker) rearBlocks(i int, b back) []sheet.Block {
 		return append(blocks, sheet.Notice{Sign: sheet.StopSign, Text: m.T("hold/half-open-value")})
 	}
 	blocks = append(blocks, sheet.Small(m.T("rear/marks", "long", length.MM(int64(b.Row.ScrewMM)), "gauge", b.Gauge, "least", m.mm(b.LeastMM(b.Row.ScrewMM)))))
-	list := []sheet.Block{m.ringTable(b)}
-	if m.Words.Units.Bare() != length.InInch { // fractions take too much room for two columns
-		list = halved(m.ringTable(b), 4)
+	for _, tight := range []bool{false, true} {
+		list := m.ringList(b, tight)
+		if sheet.Count(m.Format, sheet.Paper{View: sheet.Rear, Blocks: slices.Concat([]sheet.Block{sheet.Heading(m.backName(b))}, blocks, list)}) == 1 {
+			return append(blocks, list...)
+		}
 	}
-	if sheet.Count(m.Format, sheet.Paper{View: sheet.Rear, Blocks: slices.Concat([]sheet.Block{sheet.Heading(m.backName(b))}, blocks, list)}) > 1 {
-		list = []sheet.Block{sheet.Fresh(list)} // the whole list faces the map
-	}
-	return append(blocks, list...)
+	return append(blocks, sheet.Fresh(m.ringList(b, false))) // the whole list faces the map
 }
 
 func (m *maker) corner(key string, c wall.Corner) string {
@@ -107,6 +106,17 @@ func (m *maker) mm(mm float64) length.Length {
 func (m *maker) at(metres float64) length.Length {
 	const millimetres = 1000
 	return m.mm(metres * millimetres)
+}
+
+// ringList is the table of the screws, in two halves side by side where fractions do not take
+// too much room for that.
+func (m *maker) ringList(b back, tight bool) []sheet.Block {
+	t := m.ringTable(b)
+	t.Tight = tight
+	if m.Words.Units.Bare() == length.InInch {
+		return []sheet.Block{t}
+	}
+	return halved(t, 4)
 }
 
 // ringTable is where each screw goes, from the rear's own left edge.

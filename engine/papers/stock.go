@@ -292,7 +292,7 @@ func (m *maker) stockOrder() sheet.Paper {
 	}
 	var blocks []sheet.Block
 	for _, a := range aisles() {
-		t := sheet.Table{Columns: []sheet.Column{
+		t := sheet.Table{Size: m.either(sheet.BodySize, 3.6), Columns: []sheet.Column{
 			{Width: 8}, {Head: m.T("buy/how-much"), Width: 23}, {Head: m.T("buy/what"), Grow: true}, {Head: m.T("stock/wanted"), Grow: true}, {Head: m.T("stock/paid"), Width: 22},
 		}, Grid: true}
 		for _, g := range all {
@@ -341,7 +341,7 @@ func (m *maker) measuringCard() []sheet.Block {
 	if len(m.Plan.Bill.Lots) == 0 {
 		return nil
 	}
-	t := sheet.Table{Grid: true, Least: 8, Columns: []sheet.Column{
+	t := sheet.Table{Grid: true, Least: m.either(8, 7), Columns: []sheet.Column{
 		{Head: m.T("measuring/stick"), Width: 16}, {Head: m.T("measuring/width"), Grow: true}, {Head: m.T("measuring/thickness"), Grow: true},
 		{Head: m.T("measuring/square"), Grow: true}, {Head: m.T("measuring/moisture"), Grow: true},
 	}}

@@ -66,7 +66,7 @@ func askedFields() []string {
 const thingRows = 5
 
 // surveySize is the type of a filled sheet, which is read at a desk.
-const surveySize = 3.6
+func (m *maker) surveySize() float64 { return m.either(3.6, 3.2) }
 
 // surveyBlank is one page to be filled in at the wall.
 func (m *maker) surveyBlank() sheet.Paper {
@@ -136,6 +136,7 @@ func (m *maker) surveyFilled() sheet.Paper {
 	blocks := []sheet.Block{m.surveyedBy(), sheet.Beside{Shares: []float64{1, 1}, Columns: [][]sheet.Block{
 		{sheet.Heading(m.T("wall/room")), m.known(roomFields())}, {sheet.Heading(m.T("wall/way")), m.known(wayFields(m.Plan.Hangings[0].WaySteps()))},
 	}}}
+	blocks = append(blocks, m.cautions("wall/damp", "wall/outside", "wall/sun", "wall/cable", "wall/safety", "wall/heat", "wall/grille", "wall/lift-room")...) // above the drawings, which may need a sheet of their own
 	for w, side := range m.Doc.Design.Walls {
 		name := m.T("wall/wall")
 		if len(m.Doc.Design.Walls) > 1 {
@@ -153,12 +154,12 @@ func (m *maker) surveyFilled() sheet.Paper {
 		blocks = append(blocks, sheet.Small(m.T("survey/assumed")))
 	}
 	blocks = append(blocks, sheet.Heading(m.T("ask/private")), m.answers())
-	return m.paper("survey", sheet.Front, append(blocks, m.cautions("wall/damp", "wall/outside", "wall/sun", "wall/cable", "wall/safety", "wall/heat", "wall/grille", "wall/lift-room")...)...)
+	return m.paper("survey", sheet.Front, blocks...)
 }
 
 // known is a table of fields, as the page has them.
 func (m *maker) known(paths []string) sheet.Table {
-	t := sheet.Table{Size: surveySize, Columns: []sheet.Column{{Grow: true}, {Grow: true}}}
+	t := sheet.Table{Size: m.surveySize(), Columns: []sheet.Column{{Grow: true}, {Grow: true}}}
 	for _, path := range paths {
 		f, ok := design.Lookup(path)
 		text, found := design.Text(m.Doc, path, m.Words.Units)
@@ -196,7 +197,7 @@ func (m *maker) zero(path string) bool {
 // things is what is on a wall.
 func (m *maker) things(w design.Wall) sheet.Table {
 	unit := m.Words.Unit()
-	t := sheet.Table{Size: surveySize, Columns: []sheet.Column{
+	t := sheet.Table{Size: m.surveySize(), Columns: []sheet.Column{
 		{Head: m.T("survey/thing"), Grow: true}, {Head: m.T("survey/x-unit", "unit", unit), Right: true}, {Head: m.T("survey/y-unit", "unit", unit), Right: true},
 		{Head: m.T("survey/size-unit", "unit", unit), Right: true},
 	}}
@@ -221,12 +222,12 @@ func (m *maker) photoTicks() sheet.List {
 	for _, key := range []string{"wall", "studs", "damage", "way"} {
 		items = append(items, m.T("survey/photo-"+key))
 	}
-	return sheet.List{Mark: sheet.Ticks, Size: surveySize, Items: items}
+	return sheet.List{Mark: sheet.Ticks, Size: m.surveySize(), Items: items}
 }
 
 // answers are the questions about the building with what was said.
 func (m *maker) answers() sheet.Block {
-	t := sheet.Table{Grid: true, Least: m.either(9, 6.5), Size: surveySize, Columns: []sheet.Column{{Head: m.T("survey/question"), Grow: true}, {Head: m.T("survey/answer"), Grow: true}}}
+	t := sheet.Table{Grid: true, Least: m.either(9, 5.6), Size: m.surveySize(), Columns: []sheet.Column{{Head: m.T("survey/question"), Grow: true}, {Head: m.T("survey/answer"), Grow: true}}}
 	for _, path := range askedFields() {
 		text, _ := design.RecordText(m.Job.Record, path, m.Words.Units)
 		t.Rows = append(t.Rows, []sheet.Cell{{Text: m.T(design.LabelKey(design.RecordPrefix + path))}, {Text: m.T("survey/known", "value", text), Bold: true}})
@@ -238,7 +239,7 @@ func (m *maker) answers() sheet.Block {
 // where they are to hang.
 func (m *maker) surveyDrawing(w int, width float64) sheet.Drawing {
 	const below = 16.0
-	high := m.either(80, 62)
+	high := m.either(80, 44)
 	side := m.Doc.Design.Walls[w]
 	wide, tall := side.Width.Millimetres(), side.Height.Millimetres()
 	k := fitted(wide, tall, width-14, high)

@@ -16,7 +16,7 @@ func (m *maker) timeSheet() sheet.Paper {
 	if len(tasks) == 0 {
 		return m.paper("time-sheet", sheet.NoView)
 	}
-	t := sheet.Table{Grid: true, Least: 7.5, Size: 3.8, Columns: []sheet.Column{
+	t := sheet.Table{Grid: true, Least: m.either(7.5, 6.4), Size: m.either(3.8, 3.3), Columns: []sheet.Column{
 		{Head: m.T("timing/task"), Width: 13}, {Head: m.T("timing/name"), Grow: true}, {Head: m.T("timing/minutes"), Right: true},
 		{Head: m.T("timing/actual"), Width: 24}, {Head: m.T("timing/who"), Width: 24}, {Head: m.T("timing/remarks"), Width: 38},
 	}}

@@ -74,12 +74,16 @@ func (m *maker) turnDrawing(name string, h wall.Hanging, s wall.Step, width floa
 	angle := wall.TightestTurn(a/millimetres, b/millimetres, p.DeepM)
 	sin, cos := math.Sincos(angle)
 	reachX, reachY := math.Max(b, long*cos)+0.25*b, math.Max(a, long*sin)+0.25*a
-	const margin, high = 12.0, 70.0
+	const margin, high = 12.0, 50.0
 	k := fitted(reachX, reachY, width-margin-4, high)
+	top := 1.0 // or as much as the figures beside a short dimension take
+	if room, beside := sheet.Outside(k.of(a), m.Words.Number(s.A)); beside {
+		top = max(top, room-k.of(reachY-a)+1)
+	}
 	return sheet.Drawing{
-		Name: name, Title: m.T("wayin/turn"), Width: width, Height: k.of(reachY) + margin + scaleHeight + 4,
+		Name: name, Title: m.T("wayin/turn"), Width: width, Height: top + k.of(reachY) + margin + scaleHeight + 3,
 		Draw: func(pen sheet.Pen) {
-			o := pen.In(0, 1, width, k.of(reachY)+margin)
+			o := pen.In(0, top, width, k.of(reachY)+margin)
 			// The outer corner lies at the right and below.
 			x, y := k.of(reachX), k.of(reachY)
 			inX, inY := x-k.of(b), y-k.of(a)
@@ -94,9 +98,9 @@ func (m *maker) turnDrawing(name string, h wall.Hanging, s wall.Step, width floa
 				o.Polygon(draw.Visible, o.Hatch(1, 3), px, py, qx, qy, qx+dx, qy+dy, px+dx, py+dy)
 			}
 			o.Across(inX, x, y+sheet.DimensionRow, y, m.Words.Number(s.B))
-			pen.Upright(1+inY, 1+y, x+margin-2, x, m.Words.Number(s.A))
-			m.scaleBar(pen.In(0, k.of(reachY)+margin, width, scaleHeight), k)
-			pen.Text(0, k.of(reachY)+margin+scaleHeight+3, sheet.Type{Size: sheet.SmallSize},
+			pen.Upright(top+inY, top+y, x+margin-2, x, m.Words.Number(s.A))
+			m.scaleBar(pen.In(0, top+k.of(reachY)+margin-1, width, scaleHeight), k)
+			pen.Text(0, top+k.of(reachY)+margin+scaleHeight+2, sheet.Type{Size: sheet.SmallSize},
 				sheet.Fit(sheet.Regular, sheet.SmallSize, width, m.T("wayin/turn-of", "step", m.T(s.Key()), "long", m.mm(long))))
 		},
 	}

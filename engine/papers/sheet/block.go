@@ -73,16 +73,34 @@ func paginate(slabs []slab, height float64) [][]slab {
 // narrowed only where that saves a sheet.
 func fewest(slabs []slab, height float64) [][]slab {
 	best := paginate(slabs, height)
-	for _, share := range []float64{0.8, 0.6, 0.45} {
-		closer := slices.Clone(slabs)
-		for i := range closer {
-			closer[i].gap *= share
-		}
-		if pages := paginate(closer, height); len(pages) < len(best) {
+	for _, share := range narrower()[1:] {
+		if pages := paginate(narrow(slabs, share), height); len(pages) < len(best) {
 			best = pages
 		}
 	}
 	return best
+}
+
+// narrower are shares of the usual gaps, from all of them.
+func narrower() []float64 { return []float64{1, 0.8, 0.6, 0.45} }
+
+// narrow is slabs with a share of their gaps.
+func narrow(slabs []slab, share float64) []slab {
+	closer := slices.Clone(slabs)
+	for i := range closer {
+		closer[i].gap *= share
+	}
+	return closer
+}
+
+// paired keeps the last two of many together: one by itself at the head of a sheet is
+// overlooked.
+func paired(all []slab) []slab {
+	const many = 3
+	if n := len(all); n >= many {
+		all[n-2].keep = true
+	}
+	return all
 }
 
 // together is the height of the first slab with those that it has to stay with,
@@ -163,7 +181,7 @@ func (t Text) slabs(width float64) []slab {
 	if len(all) > 0 {
 		all[0].gap, all[0].keep = gapBlock, len(all) > 1
 	}
-	return all
+	return paired(all)
 }
 
 // Mark is what stands before the items of a list.
@@ -209,7 +227,7 @@ func (l List) slabs(width float64) []slab {
 		}
 		all = append(all, s)
 	}
-	return all
+	return paired(all)
 }
 
 // Sign is the figure at the left of a box.
@@ -227,7 +245,8 @@ type Notice struct {
 	Sign   Sign
 	Lead   string // before the sentence, in bold
 	Text   string
-	Blanks Blanks // to be filled in below it
+	Blanks Blanks  // to be filled in below it
+	Size   float64 // of the type; 0: body text
 }
 
 const (
@@ -260,12 +279,14 @@ func (n Notice) slabs(width float64) []slab {
 	}}}
 }
 
+func (n Notice) size() float64 { return Type{Size: n.Size}.size() }
+
 func (n Notice) height(width float64) float64 {
 	sum := 0.0
 	if n.Lead != "" {
-		sum += TextHeight(Bold, BodySize, width, n.Lead)
+		sum += TextHeight(Bold, n.size(), width, n.Lead)
 	}
-	sum += TextHeight(Regular, BodySize, width, n.Text)
+	sum += TextHeight(Regular, n.size(), width, n.Text)
 	if len(n.Blanks) > 0 {
 		sum += blankHeight
 	}
@@ -275,9 +296,9 @@ func (n Notice) height(width float64) float64 {
 func (n Notice) write(p Pen) {
 	y := 0.0
 	if n.Lead != "" {
-		y += p.Lines(Type{Face: Bold}, n.Lead)
+		y += p.Lines(Type{Face: Bold, Size: n.Size}, n.Lead)
 	}
-	y += p.In(0, y, p.Width, p.Height-y).Lines(Type{}, n.Text)
+	y += p.In(0, y, p.Width, p.Height-y).Lines(Type{Size: n.Size}, n.Text)
 	if len(n.Blanks) > 0 {
 		n.Blanks.draw(p.In(0, y, p.Width, blankHeight))
 	}

@@ -16,6 +16,7 @@ package sheet
 
 import (
 	"fmt"
+	"slices"
 
 	"blockfield/engine/draw"
 	"blockfield/engine/length"
@@ -105,6 +106,8 @@ type Paper struct {
 	View   View
 	Scan   bool   // the frame's code stands at its head, if there is one
 	Code   string // of another revision than the frame's; empty: of that one
+	Plain  bool   // without drawings: it may stand below a strip that says from which side others are seen
+	Below  bool   // it may stand below the paper before it, where all of it fits on the last sheet
 	Blocks []Block
 }
 
@@ -131,7 +134,8 @@ type Scan struct {
 
 // Sheet is one side of paper.
 type Sheet struct {
-	Paper    string // name of the paper
+	Paper    string   // name of the paper
+	Also     []string // names of those below it
 	Title    string
 	Number   int
 	SVG      string   // empty where it was not asked for
@@ -151,16 +155,11 @@ func (s Span) has(i int) bool { return s == Span{} || i >= s.From && i < s.To }
 // Layout breaks papers into sheets, numbers them and draws those of a span. A paper
 // without blocks has none. id makes the ids in the sheets unique.
 func Layout(id string, f Format, frame Frame, papers []Paper, drawn Span) []Sheet {
-	var pages []page
-	for _, p := range papers {
-		for _, slabs := range fewest(flow(p.Blocks, f.BodyWidth()), f.bodyHeight(p.View)) {
-			pages = append(pages, page{paper: p, slabs: slabs})
-		}
-	}
+	pages := pagesOf(f, frame, papers)
 	all := make([]Sheet, len(pages))
 	for i, p := range pages {
 		if !drawn.has(i) {
-			all[i] = Sheet{Paper: p.paper.Name, Title: p.paper.Title, Number: i + 1}
+			all[i] = Sheet{Paper: p.paper.Name, Also: p.also, Title: p.paper.Title, Number: i + 1}
 			continue
 		}
 		all[i] = p.draw(fmt.Sprintf("%s%d", id, i+1), f, frame, i+1, len(pages))
@@ -176,7 +175,62 @@ func Count(f Format, p Paper) int {
 // page is one sheet before it is drawn.
 type page struct {
 	paper Paper
+	also  []string // papers below it
+	title string   // of all of them
 	slabs []slab
+}
+
+// pagesOf breaks papers into sheets. One that may stand below another, and fits there with
+// its title, takes no sheet of its own.
+func pagesOf(f Format, frame Frame, papers []Paper) []page {
+	var pages []page
+	for _, p := range papers {
+		slabs := flow(p.Blocks, f.BodyWidth())
+		if n := len(pages); p.Below && n > 0 && len(slabs) > 0 && pages[n-1].join(f, frame, p, slabs) {
+			continue
+		}
+		for _, slabs := range fewest(slabs, f.bodyHeight(p.View)) {
+			pages = append(pages, page{paper: p, title: p.Title, slabs: slabs})
+		}
+	}
+	return pages
+}
+
+// join adds a paper to a page. The strip at a page's head holds for all of it: only below a
+// paper without a view does another bring its own.
+func (p *page) join(f Format, frame Frame, other Paper, slabs []slab) bool {
+	begins := func(s slab) bool { return s.fresh }
+	if other.Code != p.paper.Code || other.Scan && !p.paper.Scan || slices.ContainsFunc(slabs, begins) {
+		return false
+	}
+	if p.paper.View != NoView && other.View != p.paper.View && !other.Plain {
+		return false
+	}
+	head := []slab{{height: joinedTitle, gap: joinedGap, draw: func(p Pen) { joinedHead(p, other.Title) }}}
+	if other.View != NoView && other.View != p.paper.View {
+		head = append(head, slab{height: stripHeight, gap: apart / 2, draw: func(p Pen) { frame.strip(p, other.View) }})
+	}
+	slabs[0].gap = apart
+	for _, share := range narrower() {
+		all := slices.Concat(narrow(p.slabs, share), head, narrow(slabs, share))
+		if stacked(all) <= f.bodyHeight(p.paper.View) {
+			p.slabs, p.also, p.title = all, append(p.also, other.Name), p.title+", "+other.Title
+			return true
+		}
+	}
+	return false
+}
+
+// How the title of a paper below another is set off, in mm.
+const (
+	joinedGap   = 9
+	joinedTitle = 9
+)
+
+func joinedHead(p Pen, title string) {
+	const line = 5.4
+	p.Line(0, 0, p.Width, 0, draw.Outline)
+	p.Text(0, line+2, Type{Size: titleSize, Face: Bold, Class: "paper-title"}, Fit(Bold, titleSize, p.Width, title))
 }
 
 func (p page) draw(id string, f Format, frame Frame, number, of int) Sheet {
@@ -186,8 +240,8 @@ func (p page) draw(id string, f Format, frame Frame, number, of int) Sheet {
 	c.Class("paper")
 	c.ActualSize()
 	c.Family(Family + ", sans-serif")
-	s := Sheet{Paper: p.paper.Name, Title: p.paper.Title, Number: number}
-	c.Label(Plain(p.paper.Title + ", " + frame.Number(number, of)))
+	s := Sheet{Paper: p.paper.Name, Also: p.also, Title: p.paper.Title, Number: number}
+	c.Label(Plain(p.title + ", " + frame.Number(number, of)))
 	whole := Pen{canvas: c, out: &s.Overflow, Width: f.Width, Height: f.Height - hair}
 	width := f.BodyWidth()
 	if p.paper.Code != "" {

@@ -83,6 +83,60 @@ func TestPaginate(t *testing.T) {
 	assert.Equal(t, [][]float64{{10}}, heights(paginate([]slab{fresh}, 100)), "no empty sheet before the first")
 }
 
+// A paper that may stand below another does so where all of it fits with its title, and only
+// where no strip at the head says something else of its drawings.
+func TestPapersShareASheet(t *testing.T) {
+	of := func(name string, view View, high float64) Paper {
+		return Paper{Name: name, Title: "Title of " + name, View: view, Below: true, Blocks: []Block{Piece{Height: high, Draw: func(Pen) {}}}}
+	}
+	names := func(papers ...Paper) (all [][]string) {
+		for _, s := range Layout("t", A4(), frame(), papers, Span{}) {
+			assert.Empty(t, s.Overflow)
+			all = append(all, append([]string{s.Paper}, s.Also...))
+			for _, name := range append([]string{s.Paper}, s.Also...) {
+				assert.Equal(t, 1, strings.Count(s.SVG, ">Title of "+name+"<"), name)
+			}
+		}
+		return all
+	}
+	together, apart := [][]string{{"a", "b"}}, [][]string{{"a"}, {"b"}}
+	assert.Equal(t, together, names(of("a", NoView, 120), of("b", NoView, 90)))
+	assert.Equal(t, apart, names(of("a", NoView, 120), of("b", NoView, 120)), "too high")
+	assert.Equal(t, [][]string{{"a", "b", "c"}}, names(of("a", NoView, 60), of("b", NoView, 60), of("c", NoView, 60)))
+	assert.Equal(t, together, names(of("a", Front, 60), of("b", Front, 60)))
+	assert.Equal(t, apart, names(of("a", Front, 60), of("b", Rear, 60)))
+	assert.Equal(t, apart, names(of("a", Front, 60), of("b", NoView, 60)))
+	plain := of("b", NoView, 60)
+	plain.Plain = true
+	assert.Equal(t, together, names(of("a", Rear, 60), plain))
+	assert.Equal(t, together, names(of("a", NoView, 60), of("b", Rear, 60)))
+	strip := Layout("t", A4(), frame(), []Paper{of("a", NoView, 60), of("b", Rear, 60)}, Span{})[0].SVG
+	assert.Contains(t, strip, frame().Rear, "its own strip")
+	other := of("b", NoView, 60)
+	other.Code = "OTHER1"
+	assert.Equal(t, apart, names(of("a", NoView, 60), other), "of another revision")
+	other = of("b", NoView, 60)
+	other.Below = false
+	assert.Equal(t, apart, names(of("a", NoView, 60), other))
+	other = of("b", NoView, 60)
+	other.Blocks = []Block{Fresh(other.Blocks)}
+	assert.Equal(t, apart, names(of("a", NoView, 60), other), "it begins a sheet")
+}
+
+// The last row of a table is never alone at the head of a sheet.
+func TestLastRowsStayTogether(t *testing.T) {
+	f := A4()
+	for rows := 3; rows < 120; rows++ {
+		table := Table{Columns: []Column{{Head: "Head"}, {Grow: true}}}
+		for i := range rows {
+			table.Rows = append(table.Rows, Row(fmt.Sprint(i), "x"))
+		}
+		pages := paginate(flow([]Block{table}, f.BodyWidth()), f.bodyHeight(NoView))
+		last := len(pages[len(pages)-1])
+		assert.GreaterOrEqual(t, last, 3, "%d rows: head and two", rows)
+	}
+}
+
 // The head of a table stands again on each sheet, a row is never split, and each row
 // is there once.
 func TestTableOverSheets(t *testing.T) {

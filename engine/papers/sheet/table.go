@@ -41,6 +41,7 @@ type Table struct {
 	Size    float64 // of the type; 0: body text
 	Least   float64 // height of a row, for what is to be written into it
 	Grid    bool    // with upright lines between the columns
+	Tight   bool    // its rows take no more than their figures
 }
 
 const (
@@ -69,7 +70,23 @@ func (t Table) slabs(width float64) []slab {
 		}
 		all = append(all, s)
 	}
-	return all
+	return paired(all)
+}
+
+// padding is what stands above and below the text of a row, and leading how far its lines are
+// apart.
+func (t Table) padding() float64 {
+	if t.Tight {
+		return 0.3
+	}
+	return padY
+}
+
+func (t Table) leading(size float64) float64 {
+	if t.Tight {
+		return 1.08 * size
+	}
+	return Leading(size)
 }
 
 func (t Table) size() float64 { return Type{Size: t.Size}.size() }
@@ -193,9 +210,9 @@ func (t Table) rowSlab(row []Cell, widths []float64) slab {
 	for i, c := range row {
 		w := t.textWidth(c, widths[i])
 		lines[i] = bounded(c.face(), t.sizeOf(c), w, c.Text)
-		height = max(height, float64(len(lines[i]))*Leading(t.sizeOf(c))+2*padY, c.Height+2*padY)
+		height = max(height, float64(len(lines[i]))*t.leading(t.sizeOf(c))+2*t.padding(), c.Height+2*t.padding())
 		if c.Tick {
-			height = max(height, TickSize+2*padY)
+			height = max(height, TickSize+2*t.padding())
 		}
 	}
 	return slab{height: height, draw: func(p Pen) {
@@ -224,9 +241,9 @@ func (t Table) cell(p Pen, c Cell, column Column, lines []string) {
 	}
 	size := t.sizeOf(c)
 	x := padX
-	first := padY + baseline(size)
+	first := t.padding() + baseline(size) - (Leading(size)-t.leading(size))/2
 	if c.Tick {
-		p.Tick(padX, max(first, padY+TickSize-0.4))
+		p.Tick(padX, max(first, t.padding()+TickSize-0.4))
 		x += TickSize + padX
 	}
 	kind := Type{Size: size, Face: c.face(), Align: column.align()}
@@ -234,7 +251,7 @@ func (t Table) cell(p Pen, c Cell, column Column, lines []string) {
 		x = p.Width - padX
 	}
 	for i, line := range lines {
-		p.Text(x, first+float64(i)*Leading(size), kind, line)
+		p.Text(x, first+float64(i)*t.leading(size), kind, line)
 	}
 }
 
