@@ -109,10 +109,10 @@ export function watchForm({ root, edit, step, notTaken, changed = () => {} }) {
 
   // redress puts what is held into the fields that were drawn anew.
   function redress() {
-    for (const [path, { value, message, typed: byHand }] of held) {
+    for (const [path, { value, also, message, typed: byHand }] of held) {
       const [control] = byName(path);
-      if (!control || !byHand && !message) continue;
-      if (control.type === "radio") byName(path).forEach((one) => { one.checked = one.value === value; });
+      if (!control) continue;
+      if (control.type === "radio") byName(path).forEach((one) => { one.checked = one.value === value && one.dataset.also === also; });
       else if (control.type === "checkbox") control.checked = value === "yes";
       else if (control.value !== value) control.value = value;
       if (byHand && !message) control.dataset.dirty = "";

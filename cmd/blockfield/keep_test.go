@@ -506,6 +506,31 @@ func TestTypedStaysWithItsJob(t *testing.T) {
 	assert.Equal(t, first, eval[string](b, value))
 }
 
+// A choice that is made while its list is being drawn anew, for something else that was
+// done, holds in the engine and on the page.
+func TestChoiceWhileItsListIsDrawnAnew(t *testing.T) {
+	t.Parallel()
+	b, _ := openPage(t)
+	b.read(page.Maker)
+	b.section(page.Money)
+	eval[any](b, `(() => {
+		const choose = (value) => [...document.getElementsByName("work.supply")].find((one) => one.value === value).click();
+		choose("kit");
+		document.querySelector('[data-act="add"][data-path="money.extras"]').click();
+		choose("plan");
+	})()`)
+	require.Eventually(t, func() bool {
+		for key, text := range b.stored() {
+			if doc, err := design.Decode([]byte(text)); strings.HasPrefix(key, "blockfield.job.") && err == nil {
+				return doc.Design.Work.Supply == design.SupplyPlan && len(doc.Design.Money.Extras) == 1
+			}
+		}
+		return false
+	}, waitTimeout, waitStep, "the engine has both")
+	time.Sleep(calm)
+	assert.Equal(t, design.SupplyPlan, eval[string](b, `[...document.getElementsByName("work.supply")].find((one) => one.checked)?.value ?? "none"`))
+}
+
 // A refused value of a job is there again when a step of the history leads back to it, and
 // one of a price book stays with that book.
 func TestRefusedValuesStayWithTheirOwn(t *testing.T) {
