@@ -65,6 +65,18 @@ func (f Field) Path(level uint8) string {
 	return string(w.b)
 }
 
+// Marked is a field that has a small square in the middle of each of some cells, as level 1.
+func (f Field) Marked(has func(cell int) bool) Field {
+	const inset = 0.34 // of the pitch, at each side
+	marks := Field{Columns: f.Columns, Rows: f.Rows, Levels: make([]uint8, len(f.Levels)), Pitch: f.Pitch, Inset: inset * f.Pitch}
+	for cell := range marks.Levels {
+		if has(cell) {
+			marks.Levels[cell] = 1
+		}
+	}
+	return marks
+}
+
 // runEnd returns the column behind the cells that are drawn as one.
 func (f Field) runEnd(cells []uint8, col int) int {
 	end := col + 1

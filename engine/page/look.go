@@ -7,6 +7,7 @@ import (
 
 	"blockfield/engine"
 	"blockfield/engine/design"
+	"blockfield/engine/draw"
 	"blockfield/engine/length"
 )
 
@@ -303,7 +304,38 @@ func (g groupView) FieldDrawing() template.HTML {
 		inset = 0
 	}
 	title := g.T("look/field-title", "columns", grid.Columns, "rows", grid.Rows)
-	return template.HTML(fieldPicture(title, grid, g.Built.Pitch.Millimetres(), max(inset, fineLineMM), g.marks))
+	return template.HTML(fieldPicture(title, grid, g.Built.Pitch.Millimetres(), max(inset, fineLineMM), g.secondWood, g.marks))
+}
+
+// secondWood marks the blocks of the second wood, dark on light ones and light on dark ones.
+func (g groupView) secondWood(c *draw.Canvas) {
+	of := g.Built.Panels[0]
+	if of.Woods == nil {
+		return
+	}
+	f := draw.Field{Columns: of.Grid.Columns, Rows: of.Grid.Rows, Levels: of.Grid.Levels, Pitch: g.Built.Pitch.Millimetres()}
+	for _, dark := range []bool{true, false} {
+		marks := f.Marked(func(cell int) bool {
+			level := int(of.Grid.Levels[cell])
+			return of.WoodOf(cell) > 0 && !g.Design.Heights[level].IsZero() && (2*level < of.Grid.Heights-1) == dark
+		})
+		fill := tone(0, 2)
+		if dark {
+			fill = tone(1, 2)
+		}
+		if d := marks.Path(1); d != "" {
+			c.Path(d, draw.Class("second-wood"), draw.Fill(fill))
+		}
+	}
+}
+
+// FieldCaption says how to read the drawing of the field.
+func (g groupView) FieldCaption() string {
+	text := g.T("look/field-caption")
+	if woods := g.Design.Woods(); len(woods) > 1 {
+		text += " " + g.T("look/field-woods", "wood", g.T("choice/"+woods[1]))
+	}
+	return text
 }
 
 // fineLineMM parts the blocks of a drawing where they touch.

@@ -49,3 +49,29 @@ func TestSecondWoodIsUnderMore(t *testing.T) {
 	assert.Contains(t, mixed, `name="`+path+`mixed"`)
 	assert.Contains(t, mixed, `name="`+path+`secondShare"`)
 }
+
+// TestFieldDrawingMarksTheSecondWood: the flat drawing of the field has a small square in
+// each block of the second wood, and its caption says so.
+func TestFieldDrawingMarksTheSecondWood(t *testing.T) {
+	doc := scenarios(t)["s1.json"]
+	doc.View.Reading = page.Maker
+	assert.NotContains(t, section(t, doc, design.DefaultBook(), page.Look), "second-wood")
+	mixed := designtest.TwoWoods(doc, design.MixedAtRandom)
+	html := section(t, mixed, design.DefaultBook(), page.Look)
+	squares := 0
+	for _, path := range regexp.MustCompile(`<path[^>]*class="second-wood"[^>]*>`).FindAllString(html, -1) {
+		d := regexp.MustCompile(` d="([^"]*)"`).FindStringSubmatch(path)
+		squares += strings.Count(d[1], "z")
+	}
+	in := input(t, mixed, design.DefaultBook(), words.English(), page.Look)
+	of := in.Plan.Groups[0].Built.Panels[0]
+	want := 0
+	for cell, level := range of.Grid.Levels {
+		if of.WoodOf(cell) > 0 && !in.Plan.Groups[0].Design.Heights[level].IsZero() {
+			want++
+		}
+	}
+	require.Positive(t, want)
+	assert.Equal(t, want, squares)
+	assert.Contains(t, html, "A small square in a block: walnut.")
+}

@@ -31,9 +31,13 @@ func (m *maker) coverPicture() sheet.Block {
 	return sheet.Fitted(func(width float64) []sheet.Block {
 		g := m.Plan.Groups[0].Built
 		pitch := min(width/float64(g.Columns), high/float64(g.Rows))
-		return []sheet.Block{sheet.Piece{Height: float64(g.Rows)*pitch + 0.5, Draw: func(p sheet.Pen) {
-			m.fieldPicture(p, g.Panels[0].Grid, pitch)
+		picture := []sheet.Block{sheet.Piece{Height: float64(g.Rows)*pitch + 0.5, Draw: func(p sheet.Pen) {
+			m.fieldPicture(p, g.Panels[0], m.Plan.Groups[0].Design.Heights, pitch)
 		}}}
+		if woods := m.Plan.Groups[0].Design.Woods(); len(woods) > 1 {
+			picture = append(picture, sheet.Small(m.T("look/field-woods", "wood", m.wood(woods[1]))))
+		}
+		return picture
 	})
 }
 

@@ -7,8 +7,8 @@ import (
 	"unicode/utf8"
 
 	"blockfield/engine/draw"
-	"blockfield/engine/field"
 	"blockfield/engine/length"
+	"blockfield/engine/panel"
 	"blockfield/engine/papers/sheet"
 )
 
@@ -132,12 +132,25 @@ func grey(level, n int) draw.Attr {
 	return draw.Fill("#" + two + two + two)
 }
 
-// fieldPicture draws a panel in small, seen from the room, tall blocks light: a
-// picture, not a plan.
-func (m *maker) fieldPicture(p sheet.Pen, g field.Grid, pitch float64) {
+// fieldPicture draws a panel in small, seen from the room, tall blocks light, and a small
+// square in those of the second wood: a picture, not a plan.
+func (m *maker) fieldPicture(p sheet.Pen, of panel.Panel, heights []length.Length, pitch float64) {
+	g := of.Grid
 	f := draw.Field{Columns: g.Columns, Rows: g.Rows, Levels: g.Levels, Pitch: pitch}
 	for level := range g.Heights {
 		p.Cells(0, 0, f, uint8(level), grey(level, g.Heights))
+	}
+	if of.Woods != nil {
+		second := func(dark bool) draw.Field { // marks are black on light blocks and white on dark ones
+			return f.Marked(func(cell int) bool {
+				level := int(g.Levels[cell])
+				return of.WoodOf(cell) > 0 && !heights[level].IsZero() && (2*level < g.Heights-1) == dark
+			})
+		}
+		p.Group("second-wood", func() {
+			p.Cells(0, 0, second(true), 1, sheet.White())
+			p.Cells(0, 0, second(false), 1, sheet.Black())
+		})
 	}
 	box := f.Box()
 	p.Box(0, 0, box.Width, box.Height, draw.Outline)

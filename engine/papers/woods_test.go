@@ -63,3 +63,32 @@ func TestGreyBoxesAreTheSecondWood(t *testing.T) {
 	require.Positive(t, want)
 	assert.Equal(t, want, shaded)
 }
+
+// TestCoverMarksTheSecondWood: the picture on the cover has a small square in as many blocks
+// as are of the second wood, and says which wood that is.
+func TestCoverMarksTheSecondWood(t *testing.T) {
+	p := job(t, twoWoods)
+	cover := of(make1(t, p.input(length.Metric, sheet.A4()), papers.CutSet), "cover")
+	squares, groups := 0, 0
+	for _, n := range parse(t, cover[0].SVG).Children {
+		if n.attr("class") == "second-wood" {
+			groups++
+			for _, path := range n.Children {
+				squares += strings.Count(path.attr("d"), "z")
+			}
+		}
+	}
+	g := p.plan.Groups[0]
+	want := 0
+	for cell, level := range g.Built.Panels[0].Grid.Levels {
+		if g.Built.Panels[0].WoodOf(cell) > 0 && !g.Design.Heights[level].IsZero() {
+			want++
+		}
+	}
+	require.Positive(t, want)
+	assert.Equal(t, 1, groups)
+	assert.Equal(t, want, squares)
+	assert.Contains(t, said(t, papers.Set{Sheets: cover[:1]}), "A small square in a block: "+g.Design.SecondWood)
+	plain := of(make1(t, job(t, "s1").input(length.Metric, sheet.A4()), papers.CutSet), "cover")
+	assert.NotContains(t, plain[0].SVG, "second-wood")
+}

@@ -253,6 +253,7 @@ func englishLookWall() map[string]string {
 		"look/facts-panels-client": "{panels} panels with {n} blocks together, each {columns} across and {rows} down, standing {depth} off the wall.",
 		"look/field-title":         "The field from the front, {columns} columns and {rows} rows; the taller a block, the lighter it is drawn",
 		"look/field-caption":       "The field from the front. The taller a block, the lighter it is drawn.",
+		"look/field-woods":         "A small square in a block: {wood}.",
 		"look/runs":                "Straight runs and repeats",
 		"look/runs-text":           "The longest straight run is {n} equal blocks, in {place} {at}. Blue lines mark the long runs.",
 		"look/repeats-none":        "The pattern does not repeat within the field.",

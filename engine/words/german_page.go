@@ -253,6 +253,7 @@ func germanLookWall() map[string]string {
 		"look/facts-panels-client": "{panels} Paneele mit zusammen {n} Klötzen, je {columns} nebeneinander und {rows} untereinander, {depth} vor der Wand.",
 		"look/field-title":         "Das Feld von vorn, {columns} Spalten und {rows} Reihen; je höher ein Klotz, desto heller ist er gezeichnet",
 		"look/field-caption":       "Das Feld von vorn. Je höher ein Klotz, desto heller ist er gezeichnet.",
+		"look/field-woods":         "Ein kleines Quadrat im Klotz: {wood}.",
 		"look/runs":                "Gerade Läufe und Wiederholungen",
 		"look/runs-text":           "Der längste gerade Lauf ist {n} gleiche Klötze, in {place} {at}. Blaue Linien markieren die langen Läufe.",
 		"look/repeats-none":        "Das Muster wiederholt sich im Feld nicht.",
