@@ -132,31 +132,44 @@ func (m *maker) cleatBack(i int, h wall.Hanging, width, high float64) sheet.Draw
 	}
 }
 
-// cleatSection is the upper part of a panel on its strip, the wall at the left.
+// cleatSection is the upper part of a panel on its strip, the wall at the left; on a wall
+// that is out of flat where most is packed between the two.
 func (m *maker) cleatSection(i int, h wall.Hanging, width, high float64) sheet.Drawing {
 	const left, right = 36.0, 22.0
 	above := besideShort(m.Words.Number(h.LiftRoom))
 	cleat, backer := h.Design.Cleat.Thickness.Millimetres(), h.Design.Backer.Thickness.Millimetres()
 	deep := math.Max(h.Built.Stack.Millimetres(), h.Built.FrameDepth.Millimetres())
 	tip, lift := h.TipBelowTop().Millimetres(), h.LiftRoom.Millimetres()
-	shown := tip + 95
-	k := fitted(deep, shown+lift, width-left-right, high)
-	spans := []span{{0, k.of(cleat), m.Words.Number(h.Design.Cleat.Thickness)}, {0, k.of(deep), m.Words.Number(m.mm(deep))}}
+	shown, shim := tip+95, 0.0
+	if len(h.Shims()) > 0 {
+		shim = h.ShimMM
+	}
+	k := fitted(deep+shim, shown+lift, width-left-right, high)
+	back := k.of(shim) // of the panel, from the wall
+	spans := []span{{back, back + k.of(cleat), m.Words.Number(h.Design.Cleat.Thickness)}, {back, back + k.of(deep), m.Words.Number(m.mm(deep))}}
+	if shim > 0 {
+		spans = append(spans, span{0, back, m.Words.Number(m.mm(shim))})
+	}
 	below := spansHeight(spans) + scaleHeight
 	return sheet.Drawing{
 		Name: m.name("cleat", i), Title: m.T("hold/section-title"), Width: width, Height: above + k.of(shown+lift) + below,
 		Draw: func(p sheet.Pen) {
 			top := above + k.of(lift) // the upper edge of the panel
-			o := p.In(left, top, width-left, k.of(shown)+below)
+			at := p.In(left, top, width-left, k.of(shown)+below)
+			o := at.In(back, 0, at.Width-back, at.Height)
 			p.Fill(left-5, above-4, 5, k.of(shown+lift)+4, p.Hatch(1, 3))
 			p.Line(left, above-4, left, top+k.of(shown), draw.Heavy)
 			section{maker: m, Pen: o, h: h, k: k, cleat: cleat, backer: backer, tip: tip, shown: shown}.draw()
-			p.Upright(above, top, left+k.of(deep)+16, left+k.of(deep)+2, m.Words.Number(h.LiftRoom))
+			if shim > 0 {
+				from := tip + cleat*math.Tan(h.Design.Cleat.Bevel*math.Pi/180)
+				at.Group("shim", func() { at.Fill(0, k.of(from), back, k.of(stripFoot(tip, shown)-from), sheet.Black()) })
+			}
+			p.Upright(above, top, left+back+k.of(deep)+16, left+back+k.of(deep)+2, m.Words.Number(h.LiftRoom))
 			o.Line(k.of(cleat), k.of(tip), k.of(deep), k.of(tip), draw.Fine) // the dimension begins at the tip itself
 			o.Upright(0, k.of(tip), k.of(deep)+8, k.of(deep), m.Words.Number(h.TipBelowTop()))
-			m.nameParts(p, left, top, k, h, tip)
+			m.nameParts(p, left, top, k, h, tip, shim)
 			foot := k.of(shown)
-			drawSpans(o, foot, spans)
+			drawSpans(at, foot, spans)
 			m.scaleBar(p.In(0, top+foot+below-scaleHeight, width, scaleHeight), k)
 		},
 	}
@@ -170,7 +183,7 @@ func besideShort(text string) float64 {
 }
 
 // nameParts says at the left of a section which part is which.
-func (m *maker) nameParts(p sheet.Pen, left, top float64, k scale, h wall.Hanging, tip float64) {
+func (m *maker) nameParts(p sheet.Pen, left, top float64, k scale, h wall.Hanging, tip, shim float64) {
 	type part struct {
 		key  string
 		x, y float64 // a place in it, mm of the thing
@@ -184,14 +197,17 @@ func (m *maker) nameParts(p sheet.Pen, left, top float64, k scale, h wall.Hangin
 	if h.Built.Framed {
 		parts = append([]part{{"part/frame", cleat / 2, h.Design.Frame.Thickness.Millimetres() / 2}}, parts...)
 	}
+	if shim > 0 {
+		parts = append(parts, part{"part/shim", -shim / 2, tip + 3*cleat})
+	}
 	last := -10.0
 	for _, one := range parts {
 		y := max(top+k.of(one.y), last+4.4)
 		last = y
 		room := left - 9
 		p.Text(room, y+1.1, sheet.Type{Size: sheet.SmallSize, Align: sheet.Right}, sheet.Fit(sheet.Regular, sheet.SmallSize, room, capital(m.T(one.key))))
-		p.Line(room+1, y, left+k.of(one.x), top+k.of(one.y), draw.Fine)
-		p.Circle(left+k.of(one.x), top+k.of(one.y), 0.5, draw.Visible)
+		p.Line(room+1, y, left+k.of(shim+one.x), top+k.of(one.y), draw.Fine)
+		p.Circle(left+k.of(shim+one.x), top+k.of(one.y), 0.5, draw.Visible)
 	}
 }
 
@@ -237,7 +253,7 @@ func (s section) draw() {
 	bevel := s.cleat * math.Tan(h.Design.Cleat.Bevel*math.Pi/180)
 	upper := max(s.tip+bevel/2-halfHigh(h), fieldTop)
 	s.Polygon(draw.Outline, s.Hatch(1, 4), k.of(0), k.of(upper), k.of(s.cleat), k.of(upper), k.of(s.cleat), k.of(s.tip), k.of(0), k.of(s.tip+bevel))
-	foot := min(s.tip+80, s.shown)
+	foot := stripFoot(s.tip, s.shown)
 	s.Polygon(draw.Outline, s.Hatch(2, 3), k.of(0), k.of(s.tip+bevel), k.of(s.cleat), k.of(s.tip), k.of(s.cleat), k.of(foot), k.of(0), k.of(foot))
 	for _, row := range half.Row.Rows {
 		y := fieldTop + half.RowY(row)
@@ -246,6 +262,9 @@ func (s section) draw() {
 		}
 	}
 }
+
+// stripFoot is how far down the strip in the wall is drawn.
+func stripFoot(tip, shown float64) float64 { return min(tip+80, shown) }
 
 // halfHigh is the height of the panel's half of the cleat.
 func halfHigh(h wall.Hanging) float64 {

@@ -3,6 +3,7 @@ package papers_test
 import (
 	"fmt"
 	"math"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -213,4 +214,37 @@ func TestDefaultHangs(t *testing.T) {
 	text := said(t, make1(t, p.input(length.Metric, sheet.A4()), papers.HangSet))
 	assert.NotContains(t, text, "NOT TO BE HUNG YET")
 	assert.Contains(t, text, "Holes in the wall")
+}
+
+// The section shows what is packed between a wall that is out of flat and the strip, where it
+// is thickest, to scale, with its name and its size; on a flat wall there is none.
+func TestSectionShowsTheShims(t *testing.T) {
+	section := func(doc design.Document) (p planned, wide float64, text string) {
+		p = planOf(t, doc, design.DefaultBook())
+		set := make1(t, p.input(length.Metric, sheet.A4()), papers.HangSet)
+		for _, one := range of(set, "cleat") {
+			assert.Empty(t, one.Overflow)
+			apart(t, texts(t, one.SVG), "cleat")
+			for _, n := range parse(t, one.SVG).Children {
+				if n.attr("class") == "shim" {
+					wide = n.Children[0].number("width")
+				}
+			}
+		}
+		return p, wide, said(t, papers.Set{Sheets: of(set, "cleat")})
+	}
+	doc := design.Clone(job(t, "s2").doc)
+	_, wide, text := section(doc)
+	assert.Zero(t, wide)
+	assert.NotContains(t, text, "Shims")
+	doc.Design.Walls[0].Bow = length.MM(8)
+	p, wide, text := section(doc)
+	shim := p.plan.Hangings[0].ShimMM
+	require.Positive(t, shim)
+	assert.Contains(t, text, "Shims\n")
+	scale := regexp.MustCompile(`scale 1 : ([\d.]+)`).FindStringSubmatch(text)
+	require.NotNil(t, scale)
+	k, err := strconv.ParseFloat(scale[1], 64)
+	require.NoError(t, err)
+	assert.InDelta(t, shim/k, wide, 0.02)
 }

@@ -318,6 +318,7 @@ func englishLookWall() map[string]string {
 		"part/block":           "Blocks",
 		"part/backer":          "Backer",
 		"part/tallest":         "Tallest block",
+		"part/shim":            "Shims",
 		"part/frame":           "Frame",
 		"part/cleat":           "Cleat",
 		"part/spacer":          "Spacer",

@@ -318,6 +318,7 @@ func germanLookWall() map[string]string {
 		"part/block":           "Klötze",
 		"part/backer":          "Trägerplatte",
 		"part/tallest":         "Höchster Klotz",
+		"part/shim":            "Unterlage",
 		"part/frame":           "Rahmen",
 		"part/cleat":           "Aufhängeleiste",
 		"part/spacer":          "Distanzleiste",
