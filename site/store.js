@@ -91,7 +91,8 @@ export const keeps = () => write("blockfield.probe", "1") && write("blockfield.p
 
 export const jobKey = (id) => named(JOB, id);
 export const job = (id) => read(jobKey(id));
-export const keepJob = (id, text) => keep(jobKey(id), text);
+// What is no text would be written as its name.
+export const keepJob = (id, text) => typeof text === "string" && keep(jobKey(id), text);
 export const removeJob = (id) => keep(jobKey(id), null);
 export const lastJob = () => read(LAST);
 export const setLastJob = (id) => keep(LAST, id);

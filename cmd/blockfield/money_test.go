@@ -3,12 +3,15 @@ package main_test
 import (
 	"fmt"
 	"testing"
-
-	"blockfield/engine/design"
+	"time"
 
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"blockfield/engine/design"
+	"blockfield/engine/page"
 )
 
 // atThePriceBook is a page on which a maker has the price book open.
@@ -154,4 +157,28 @@ func TestMoneyScreens(t *testing.T) {
 			b.shoot(fmt.Sprintf("book-%s-%d.png", part, width))
 		}
 	}
+}
+
+// A job that has taught its times to a new price book is kept as it was.
+func TestALearnedJobIsKept(t *testing.T) {
+	t.Parallel()
+	b := atThePriceBook(t)
+	b.click(`[data-act="confirm"][data-path="book."]`)
+	b.wait(`localStorage.getItem("blockfield.book")`)
+	b.click(`[data-act="book-close"]`)
+	b.section(page.Look)
+	b.set(widthPath, "1.6 m")
+	b.section(page.Bench)
+	b.wait(`(document.querySelector("#shop-learn-more").open = true)`)
+	b.set("record.times[0].minutes", "95")
+	b.section(page.Money)
+	b.wait(`document.querySelector('[data-act="learn"]')`)
+	revision, book := b.revision(), b.stored()["blockfield.book"]
+	require.True(t, b.kept(revision))
+	eval[any](b, `document.querySelector('[data-act="learn"]').click()`)
+	b.wait(`localStorage.getItem("blockfield.book") !== ` + quote(book))
+	time.Sleep(calm)
+	assert.True(t, b.kept(revision), "the job stays what it was")
+	b.reload()
+	assert.Equal(t, revision, b.revision())
 }

@@ -39,7 +39,8 @@ type Request struct {
 	Typed    bool           `json:"typed,omitempty"`    // Value was typed, with the marks of that language
 }
 
-// Response is what the page does. Empty fields mean: nothing to do.
+// Response is what the page does. Empty fields mean: nothing to do. What carries a record
+// carries the document too: they are kept together.
 type Response struct {
 	ID        int             `json:"id"`
 	OK        bool            `json:"ok"`

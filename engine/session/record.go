@@ -194,7 +194,7 @@ func (s *Session) learn() Response {
 	job.Record.Learn.Into = s.prices.book().Code()
 	res.Record = s.recorded(job.Record).Record
 	res.Fragments = page.Whole(s.input())
-	return res
+	return s.common(res)
 }
 
 // recordFile is the name by which the record is saved.

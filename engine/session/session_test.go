@@ -29,6 +29,10 @@ func ask(t testing.TB, s *session.Session, req session.Request) session.Response
 	var res session.Response
 	require.NoError(t, json.Unmarshal(s.Handle(data), &res))
 	assert.Equal(t, req.ID, res.ID)
+	if res.Record != nil {
+		assert.NotEmpty(t, res.Text, "a record is kept with its design: %+v", req)
+		assert.NotEmpty(t, res.Revision)
+	}
 	return res
 }
 
