@@ -3,9 +3,11 @@ package papers_test
 import (
 	"testing"
 
+	"blockfield/engine"
 	"blockfield/engine/length"
 	"blockfield/engine/papers"
 	"blockfield/engine/papers/sheet"
+	"blockfield/engine/words"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -37,6 +39,25 @@ func TestOneSheetEach(t *testing.T) {
 		assert.Len(t, of(book, "rear-map"), 1, format.Name)
 		assert.Len(t, of(book, "row-cards"), 2, format.Name)
 	}
+}
+
+// German, which is longer, takes no sheet more for what belongs on one, and what goes wrong
+// stands with the rows that are laid.
+func TestOneSheetEachInGerman(t *testing.T) {
+	in := job(t, "s5").input(length.Inch16, sheet.Letter())
+	in.Words.Language = words.German()
+	assert.Len(t, of(make1(t, in, papers.HangSet), "cleat"), 1)
+	assert.Len(t, of(make1(t, in, papers.SurveySet), "survey-blank"), 1)
+	in = job(t, "s8").input(length.Metric, sheet.A4())
+	in.Words.Language = words.German()
+	heard, err := engine.Hear(in.Doc.Design)
+	require.NoError(t, err)
+	in.Heard = &heard
+	book := make1(t, in, papers.BookSet)
+	assert.Len(t, of(book, "before"), 1)
+	troubles := of(book, "troubles")
+	require.Len(t, troubles, 1)
+	assert.Equal(t, "lay-up", troubles[0].Paper)
 }
 
 // A code takes no room from what stands on a sheet.

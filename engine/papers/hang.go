@@ -46,7 +46,7 @@ func (m *maker) factRow(f wall.Fact) []sheet.Cell {
 
 // cleatTable is the sizes of cleat, strip and lift.
 func (m *maker) cleatTable(h wall.Hanging) sheet.Block {
-	t := sheet.Table{Columns: []sheet.Column{{}, {Grow: true}}}
+	t := sheet.Table{Size: m.either(sheet.BodySize, 3.7), Columns: []sheet.Column{{}, {Grow: true}}}
 	for _, f := range h.CleatFacts() {
 		t.Rows = append(t.Rows, m.factRow(f))
 	}

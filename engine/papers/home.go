@@ -17,7 +17,7 @@ func (m *maker) before() sheet.Paper {
 		return m.paper("before", sheet.NoView)
 	}
 	g := m.Plan.Groups[0]
-	t := sheet.Table{Columns: []sheet.Column{{}, {Grow: true}}}
+	t := sheet.Table{Size: m.inHand().Size, Columns: []sheet.Column{{}, {Grow: true}}}
 	add := func(key, value string) {
 		t.Rows = append(t.Rows, []sheet.Cell{{Text: m.T("home/" + key)}, {Text: value, Bold: true}})
 	}
@@ -40,7 +40,7 @@ func (m *maker) before() sheet.Paper {
 		sheet.Heading(m.T("home/right")),
 	}
 	for _, s := range m.soundText() {
-		out = append(out, sheet.Say(s))
+		out = append(out, sheet.Text{Text: s, Type: m.inHand()})
 	}
 	out = append(out, sheet.Small(m.T("home/noise")))
 	return m.paper("before", sheet.NoView, append(append(out, m.stops()...), m.cautionList()...)...)
@@ -188,7 +188,7 @@ func (m *maker) drawJig(p sheet.Pen) {
 
 // troubles are what to do when it went wrong.
 func (m *maker) troubles() sheet.Paper {
-	t := sheet.Table{Size: 3.7, Columns: []sheet.Column{{Head: m.T("trouble/what"), Width: 46}, {Head: m.T("trouble/do"), Grow: true}}}
+	t := sheet.Table{Size: m.either(3.7, 3.3), Columns: []sheet.Column{{Head: m.T("trouble/what"), Width: 46}, {Head: m.T("trouble/do"), Grow: true}}}
 	for _, key := range []string{"bin", "long", "loose", "through", "hook"} {
 		t.Rows = append(t.Rows, []sheet.Cell{{Text: m.T("trouble/" + key), Bold: true}, {Text: m.T("trouble/" + key + "-do")}})
 	}

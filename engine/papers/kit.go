@@ -35,7 +35,9 @@ func (m *maker) buildBook() ([]sheet.Paper, []table) {
 	if !m.kit() {
 		all, tables = append(all, m.stopList()), []table{m.stock(), m.cuts(), m.counts()}
 	}
-	return append(all, below(m.countCard()), below(m.recutList()), below(m.binLabels()),
-		m.layOrder(), below(m.troubles()), m.rowCards(), m.fewest(m.trimSheet), m.finishSchedule(), below(m.frameList()), m.fireRecord(), m.fewest(m.cleatPaper), m.fewest(m.rearMap), m.weighSlip(), m.liftingPlan(), below(m.wayIn()), m.fewest(m.hangSheet), m.standSheet(),
+	all = append(all, below(m.countCard()), below(m.recutList()), below(m.binLabels()))
+	all = append(all, m.fewestOf(func() []sheet.Paper { return []sheet.Paper{m.layOrder(), below(m.troubles())} })...)
+	return append(all,
+		m.rowCards(), m.fewest(m.trimSheet), m.finishSchedule(), below(m.frameList()), m.fireRecord(), m.fewest(m.cleatPaper), m.fewest(m.rearMap), m.weighSlip(), m.liftingPlan(), below(m.wayIn()), m.fewest(m.hangSheet), m.standSheet(),
 	), append(tables, m.fields()...)
 }

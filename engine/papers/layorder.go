@@ -16,7 +16,7 @@ func (m *maker) layOrder() sheet.Paper {
 		return m.paper("lay-up", sheet.Front)
 	}
 	blocks := m.cautions("bench/glue-skins", "bench/cold-shop", "bench/finished-bases", "bench/recut")
-	blocks = append(blocks, sheet.List{Mark: sheet.Numbers, Items: m.laySteps()})
+	blocks = append(blocks, sheet.List{Mark: sheet.Numbers, Size: m.either(sheet.BodySize, 3.8), Items: m.laySteps()})
 	for i := range m.Plan.Groups {
 		if len(m.Plan.Groups) > 1 {
 			blocks = append(blocks, sheet.Heading(m.groupName(i)))

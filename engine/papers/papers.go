@@ -159,7 +159,7 @@ func (m *maker) set(name string) ([]sheet.Paper, []table) {
 			m.fewest(m.cover), m.fewest(m.cleatPaper), m.fewest(m.rearMap), m.weighSlip(), m.liftingPlan(), below(m.wayIn()), m.fewest(m.hangSheet), m.standSheet(), m.fewest(m.safety),
 		}, nil
 	case SurveySet:
-		return []sheet.Paper{m.surveyBlank(), m.fewest(m.surveyFilled)}, nil
+		return []sheet.Paper{m.fewest(m.surveyBlank), m.fewest(m.surveyFilled)}, nil
 	default:
 		return nil, nil
 	}
@@ -194,19 +194,24 @@ type maker struct {
 
 // fewest makes a paper, in smaller type and with smaller pictures where that saves a sheet.
 func (m *maker) fewest(paper func() sheet.Paper) sheet.Paper {
+	return m.fewestOf(func() []sheet.Paper { return []sheet.Paper{paper()} })[0]
+}
+
+// fewestOf makes papers, all of them smaller where that saves a sheet.
+func (m *maker) fewestOf(papers func() []sheet.Paper) []sheet.Paper {
 	before := m.drawings
-	count := func(p sheet.Paper) int {
-		n := sheet.Count(m.Format, p)
+	count := func(all []sheet.Paper) int {
+		n := sheet.Count(m.Format, all...)
 		m.drawings = before
 		return n
 	}
-	usual := paper()
+	usual := papers()
 	sheets := count(usual)
 	if sheets < 2 {
 		return usual
 	}
 	m.close = true
-	if closer := paper(); count(closer) < sheets {
+	if closer := papers(); count(closer) < sheets {
 		usual = closer
 	}
 	m.close = false

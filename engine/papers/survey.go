@@ -78,10 +78,11 @@ func (m *maker) surveyBlank() sheet.Paper {
 		}
 		return t
 	}
+	squares := int(m.either(26, 18)) // upwards
 	things := sheet.Table{Grid: true, Least: 6.6, Size: sheet.SmallSize, Columns: []sheet.Column{
 		{Head: m.T("survey/thing"), Grow: true}, {Head: m.T("survey/x"), Grow: true}, {Head: m.T("survey/y"), Grow: true}, {Head: m.T("survey/wide"), Grow: true}, {Head: m.T("survey/high"), Grow: true},
 	}}
-	for range thingRows {
+	for range int(m.either(thingRows, thingRows-1)) {
 		things.Rows = append(things.Rows, make([]sheet.Cell, 5))
 	}
 	return m.paper("survey-blank", sheet.Front,
@@ -91,7 +92,7 @@ func (m *maker) surveyBlank() sheet.Paper {
 			{lines("way-and-house", "door", "corridor", "stairs", "lift", "vehicle", "fire", "protected", "drill", "devices", "photos")},
 		}},
 		things,
-		sheet.Fitted(func(width float64) []sheet.Block { return []sheet.Block{m.sketchGrid(width)} }),
+		sheet.Fitted(func(width float64) []sheet.Block { return []sheet.Block{m.sketchGrid(width, squares)} }),
 		sheet.Small(m.T("survey/blank-caution")),
 	)
 }
@@ -101,8 +102,8 @@ func (m *maker) surveyedBy() sheet.Blanks {
 }
 
 // sketchGrid is squared paper for the wall: a square is 100 mm, or 4 in.
-func (m *maker) sketchGrid(width float64) sheet.Block {
-	const square, rows, every = 2.5, 26, 5
+func (m *maker) sketchGrid(width float64, rows int) sheet.Block {
+	const square, every = 2.5, 5
 	columns := int(width / square)
 	high := float64(rows) * square
 	return sheet.Piece{Height: high + 5, Draw: func(p sheet.Pen) {

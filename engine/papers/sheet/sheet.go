@@ -167,10 +167,8 @@ func Layout(id string, f Format, frame Frame, papers []Paper, drawn Span) []Shee
 	return all
 }
 
-// Count is how many sheets a paper takes.
-func Count(f Format, p Paper) int {
-	return len(fewest(flow(p.Blocks, f.BodyWidth()), f.bodyHeight(p.View)))
-}
+// Count is how many sheets papers take.
+func Count(f Format, papers ...Paper) int { return len(pagesOf(f, Frame{}, papers)) }
 
 // page is one sheet before it is drawn.
 type page struct {
