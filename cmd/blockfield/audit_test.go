@@ -249,6 +249,7 @@ var states = []struct {
 	{"looks side by side, one of them agreed", func(_ *testing.T, b *tab, _ *server) {
 		b.read(page.Maker)
 		b.section(page.Money)
+		b.click(`#looks-more summary`)
 		b.click(`[data-act="keep-look"]`)
 		b.wait(`document.querySelectorAll(".look-cards li").length === 1`)
 		b.section(page.Look)

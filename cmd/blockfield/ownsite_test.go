@@ -39,6 +39,38 @@ func workshopSettings(t *testing.T) web.Settings {
 	}
 }
 
+// The longest name of a workshop leaves tools and menus their place, beside a logo too.
+func TestLongNameLeavesRoom(t *testing.T) {
+	settings := workshopSettings(t)
+	settings.Name = "Joinery and Sound Furniture Applewhite-Underbarrow & Sons Ltd"[:60]
+	s := newServer(t, newGate(ownSite(t, settings).Handler(), "preview.wasm"))
+	b := newTab(t)
+	b.open(s.URL + "/")
+	b.alive()
+	b.read(page.Maker)
+	for _, width := range []int64{320, 390, 560, 768, 1000, 1440} {
+		b.size(width, 844)
+		assert.LessOrEqual(t, eval[int](b, "document.documentElement.scrollWidth"), int(width))
+		assert.True(t, eval[bool](b, `(() => {
+			const name = document.querySelector(".brand span").getBoundingClientRect(), tools = [...document.querySelectorAll(".tools > *")].map((e) => e.getBoundingClientRect());
+			return name.width > 80 && tools.every((r) => r.left >= 0 && r.right <= innerWidth && (r.left >= name.right || r.top >= name.bottom));
+		})()`), "%d px: name and tools", width)
+		for _, menu := range []string{"#menu", "#examples", "#find"} {
+			at := eval[[]float64](b, `(() => {
+				const menu = document.querySelector("`+menu+`");
+				menu.open = true;
+				const r = menu.querySelector(".sheet-menu").getBoundingClientRect(), top = document.querySelector(".tools").lastElementChild.getBoundingClientRect().bottom;
+				menu.open = false;
+				return [r.left, innerWidth - r.right, r.top - top, innerHeight - r.bottom];
+			})()`)
+			for _, room := range at {
+				assert.GreaterOrEqual(t, room, 0.0, "%d px, %s: room at the left, the right, above and below is %v", width, menu, at)
+			}
+		}
+		b.keepShot("own-long-" + strconv.FormatInt(width, 10))
+	}
+}
+
 // keepShot keeps a picture of the window where pictures are wanted.
 func (b *tab) keepShot(name string) {
 	b.t.Helper()

@@ -202,7 +202,7 @@ func TestNothingScrollsSideways(t *testing.T) {
 		b.read(reading)
 		for _, section := range b.sections() {
 			b.section(section)
-			for _, width := range []int64{360, 390, 768, 1440} {
+			for _, width := range []int64{360, 390, 768, 1000, 1440} {
 				b.size(width, 900)
 				if width == 390 {
 					b.unfold()
