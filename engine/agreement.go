@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"blockfield/engine/check"
+	"blockfield/engine/cost"
 	"blockfield/engine/design"
 	"blockfield/engine/money"
 	"blockfield/engine/words"
@@ -35,6 +36,53 @@ func (j Job) Agreed() (Agreed, bool) {
 		a.Net, a.Tax, a.Gross = a.Net.Add(j.agreedMoney(s.Net)), a.Tax.Add(j.agreedMoney(s.Tax)), a.Gross.Add(j.agreedMoney(s.Gross))
 	}
 	return a, true
+}
+
+// IsAgreed reports whether the design of now is the one that was agreed on.
+func (j Job) IsAgreed() bool {
+	a, ok := j.Agreed()
+	return ok && a.Revision == j.Plan.Revision
+}
+
+// AcceptedSlips are the changes that hold, in their order.
+func (j Job) AcceptedSlips() []design.Slip {
+	return slices.DeleteFunc(slices.Clone(j.Record.Slips), func(s design.Slip) bool { return s.Accepted == "" })
+}
+
+// NoNewOffer says why a locked order gets no other offer, and its own is not withdrawn: a
+// change goes by a slip. It is zero where nothing was locked.
+func (j Job) NoNewOffer() words.Phrase {
+	if j.Record.Lock == nil {
+		return words.Phrase{}
+	}
+	return words.Phrase{Key: "offer/is-agreed"}
+}
+
+// LockedOffer is the offer of a document that was locked; nil where the document has
+// another one by now, or none.
+func (j Job) LockedOffer(doc design.Document) *design.Offer {
+	if l := j.Record.Lock; l != nil && doc.Offer != nil && doc.Offer.Revision == l.Revision {
+		return doc.Offer
+	}
+	return nil
+}
+
+// ReadyDays says when what was agreed on is ready: as it was offered, and what each
+// accepted change has moved since.
+func (j Job) ReadyDays(doc design.Document) []words.Phrase {
+	var all []words.Phrase
+	if o := j.LockedOffer(doc); o != nil {
+		all = PromisedDays(*o)
+		if j.Record.Lock.Day == o.Made { // whoever ordered at once need not know of the last day
+			all = slices.DeleteFunc(all, func(p words.Phrase) bool { return p.Key == "offer/ready-last" })
+		}
+	}
+	for _, s := range j.AcceptedSlips() {
+		if s.Days != 0 {
+			all = append(all, words.Phrase{Key: "order/moved", Args: words.Args{"n": s.Number, "later": s.Later()}})
+		}
+	}
+	return all
 }
 
 // sumTaxes adds rates of tax to others, or takes them off where sign is −1. What nobody has
@@ -355,6 +403,24 @@ func (j Job) Calling(today string) (rec design.Record, hindrance words.Phrase) {
 		return rec, words.Phrase{}
 	}
 	return j.Record, words.Phrase{Key: "call/none"}
+}
+
+// settled is what an agreement answers of the watch-outs of the price: the offer was taken,
+// whatever has become of its days, and it is what was agreed on that the budget is held
+// against.
+func (j Job) settled(public, private []check.WatchOut) ([]check.WatchOut, []check.WatchOut) {
+	a, ok := j.Agreed()
+	if !ok {
+		return public, private
+	}
+	public = slices.DeleteFunc(public, func(w check.WatchOut) bool {
+		return w.Code == "price/offer-changed" || w.Code == "price/offer-lapsed"
+	})
+	if j.Plan.Price.Sold {
+		private = slices.DeleteFunc(private, func(w check.WatchOut) bool { return w.Code == "price/over-budget" })
+		private = append(private, cost.OverBudget(j.design.Money, a.Gross)...)
+	}
+	return public, private
 }
 
 // afterLock watches over what was agreed on: a design that differs from it waits for a

@@ -18,7 +18,7 @@ import (
 func (r Result) During(j Job) Result {
 	j.atTheWall(&r)
 	r.WatchOuts = slices.Concat(j.answered(r.WatchOuts), j.watchOuts())
-	r.Private = slices.Clone(r.Private)
+	r.WatchOuts, r.Private = j.settled(r.WatchOuts, slices.Clone(r.Private))
 	r.Bill.AtHome(j.Tools.Factor)
 	for _, list := range [][]check.WatchOut{r.WatchOuts, r.Private} {
 		for i, w := range list {

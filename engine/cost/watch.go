@@ -129,18 +129,31 @@ func Budget(m design.Money, currency string) money.Money {
 	return m.Budget.In(currency)
 }
 
-// overBudget compares the budget, which includes tax, with what is paid.
+// overBudget compares the budget with what is paid: the price, or the goods of whoever
+// builds at home.
 func (p Price) overBudget(m design.Money) []check.WatchOut {
-	code, paid := "price/over-budget", p.Gross
-	if !p.Sold {
-		code, paid = "price/goods-over-budget", p.Materials
+	if p.Sold {
+		return OverBudget(m, p.Gross)
 	}
-	budget := Budget(m, p.Currency)
+	return over("price/goods-over-budget", m, p.Materials)
+}
+
+// OverBudget compares the budget, which includes tax, with a price that is asked.
+func OverBudget(m design.Money, gross money.Money) []check.WatchOut {
+	all := over("price/over-budget", m, gross)
+	for i := range all {
+		all[i].Private = true
+	}
+	return all
+}
+
+func over(code string, m design.Money, paid money.Money) []check.WatchOut {
+	budget := Budget(m, paid.Currency)
 	if m.Budget == 0 || paid.Cmp(budget) <= 0 {
 		return nil
 	}
 	return []check.WatchOut{{
-		Code: code, Level: check.Note, Private: p.Sold,
+		Code: code, Level: check.Note,
 		Args:  words.Args{"price": paid, "budget": budget, "over": paid.Sub(budget)},
 		Field: "money.budget", Source: check.Computed,
 	}}

@@ -66,10 +66,10 @@ func (v *view) lookCard(path, name string, d design.Design, plan engine.Result) 
 }
 
 // lookPrice is the client's range, or the price with tax for a maker; empty where
-// there is none. Beside an offer no made-up figure stands.
+// there is none. Beside an offer no made-up figure stands, and beside an agreement no range.
 func (v *view) lookPrice(d design.Design, plan engine.Result) string {
 	if v.Reading == Client {
-		if v.OfferHolds() && v.selling().Placeholder {
+		if v.Ordered() || v.OfferHolds() && v.selling().Placeholder {
 			return ""
 		}
 		low, high, err := engine.Quote(d, plan, v.selling())
@@ -102,7 +102,7 @@ func (v *view) against(plan engine.Result) string {
 
 // WoodsCompared reports whether a client compares looks of several woods by their ranges.
 func (v *view) WoodsCompared() bool {
-	if v.Reading != Client || !v.HasRange() {
+	if v.Reading != Client || v.Ordered() || !v.HasRange() {
 		return false
 	}
 	wood := v.First().Design.Wood
@@ -138,6 +138,12 @@ func (v *view) OfferHindrance() string {
 		return ""
 	}
 	return v.Words.Say(h.Key, h.Args)
+}
+
+// NoNewOffer says why a locked order gets no other offer.
+func (v *view) NoNewOffer() string {
+	p := v.Job.NoNewOffer()
+	return v.Words.Say(p.Key, p.Args)
 }
 
 // OfferDays are the days for which an offer is usually held open.

@@ -220,9 +220,15 @@ func (v *view) BuildUp() []MoneyLine {
 	return append(lines, line("gross", p.Gross, "total"))
 }
 
-// Stages are what falls due when.
+// Stages are what falls due when, of what was agreed on or else of the price.
 func (v *view) Stages() []MoneyLine {
 	var all []MoneyLine
+	if v.Ordered() {
+		for _, d := range v.Job.Payments() {
+			all = append(all, MoneyLine{v.Words.Given(d.Stage), v.Amount(d.Gross), ""})
+		}
+		return all
+	}
 	for _, s := range v.Plan.Price.Stages {
 		all = append(all, MoneyLine{v.Words.Given(s.Name), v.Amount(s.Amount), ""})
 	}

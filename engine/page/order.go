@@ -19,7 +19,61 @@ func (v *view) orderSlots() []slot {
 }
 
 // Ordered reports whether anything was agreed on.
-func (v *view) Ordered() bool { return v.Job.Record.Lock != nil }
+func (v *view) Ordered() bool { return v.Job.Record.Lock != nil && !v.Doc.Design.Work.OwnBuild }
+
+// AgreedPrice is what was agreed on, with tax.
+func (v *view) AgreedPrice() string {
+	a, _ := v.Job.Agreed()
+	return v.Amount(a.Gross)
+}
+
+// AgreedParts say what the agreed price is made of, for the client too: what was locked,
+// and each change that was accepted.
+func (v *view) AgreedParts() []string {
+	l := v.Job.Record.Lock
+	all := []string{v.T("order/locked", "revision", l.Revision, "date", l.Day, "gross", v.Amount(v.lockMoney(l.Gross)))}
+	for _, s := range v.Job.AcceptedSlips() {
+		line := v.T("order/change", "n", s.Number, "date", s.Accepted, "gross", v.signedAmount(s.Gross))
+		if s.Reason != "" {
+			line += " " + s.Reason
+		}
+		all = append(all, line)
+	}
+	return all
+}
+
+// AgreedDelivery says when what was agreed on is ready; empty where nobody has said.
+func (v *view) AgreedDelivery() string {
+	var all []string
+	for _, p := range v.Job.ReadyDays(v.Doc) {
+		all = append(all, v.Words.Say(p.Key, p.Args))
+	}
+	return strings.Join(all, " ")
+}
+
+// OtherThanAgreed says that the open design is another than the one that was agreed on;
+// empty where it is not.
+func (v *view) OtherThanAgreed() string {
+	if !v.Changed() {
+		return ""
+	}
+	a, _ := v.Job.Agreed()
+	return v.T("order/other", "agreed", a.Revision, "now", v.Plan.Revision)
+}
+
+// CostsNow says what the open design would cost by itself, where that is not what was
+// agreed on; empty where it is. It is for the maker alone.
+func (v *view) CostsNow() string {
+	a, _ := v.Job.Agreed()
+	switch p := v.Plan.Price; {
+	case !v.HasPrice() || p.Currency == a.Gross.Currency && p.Gross == a.Gross:
+		return ""
+	case p.Currency != a.Gross.Currency:
+		return v.T("order/costs-now", "gross", v.Amount(p.Gross))
+	default:
+		return v.T("order/costs-now-off", "gross", v.Amount(p.Gross), "off", signed(p.Gross.Sub(a.Gross), v.locale()))
+	}
+}
 
 // CanLock reports whether the offer of the open design can be locked.
 func (v *view) CanLock() bool {
@@ -101,7 +155,7 @@ func (v *view) SlipForms() []SlipForm {
 	for i, s := range v.Job.Record.Slips {
 		f := SlipForm{
 			Name: v.T("slip/name", "n", s.Number, "before", s.Before, "revision", s.Revision),
-			Sum:  v.T("slip/sum", "net", v.signedAmount(s.Net), "tax", v.signedAmount(s.Tax), "gross", v.signedAmount(s.Gross)),
+			Sum:  v.slipSum(s),
 			Days: v.Words.Show(s.Later()), Reason: v.recordControl("", "slips[%d].reason", i),
 			Fits: s.Revision == v.Plan.Revision, Path: fmt.Sprintf("%sslips[%d]", design.RecordPrefix, i),
 		}
@@ -114,6 +168,16 @@ func (v *view) SlipForms() []SlipForm {
 		all = append(all, f)
 	}
 	return all
+}
+
+// slipSum says what a change costs: what the design itself costs more or less, and the fee
+// for changing it.
+func (v *view) slipSum(s design.Slip) string {
+	sum := v.T("slip/sum", "net", v.signedAmount(s.Net), "tax", v.signedAmount(s.Tax), "gross", v.signedAmount(s.Gross))
+	if s.Fee == 0 {
+		return sum
+	}
+	return v.T("slip/parts", "look", v.signedAmount(s.Net-s.Fee), "fee", v.signedAmount(s.Fee)) + " " + sum
 }
 
 // lockMoney is an amount of the record.
@@ -130,6 +194,7 @@ type PaymentForm struct {
 	Fields       []Control
 	Last         string   // path of the invoice that can still be withdrawn
 	Next         bool     // it is the one to be called next
+	Do           string   // what the button says that calls it
 	Notes        []string // what it lacks: its number, the state that it waits for
 }
 
@@ -151,9 +216,14 @@ func (v *view) PaymentForms() []PaymentForm {
 			}
 		} else if next {
 			f.Next, next = true, false
+			f.Do = v.T("call/do")
+			f.Notes = append(f.Notes, v.T("call/number-first"))
 		}
-		if state := v.Job.Early(d.Stage); state != "" && (f.Call || f.Next) {
+		if state := v.Job.Early(d.Stage); state != "" {
 			f.Notes = append(f.Notes, v.T("call/early", "state", words.Key("state/"+state)))
+			if f.Next {
+				f.Do = v.T("call/do-early")
+			}
 		}
 		all = append(all, f)
 	}

@@ -49,7 +49,7 @@ func (v *view) HasPrice() bool { return v.Plan.Price.Sold && v.Plan.Price.Gross.
 func (v *view) Example() bool {
 	switch v.Reading {
 	case Client:
-		return v.selling().Placeholder && v.HasRange() && !v.OfferHolds()
+		return v.selling().Placeholder && v.HasRange() && !v.OfferHolds() && !v.Ordered()
 	case Builder:
 		return v.Book.Placeholder && v.HasShopping()
 	default:

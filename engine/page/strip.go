@@ -26,7 +26,10 @@ func (v *view) Strip() stripView {
 	case Maker:
 		s.blocks()
 		s.hours()
-		if v.HasPrice() {
+		if v.Ordered() {
+			a, _ := v.Job.Agreed()
+			s.add("agreed-net", a.Net.Whole(v.locale()), Money)
+		} else if v.HasPrice() {
 			s.add("price", v.Plan.Price.Net.Whole(v.locale()), Money)
 		}
 		s.worst()
@@ -43,6 +46,8 @@ func (v *view) Strip() stripView {
 		s.add("size", v.T("strip/size-value", "width", v.Words.Number(v.Whole(g.Built.TotalWidth)), "height", v.Whole(g.Built.TotalHeight)), Look)
 		s.add("mass", v.T("strip/mass-value", "mass", v.KgOf(v.TotalKg())), Wall)
 		switch {
+		case v.Ordered():
+			s.add("agreed", v.AgreedPrice(), Money)
 		case v.OfferHolds():
 			s.add("offered", v.OfferedPrice(), Money)
 		case v.HasRange():

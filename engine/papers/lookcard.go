@@ -85,15 +85,15 @@ func (m *maker) care() []sheet.Block {
 
 // lifted says how heavy the heaviest panel is, and how many take it off.
 func (m *maker) lifted() string {
-	people, heavy := 1, false
+	people, heavy, kg := 1, false, 0.0
 	for _, h := range m.Plan.Hangings {
-		people, heavy = max(people, h.Lifters()), heavy || h.Heavy()
+		people, heavy, kg = max(people, h.Lifters()), heavy || h.Heavy(), max(kg, h.Kg())
 	}
 	key := "care/lift"
 	if heavy {
 		key = "care/lift-method"
 	}
-	return m.T(key, "mass", words.Kg(m.Plan.Mass.HeaviestPanelKg), "n", people)
+	return m.T(key, "mass", words.Kg(kg), "n", people)
 }
 
 // chip is one flat tone.

@@ -15,8 +15,8 @@ import (
 	"blockfield/engine/words"
 )
 
-// The papers of this file go to the client. What they say of money is the price
-// that was offered, the price of the job, or the range of a selling book: no cost,
+// The papers of this file go to the client. What they say of money is what was agreed on,
+// the price that was offered, the price of the job, or the range of a selling book: no cost,
 // no rate, no margin and no line of the price. That is so for whoever prints
 // them.
 
@@ -40,11 +40,13 @@ func (m *maker) offer() sheet.Paper {
 	switch {
 	case own:
 		p.Title = m.T("paper/glance")
+	case m.ordered():
+		p.Title = m.T("paper/confirmation")
 	case !m.offered():
 		p.Title = m.T("paper/indication")
 	}
 	if !own {
-		p.Blocks = append(m.letterhead(), m.addressee()...)
+		p.Blocks = append(append(m.letterhead(), m.addressee()...), m.otherThanAgreed()...)
 	}
 	p.Blocks = append(p.Blocks, sheet.Beside{Shares: []float64{1.08, 1}, Columns: [][]sheet.Block{{m.offerPicture()}, {m.offerFacts()}}},
 		sheet.Heading(m.T("offering/sound")))
@@ -98,7 +100,10 @@ func (m *maker) withOpen(p sheet.Paper) sheet.Paper {
 // nobody and is not signed.
 func (m *maker) signed(p sheet.Paper) sheet.Paper {
 	var days []string
-	if m.offered() {
+	switch {
+	case m.ordered():
+		days = m.phrases(m.Job.ReadyDays(m.Doc))
+	case m.offered():
 		days = m.phrases(engine.PromisedDays(*m.Doc.Offer))
 	}
 	if len(days) > 0 {
@@ -109,12 +114,21 @@ func (m *maker) signed(p sheet.Paper) sheet.Paper {
 	} else {
 		p.Blocks = append(p.Blocks, sheet.Blanks{{Label: m.T("offering/delivery"), Share: 1}, {Label: m.T("offering/starts"), Share: 1}})
 	}
-	if !m.offered() {
+	lead := ""
+	switch {
+	case m.ordered() && !m.Job.IsAgreed(): // nobody signs for what the sheet shows
+		return p
+	case m.ordered():
+		agreed, _ := m.Job.Agreed()
+		lead = m.T("offering/confirmed-lead", "revision", agreed.Revision, "gross", agreed.Gross.Format(m.locale()))
+	case m.offered():
+		lead = m.T("offering/order-lead", "number", m.Doc.Offer.Code(), "gross", m.ofAmount(m.Doc.Offer.Gross).Format(m.locale()))
+	default:
 		return p
 	}
 	p.Blocks = append(p.Blocks, sheet.Beside{Shares: []float64{1}, Columns: [][]sheet.Block{{ // the strip stays in one piece
 		sheet.Heading(m.T("offering/order")),
-		sheet.Text{Text: m.T("offering/order-lead", "number", m.Doc.Offer.Code(), "gross", m.ofAmount(m.Doc.Offer.Gross).Format(m.locale())), Type: m.inHand()},
+		sheet.Text{Text: lead, Type: m.inHand()},
 		sheet.Blanks{
 			{Label: m.T("offering/for-client"), Share: 3}, {Label: m.T("blank/date"), Share: 1.3},
 			{Label: m.T("offering/for-workshop"), Share: 3}, {Label: m.T("blank/date"), Share: 1.3},
@@ -130,6 +144,9 @@ func (m *maker) addressee() []sheet.Block {
 	if name := strings.TrimSpace(m.Job.Record.Client.Name); name != "" {
 		to = sheet.Say(m.T("order-paper/to", "name", name))
 	}
+	if m.ordered() {
+		return m.numbered(to, m.orderNumber())
+	}
 	if !m.offered() {
 		return []sheet.Block{to}
 	}
@@ -137,7 +154,70 @@ func (m *maker) addressee() []sheet.Block {
 	if made := m.Doc.Offer.Made; made != "" {
 		number = m.T("offering/number-of", "number", m.Doc.Offer.Code(), "date", made)
 	}
+	return m.numbered(to, number)
+}
+
+// numbered is an addressee with what the paper is known by beside it.
+func (m *maker) numbered(to sheet.Block, number string) []sheet.Block {
 	return []sheet.Block{sheet.Beside{Shares: []float64{1.08, 1}, Columns: [][]sheet.Block{{to}, {sheet.Text{Text: number, Type: sheet.Type{Face: sheet.Bold}}}}}}
+}
+
+// orderNumber is the day of an order, with the offer that it goes by where the document
+// still has that.
+func (m *maker) orderNumber() string {
+	day := m.Job.Record.Lock.Day
+	if o := m.Job.LockedOffer(m.Doc); o != nil {
+		return m.T("offering/ordered-by", "number", o.Code(), "date", day)
+	}
+	return m.T("offering/ordered-on", "date", day)
+}
+
+// otherThanAgreed says that the sheet shows another design than the one that was agreed on,
+// where it does.
+func (m *maker) otherThanAgreed() []sheet.Block {
+	if !m.ordered() || m.Job.IsAgreed() {
+		return nil
+	}
+	a, _ := m.Job.Agreed()
+	return []sheet.Block{sheet.Notice{Sign: sheet.StopSign, Text: m.T("order/other", "agreed", a.Revision, "now", m.Plan.Revision)}}
+}
+
+// agreedBlocks are what was agreed on: what was locked, each change that was accepted, and
+// the payments of both together.
+func (m *maker) agreedBlocks() []sheet.Block {
+	a, _ := m.Job.Agreed()
+	var taxes []cost.TaxAmount
+	for _, t := range a.Taxes {
+		taxes = append(taxes, cost.TaxAmount{Percent: t.Percent, Base: m.agreed(t.Base), Amount: m.agreed(t.Tax)})
+	}
+	reverse := ""
+	if o := m.snapshot(); o != nil {
+		reverse = o.ReverseCharge
+	}
+	lines := m.taxesSaid(a.Net, a.Tax, taxes, reverse)
+	if m.close {
+		lines = []string{strings.Join(lines, " · ")}
+	}
+	blocks := []sheet.Block{m.large(a.Gross.Format(m.locale()))}
+	for _, line := range lines {
+		blocks = append(blocks, sheet.Small(line))
+	}
+	table := func(head string, rows [][]sheet.Cell) {
+		blocks = append(blocks, sheet.Table{Size: m.inHand().Size, Columns: []sheet.Column{{Head: head, Grow: true}, {Right: true}}, Rows: rows})
+	}
+	if slips := m.Job.AcceptedSlips(); len(slips) > 0 {
+		rows := [][]sheet.Cell{sheet.Row(m.T("order-paper/locked", "revision", m.Job.Record.Lock.Revision), m.Show(m.agreed(m.Job.Record.Lock.Gross)))}
+		for _, s := range slips {
+			rows = append(rows, sheet.Row(m.T("order-paper/change", "n", s.Number, "date", s.Accepted), m.Show(m.agreed(s.Gross))))
+		}
+		table(m.T("offering/agreed"), rows)
+	}
+	var rows [][]sheet.Cell
+	for _, d := range m.Job.Payments() {
+		rows = append(rows, sheet.Row(capital(m.Words.Given(d.Stage)), m.Show(d.Gross)))
+	}
+	table(m.T("money/stages"), rows)
+	return blocks
 }
 
 // terms are those of the offer, or of the workshop's own book.
@@ -151,14 +231,21 @@ func (m *maker) terms() string {
 	return strings.TrimSpace(m.Book.Terms)
 }
 
-// snapshot is the offer of this very design where it carries all that is signed; nil where
-// there is none, or one of an earlier program.
+// snapshot is the offer that was locked, or else that of this very design, where it carries
+// all that is signed; nil where there is none, or one of an earlier program.
 func (m *maker) snapshot() *design.Offer {
-	if m.offered() && m.Doc.Offer.Made != "" {
-		return m.Doc.Offer
+	o := m.Job.LockedOffer(m.Doc)
+	if o == nil && m.offered() {
+		o = m.Doc.Offer
 	}
-	return nil
+	if o == nil || o.Made == "" {
+		return nil
+	}
+	return o
 }
+
+// ordered reports whether anything was agreed on.
+func (m *maker) ordered() bool { return m.Job.Record.Lock != nil && !m.Doc.Design.Work.OwnBuild }
 
 // otherLooks are what was kept beside this look, with what each costs.
 func (m *maker) otherLooks() []sheet.Block {
@@ -182,6 +269,9 @@ func (m *maker) otherLooks() []sheet.Block {
 
 // kept are the looks that were kept beside this one, and what each costs this reader.
 func (m *maker) kept() (all []design.OfferedLook, prices []string) {
+	if m.ordered() {
+		return nil, nil
+	}
 	if o := m.snapshot(); o != nil {
 		for _, other := range o.Others {
 			prices = append(prices, m.against(m.ofAmount(other.Gross), m.ofAmount(o.Gross)))
@@ -306,7 +396,7 @@ func (m *maker) offerFacts() sheet.Block {
 	add := func(key string, value string) {
 		t.Rows = append(t.Rows, []sheet.Cell{{Text: m.T("offering/" + key)}, {Text: value, Bold: true}})
 	}
-	if o := m.snapshot(); o != nil && o.Look != "" {
+	if o := m.snapshot(); o != nil && o.Look != "" && o.Revision == m.Plan.Revision {
 		add("look", o.Look)
 	}
 	n := 0
@@ -374,6 +464,8 @@ func (m *maker) included() []string {
 // currency is that of the price on this paper.
 func (m *maker) currency() string {
 	switch {
+	case m.ordered():
+		return m.Job.Record.Lock.Currency
 	case m.offered():
 		return m.Doc.Offer.Currency
 	case m.Client:
@@ -393,6 +485,8 @@ func (m *maker) phrases(all []words.Phrase) []string {
 // priceBlocks are the price as this reader may know it.
 func (m *maker) priceBlocks() []sheet.Block {
 	switch {
+	case m.ordered():
+		return m.agreedBlocks()
 	case m.offered():
 		return m.firm(m.ofAmount(m.Doc.Offer.Net), m.ofAmount(m.Doc.Offer.Tax), m.ofAmount(m.Doc.Offer.Gross), m.T("offering/until", "date", m.Doc.Offer.ValidUntil))
 	case !m.Client && m.Plan.Price.Sold && m.Plan.Price.Gross.Minor > 0:
@@ -449,7 +543,7 @@ func (m *maker) firm(net, tax, gross money.Money, holds string) []sheet.Block {
 
 // taxLines say the tax in a price: at one rate, at each of several, or by whom it is owed.
 func (m *maker) taxLines(net, tax money.Money) []string {
-	terms, taxes, reverse := m.Doc.Design.Money, m.Plan.Price.Taxes, ""
+	taxes, reverse := m.Plan.Price.Taxes, ""
 	if !m.Client {
 		reverse = m.Book.ReverseCharge
 	}
@@ -461,6 +555,13 @@ func (m *maker) taxLines(net, tax money.Money) []string {
 	} else if m.Plan.Price.Tax != tax {
 		taxes = nil
 	}
+	return m.taxesSaid(net, tax, taxes, reverse)
+}
+
+// taxesSaid say the taxes of a price; reverse is the sentence of whoever asks it where the
+// client owes the tax, or empty.
+func (m *maker) taxesSaid(net, tax money.Money, taxes []cost.TaxAmount, reverse string) []string {
+	terms := m.Doc.Design.Money
 	switch {
 	case terms.Reverse && reverse != "":
 		return []string{m.T("offering/net-only", "net", net), m.Words.Given(reverse)}

@@ -33,6 +33,7 @@ func (m *maker) changeSlips() []sheet.Paper {
 		}
 		row("more-net", s.Net, false)
 		if s.Fee > 0 {
+			row("look", s.Net-s.Fee, false)
 			row("fee", s.Fee, false)
 		}
 		row("more-tax", s.Tax, false)

@@ -19,11 +19,15 @@ func (s *Session) actedBeside(req Request) (doc design.Document, known bool, err
 		doc, err = s.atLook(req.Path, design.OpenLook)
 	case "drop-look":
 		doc, err = s.atLook(req.Path, design.DropLook)
-	case "make-offer":
-		doc, err = s.offer(req.Value)
-	case "withdraw-offer":
+	case "make-offer", "withdraw-offer":
+		if locked := s.job().NoNewOffer(); locked.Key != "" {
+			return s.now.doc, true, errors.New(s.reader().Say(locked.Key, locked.Args))
+		}
 		doc = s.now.doc
 		doc.Offer = nil
+		if req.Name == "make-offer" {
+			doc, err = s.offer(req.Value)
+		}
 	default:
 		return doc, false, nil
 	}

@@ -121,8 +121,8 @@ func TestAnOrder(t *testing.T) {
 	shown = html(ask(t, s, session.Request{Op: "section", Name: "money"}))
 	assert.Contains(t, shown, "Stock ordered")
 	assert.Contains(t, shown, "€0.00 still to be invoiced")
-	assert.Contains(t, shown, "It falls due with the state “Ready”, which nobody has noted yet.")
-	assert.Contains(t, shown, "It falls due with the state “Hung”")
+	assert.Contains(t, shown, "Not due yet: it falls due with the state “Ready”, which nobody has noted.")
+	assert.Contains(t, shown, "Not due yet: it falls due with the state “Hung”")
 	assert.NotContains(t, shown, "with the state “Agreed”")
 	assert.Equal(t, 2, strings.Count(shown, "has no number yet"))
 
@@ -130,12 +130,13 @@ func TestAnOrder(t *testing.T) {
 	assert.Contains(t, papers, `data-path="order"`)
 	assert.Contains(t, html(today(session.Request{Name: "papers-set", Path: "order"})), "Invoice 17")
 
-	// Nobody else reads of it, and no file or link holds it.
+	// Nobody else may change it, and no file or link holds it.
 	for _, reading := range []string{"client", "builder"} {
 		shown := read(t, s, reading, "money")
 		assert.NotContains(t, shown, "Change 1:")
 		assert.NotContains(t, shown, "record.calls")
 	}
+	assert.NotContains(t, read(t, s, "builder", "money"), "Agreed", "a home builder buys goods")
 	file := ask(t, s, session.Request{Op: "save"}).File.Text
 	assert.NotContains(t, file, "slips")
 	assert.NotContains(t, file, "calls")
@@ -164,5 +165,96 @@ func TestSlipOnPaper(t *testing.T) {
 	text := plain(choose(t, s, "papers-set", "order"))
 	for _, want := range []string{"Wood", "Poplar", "Oak", before, s.Plan().Revision} {
 		assert.Contains(t, text, want)
+	}
+}
+
+// Once a change is accepted the agreed sum is what the page states, to maker and client:
+// headline, payments and the line under the picture. What the design of now would cost by
+// itself stands beside it, for the maker alone; no range, no offer and no word of a change
+// is left.
+func TestWhatWasAgreedIsStated(t *testing.T) {
+	s := fresh()
+	openBook(t, s, design.EncodeBook(ownBook()), "file")
+	read(t, s, "maker", "money")
+	act := func(name, value string) session.Response {
+		t.Helper()
+		res := ask(t, s, session.Request{Op: "act", Name: name, Value: value, Today: "2026-03-02"})
+		require.True(t, res.OK, "%v", res.Faults)
+		return res
+	}
+	money := func(reading string) string {
+		t.Helper()
+		return strings.ReplaceAll(plain(read(t, s, reading, "money")), "&#43;", "+")
+	}
+	act("make-offer", "30")
+	offered := s.Plan().Price.Gross
+	act("lock", "")
+	whole := html(ask(t, s, session.Request{Op: "section", Name: "money"}))
+	assert.NotContains(t, whole, `data-act="make-offer"`)
+	assert.NotContains(t, whole, `data-act="withdraw-offer"`)
+	for _, name := range []string{"make-offer", "withdraw-offer"} {
+		res := ask(t, s, session.Request{Op: "act", Name: name, Value: "30", Today: "2026-03-02"})
+		require.False(t, res.OK, name)
+		assert.Contains(t, res.Faults[0].Message, "A change goes by a slip")
+	}
+	require.NotNil(t, s.Document().Offer)
+
+	require.True(t, set(t, s, group+".wood", "oak").OK)
+	text := money("client")
+	assert.Contains(t, text, offered.Format("en"))
+	assert.Contains(t, text, "A change holds once its slip is accepted.")
+	act("slip", "")
+	require.True(t, set(t, s, "record.slips[0].reason", "Oak after all.").OK)
+	res := act("accept-slip", "")
+	slip := kept(t, res).Slips[0]
+	now := s.Plan().Price.Gross
+	require.NotZero(t, slip.Fee)
+	more := slip.Gross.In(now.Currency)
+	agreed := offered.Add(more)
+	require.NotEqual(t, now, agreed, "the fee is no part of what the design costs")
+
+	text = money("maker")
+	for _, want := range []string{
+		agreed.Format("en"), "Change 1, accepted on 2026-03-02: +" + more.Format("en"), "Oak after all.",
+		"The design of now would cost " + now.Format("en") + " by itself (−" + agreed.Sub(now).Format("en") + ")",
+		"+" + (slip.Net - slip.Fee).In(now.Currency).Format("en") + " for the look and +" + slip.Fee.In(now.Currency).Format("en") + " for the change itself",
+	} {
+		assert.Contains(t, text, want)
+	}
+	for _, not := range []string{"The design has changed since it was offered", "What brings the price down", "The client sees"} {
+		assert.NotContains(t, text, not)
+	}
+	var due []string
+	rec := kept(t, res)
+	for _, st := range rec.Lock.Stages {
+		due = append(due, agreed.MulDiv(int64(st.Percent), 100, 0).Format("en"))
+	}
+	assert.Contains(t, text, due[0])
+
+	client := money("client")
+	for _, want := range []string{agreed.Format("en"), offered.Format("en"), "Change 1, accepted on 2026-03-02: +" + more.Format("en"), due[0]} {
+		assert.Contains(t, client, want)
+	}
+	low, high := s.Plan().Price.Low, s.Plan().Price.High
+	for _, not := range []string{"Offered at", "has changed since", "by itself", now.Format("en"), " – ", low.Whole("en"), high.Whole("en")} {
+		assert.NotContains(t, client, not)
+	}
+	read(t, s, "maker", "money")
+	hidden := plain(html(act("hide-figures", "")))
+	assert.Contains(t, hidden, agreed.Format("en"))
+	assert.Contains(t, hidden, "Agreed, with tax")
+	assert.NotContains(t, hidden, "by itself")
+	act("hide-figures", "")
+
+	// The client's paper says the same, whoever prints it.
+	for _, reading := range []string{"maker", "client"} {
+		read(t, s, reading, "papers")
+		paper := plain(choose(t, s, "papers-set", "offer"))
+		for _, want := range []string{"Order confirmation", agreed.Format("en"), offered.Format("en"), "Change 1, accepted on 2026-03-02", due[0]} {
+			assert.Contains(t, paper, want, reading)
+		}
+		for _, not := range []string{"Indication", "Not an offer yet", now.Format("en")} {
+			assert.NotContains(t, paper, not, reading)
+		}
 	}
 }

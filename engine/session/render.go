@@ -51,12 +51,15 @@ func (s *Session) plain() page.Input {
 }
 
 // levers are what brings the open design down to its budget, for its reader: a
-// client's are reckoned with the selling book, a home builder's with the goods.
+// client's are reckoned with the selling book, a home builder's with the goods. What was
+// agreed on changes by a slip alone.
 func (s *Session) levers() []engine.Lever {
-	switch s.now.doc.View.Reading {
-	case page.Client:
+	switch reading := s.now.doc.View.Reading; {
+	case reading != page.Builder && s.record().Lock != nil:
+		return nil
+	case reading == page.Client:
 		return engine.QuoteLevers(s.now.doc, s.now.plan, s.prices.planner, s.prices.selling())
-	case page.Builder:
+	case reading == page.Builder:
 		return engine.GoodsLevers(s.now.doc, s.now.plan, s.prices.planner)
 	default:
 		return engine.Levers(s.now.doc, s.now.plan, s.prices.planner)

@@ -140,6 +140,7 @@ func englishPrices() map[string]string {
 		"offer/for-days":            "Offer it for {n} days",
 		"offer/in-links":            "The file and the link that you send now carry it.",
 		"offer/withdraw":            "Withdraw the offer",
+		"offer/is-agreed":           "What was offered is agreed on: see “The order”. A change goes by a slip, and nothing is offered anew unless the lock is undone.",
 		"offer/no-price":            "There is no price to offer.",
 		"offer/no-book":             "Example figures make no offer. Open your own price book first.",
 		"offer/no-day":              "An offer needs today’s date, which is not known here.",

@@ -185,6 +185,8 @@ func englishSections() map[string]string {
 		"strip/mass-value":     "{mass}",
 		"strip/range":          "Price with tax",
 		"strip/offered":        "Offered, with tax",
+		"strip/agreed":         "Agreed, with tax",
+		"strip/agreed-net":     "Agreed, net",
 		"strip/blocks":         "Blocks",
 		"strip/hours":          "Hours",
 		"strip/hours-value":    "{hours}",

@@ -101,6 +101,11 @@ func englishPapers() map[string]string {
 
 		"paper/offer":             "Offer",
 		"paper/indication":        "Indication",
+		"paper/confirmation":      "Order confirmation",
+		"offering/ordered-on":     "Ordered on {date}",
+		"offering/ordered-by":     "Ordered on {date} by offer {number}",
+		"offering/agreed":         "What was agreed on",
+		"offering/confirmed-lead": "Agreed is revision {revision} at {gross} with tax, accepted changes included. A further change goes by a slip.",
 		"paper/glance":            "At a glance",
 		"offering/to":             "For",
 		"offering/number":         "Offer {number}",

@@ -140,6 +140,7 @@ func germanPrices() map[string]string {
 		"offer/for-days":            "Für {n} {n|Tag|Tage} anbieten",
 		"offer/in-links":            "Die Datei und der Link, die Sie jetzt senden, tragen es mit.",
 		"offer/withdraw":            "Angebot zurückziehen",
+		"offer/is-agreed":           "Was angeboten wurde, ist vereinbart: siehe „Die Bestellung“. Eine Änderung geht über einen Nachtrag, und neu angeboten wird nur, wenn die Festschreibung zurückgenommen ist.",
 		"offer/no-price":            "Es gibt keinen Preis zum Anbieten.",
 		"offer/no-book":             "Beispielzahlen ergeben kein Angebot. Öffnen Sie zuerst Ihr eigenes Preisbuch.",
 		"offer/no-day":              "Ein Angebot braucht das heutige Datum, das hier nicht bekannt ist.",

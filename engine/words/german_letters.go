@@ -46,6 +46,7 @@ func germanLetters() map[string]string {
 		"enquiry/changes":       "Geändert, seit der Kunde schrieb",
 		"enquiry/no-changes":    "Nichts, was der Kunde sieht.",
 		"enquiry/with-offer":    "Die Antwort enthält das Angebot, das bis {date} offen ist.",
+		"enquiry/with-order":    "Die Antwort enthält nicht, was vereinbart wurde, {gross} mit Steuer: Das ist Teil der Akte. Senden Sie die Papiere für den Kunden mit.",
 		"enquiry/without-offer": "Für genau diesen Entwurf gibt es kein Angebot: Der Kunde sieht eine Spanne.",
 		"enquiry/leaves":        "Diesen Browser verlassen die Kundenfassung des Entwurfs, Ihre Nachricht und was der Kunde gesandt hat.",
 

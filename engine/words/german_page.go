@@ -185,6 +185,8 @@ func germanSections() map[string]string {
 		"strip/mass-value":     "{mass}",
 		"strip/range":          "Preis mit Steuer",
 		"strip/offered":        "Angeboten, mit Steuer",
+		"strip/agreed":         "Vereinbart, mit Steuer",
+		"strip/agreed-net":     "Vereinbart, netto",
 		"strip/blocks":         "Klötze",
 		"strip/hours":          "Stunden",
 		"strip/hours-value":    "{hours}",

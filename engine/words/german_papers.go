@@ -101,6 +101,11 @@ func germanPapers() map[string]string {
 
 		"paper/offer":             "Angebot",
 		"paper/indication":        "Richtpreis",
+		"paper/confirmation":      "Auftragsbestätigung",
+		"offering/ordered-on":     "Bestellt am {date}",
+		"offering/ordered-by":     "Bestellt am {date} nach Angebot {number}",
+		"offering/agreed":         "Was vereinbart wurde",
+		"offering/confirmed-lead": "Vereinbart ist Revision {revision} zu {gross} mit Steuer, angenommene Änderungen eingeschlossen. Eine weitere Änderung geht über einen Nachtrag.",
 		"paper/glance":            "Auf einen Blick",
 		"offering/to":             "Für",
 		"offering/number":         "Angebot {number}",
