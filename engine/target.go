@@ -56,26 +56,53 @@ func (p Paying) woods() []string {
 	return cheapWoods(p.Book)
 }
 
+// Ways are what would have to change for a budget.
+type Ways struct {
+	Found   []Way
+	Nearest Way // where none was found: the strongest changes that can be made together; without any, none saves
+}
+
 // WaysToBudget returns up to three sets of changes that bring a job within its budget, the
 // smallest sets first and of those the ones that leave most of the price, while no Stop
 // comes that was not there: what would have to change. None where the job is within its
 // budget, or no three changes are enough. It plans up to some dozens of jobs: it is for
 // who asks for it.
-func WaysToBudget(doc design.Document, r Result, by Paying) []Way {
+func WaysToBudget(doc design.Document, r Result, by Paying) Ways {
 	now, ok := by.paid(doc.Design, r)
 	budget := cost.Budget(doc.Design.Money, now.Currency)
 	if !ok || budget.Minor == 0 || now.Cmp(budget) <= 0 {
-		return nil
+		return Ways{}
 	}
 	s := search{doc: doc, plan: r, planner: NewPlanner(by.Book), by: by, now: now, stops: stopsOf(r)}
 	s.single(candidates(doc, by.woods()))
 	for n := 1; n <= mostChanges && len(s.found) == 0; n++ {
 		s.combine(nil, 0, n, budget)
 	}
+	if len(s.found) == 0 {
+		return Ways{Nearest: s.nearest()}
+	}
 	slices.SortStableFunc(s.found, func(x, y Way) int {
 		return cmp.Or(y.Paid.Cmp(x.Paid), cmp.Compare(len(x.Changes), len(y.Changes)))
 	})
-	return s.found[:min(len(s.found), mostWays)]
+	return Ways{Found: s.found[:min(len(s.found), mostWays)]}
+}
+
+// nearest adds the strongest change of each kind to those before it, as long as they can be
+// made together and save more.
+func (s *search) nearest() Way {
+	best := Way{Paid: s.now}
+	for _, l := range s.one {
+		if len(best.Changes) == mostChanges {
+			break
+		}
+		if slices.ContainsFunc(best.Changes, func(had Lever) bool { return had.Key == l.Key }) {
+			continue
+		}
+		if way, _, ok := s.try(append(slices.Clone(best.Changes), l)); ok && way.Paid.Cmp(best.Paid) < 0 {
+			best = way
+		}
+	}
+	return best
 }
 
 // search looks for ways.

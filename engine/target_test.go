@@ -44,7 +44,7 @@ func TestWaysToBudget(t *testing.T) {
 			doc = edit(t, doc, "money.budget = "+c.budget)
 			r := plan(t, doc.Design)
 			require.Positive(t, r.Price.Gross.Cmp(cost.Budget(doc.Design.Money, r.Price.Currency)), "over its budget: %s", r.Price.Gross.Plain())
-			ways := engine.WaysToBudget(doc, r, maker())
+			ways := engine.WaysToBudget(doc, r, maker()).Found
 			require.NotEmpty(t, ways)
 			for _, w := range ways {
 				assert.GreaterOrEqual(t, len(w.Changes), c.least)
@@ -66,9 +66,17 @@ func TestWaysToBudget(t *testing.T) {
 func TestNoWayToBudget(t *testing.T) {
 	doc := design.Default()
 	r := plan(t, doc.Design)
-	assert.Empty(t, engine.WaysToBudget(doc, r, maker()), "no budget was said")
-	assert.Empty(t, engine.WaysToBudget(edit(t, doc, "money.budget = 100000"), r, maker()))
-	assert.Empty(t, engine.WaysToBudget(edit(t, doc, "money.budget = 20"), r, maker()))
+	assert.Empty(t, engine.WaysToBudget(doc, r, maker()).Found, "no budget was said")
+	assert.Empty(t, engine.WaysToBudget(edit(t, doc, "money.budget = 100000"), r, maker()).Found)
+	hopeless := engine.WaysToBudget(edit(t, doc, "money.budget = 20"), r, maker())
+	assert.Empty(t, hopeless.Found)
+	near := hopeless.Nearest
+	require.NotEmpty(t, near.Changes)
+	gone, err := engine.GoWay(doc, near)
+	require.NoError(t, err)
+	gone = engine.KeepPlaced(doc, r, gone)
+	assert.Equal(t, plan(t, gone.Design).Price.Gross, near.Paid, "it costs what is said")
+	assert.Negative(t, near.Paid.Cmp(r.Price.Gross))
 }
 
 // A budget and a wall: each candidate is within the budget, on the wall, free of new Stops
@@ -174,7 +182,7 @@ func TestFromBudgetIsPublic(t *testing.T) {
 		for _, c := range buys.Found {
 			out = append(out, c.Key+" "+c.Plan.Revision+" "+c.Paid.Plain())
 		}
-		for _, w := range ways {
+		for _, w := range ways.Found {
 			out = append(out, w.Paid.Plain())
 		}
 		return out

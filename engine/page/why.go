@@ -19,17 +19,17 @@ import (
 
 // Why is what a reader has asked of a price.
 type Why struct {
-	Open  bool         // the price is explained; for its maker
-	Odds  cost.Odds    // how the job may end, where it is open
-	Asked bool         // what would have to change for the budget
-	Ways  []engine.Way // that answer it
-	Begun bool         // from the budget
-	Buys  engine.Buys  // what it buys
+	Open  bool        // the price is explained; for its maker
+	Odds  cost.Odds   // how the job may end, where it is open
+	Asked bool        // what would have to change for the budget
+	Ways  engine.Ways // that answer it
+	Begun bool        // from the budget
+	Buys  engine.Buys // what it buys
 }
 
 // whySlots are the answers.
 func (v *view) whySlots() []slot {
-	all := []slot{{id: "begin", template: "from-budget", data: v, after: notBudget}}
+	all := []slot{{id: "begin", template: "from-budget", data: v}}
 	if v.Reading != Client {
 		all = append(all, slot{id: "ways", template: "ways", data: v})
 	}
@@ -38,12 +38,6 @@ func (v *view) whySlots() []slot {
 	}
 	return all
 }
-
-// budgetPath is the field of the budget.
-const budgetPath = "money.budget"
-
-// notBudget is for a slot that holds the field of the budget.
-func notBudget(changed string) bool { return changed != budgetPath }
 
 // Explained reports whether the price is explained.
 func (v *view) Explained() bool { return v.Why.Open && v.HasPrice() }
@@ -61,18 +55,33 @@ type BudgetWay struct {
 // BudgetWays are the ways to the budget.
 func (v *view) BudgetWays() []BudgetWay {
 	var all []BudgetWay
-	for i, w := range v.Why.Ways {
-		line := BudgetWay{Index: i}
-		for _, l := range w.Changes {
-			line.Changes = append(line.Changes, v.leverSentence(l))
-		}
-		line.Ends = v.T("way/ends", "paid", w.Paid.Format(v.locale()))
-		if w.Hours >= leastHours {
-			line.Ends += " " + v.T("lever/hours", "hours", hours(w.Hours))
-		}
+	for i, w := range v.Why.Ways.Found {
+		line := v.budgetWay(w)
+		line.Index = i
 		all = append(all, line)
 	}
 	return all
+}
+
+// NearestWay is where the strongest changes lead that are not enough; nil where none saves.
+func (v *view) NearestWay() *BudgetWay {
+	if len(v.Why.Ways.Nearest.Changes) == 0 {
+		return nil
+	}
+	line := v.budgetWay(v.Why.Ways.Nearest)
+	return &line
+}
+
+func (v *view) budgetWay(w engine.Way) BudgetWay {
+	var line BudgetWay
+	for _, l := range w.Changes {
+		line.Changes = append(line.Changes, v.leverSentence(l))
+	}
+	line.Ends = v.T("way/ends", "paid", w.Paid.Format(v.locale()))
+	if w.Hours >= leastHours {
+		line.Ends += " " + v.T("lever/hours", "hours", hours(w.Hours))
+	}
+	return line
 }
 
 // HasBudget reports whether a budget was said.

@@ -2,6 +2,7 @@ package session
 
 import (
 	"errors"
+	"fmt"
 	"strconv"
 
 	"blockfield/engine"
@@ -14,7 +15,7 @@ import (
 // design, the prices and the reader that it was asked of.
 type asked struct {
 	open     bool // the price is explained
-	ways     []engine.Way
+	ways     engine.Ways
 	waysOf   string
 	buys     engine.Buys
 	foundOf  string
@@ -24,9 +25,10 @@ type asked struct {
 	hasFound bool
 }
 
-// question names what an answer is of.
+// question names what an answer is of: the design and its money, of which the code of the
+// design says nothing; the prices; and the reader.
 func (s *Session) question() string {
-	return s.now.plan.Revision + s.now.plan.BookCode + s.now.doc.View.Reading
+	return fmt.Sprintf("%s %s %s %+v", s.now.plan.Revision, s.now.plan.BookCode, s.now.doc.View.Reading, s.now.doc.Design.Money)
 }
 
 func (s *Session) paying() engine.Paying {
@@ -82,8 +84,8 @@ func (s *Session) answered(name, path string) (design.Document, error) {
 	why := s.why()
 	switch {
 	case err != nil || i < 0:
-	case name == "go-way" && i < len(why.Ways):
-		return engine.GoWay(s.now.doc, why.Ways[i])
+	case name == "go-way" && i < len(why.Ways.Found):
+		return engine.GoWay(s.now.doc, why.Ways.Found[i])
 	case name == "take-candidate" && i < len(why.Buys.Found):
 		doc := s.now.doc
 		doc.Design, doc.Assumed = why.Buys.Found[i].Doc.Design, why.Buys.Found[i].Doc.Assumed

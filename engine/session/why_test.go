@@ -78,3 +78,20 @@ func TestBeginWithABudget(t *testing.T) {
 	set(t, s, "money.budget", "0")
 	assert.Contains(t, html(act(t, s, session.Request{Name: "from-budget"})), "No budget was said yet.")
 }
+
+// What a budget buys is no answer for another budget, and where no change is enough it is
+// said how near the strongest come.
+func TestAnswersAreOfTheirBudget(t *testing.T) {
+	s := fresh()
+	openBook(t, s, design.EncodeBook(ownBook()), "file")
+	read(t, s, "maker", "money")
+	require.True(t, set(t, s, "money.budget", "2500").OK)
+	assert.Contains(t, html(act(t, s, session.Request{Name: "from-budget"})), `data-act="take-candidate"`)
+	res := set(t, s, "money.budget", "30")
+	require.Contains(t, html(res), `id="from-budget-more"`, "the answer is drawn anew")
+	assert.NotContains(t, html(res), `data-act="take-candidate"`)
+	none := html(act(t, s, session.Request{Name: "ways"}))
+	assert.Contains(t, none, "No three of the usual changes are enough")
+	assert.Contains(t, none, "The strongest that can be made together:")
+	assert.NotContains(t, none, `data-act="go-way"`)
+}

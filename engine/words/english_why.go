@@ -40,6 +40,7 @@ func englishWhy() map[string]string {
 		"way/ends":    "Together {paid}.",
 		"way/do":      "Make these changes",
 		"way/none":    "No three of the usual changes are enough for this budget without a new Stop.",
+		"way/nearest": "The strongest that can be made together:",
 
 		"candidate/heading":      "Begin with a budget",
 		"candidate/lead-client":  "Say what you want to spend, with tax. The wall is taken as it is; up to three suggestions come out, in the proportions of now and with {room} free at either side. What each most likely costs is within the budget; its range says from where to where that may go.",

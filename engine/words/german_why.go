@@ -40,6 +40,7 @@ func germanWhy() map[string]string {
 		"way/ends":    "Zusammen {paid}.",
 		"way/do":      "Diese Änderungen machen",
 		"way/none":    "Keine drei der üblichen Änderungen genügen für dieses Budget ohne einen neuen Halt.",
+		"way/nearest": "Die stärksten, die zusammengehen:",
 
 		"candidate/heading":      "Mit einem Budget beginnen",
 		"candidate/lead-client":  "Sagen Sie, was Sie ausgeben möchten, mit Steuer. Die Wand wird genommen, wie sie ist; heraus kommen bis zu drei Vorschläge, in den Proportionen von jetzt und mit {room} Platz auf jeder Seite. Im Budget liegt, was jeder am ehesten kostet; die Spanne sagt, von wo bis wohin es gehen kann.",
