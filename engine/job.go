@@ -29,7 +29,7 @@ type Job struct {
 // Today is an ISO date; where it is empty nobody knows the day.
 func Follow(d design.Design, r Result, rec design.Record, today string) Job {
 	j := Job{Plan: r, design: d}
-	j.Record, j.Sections, j.Counts = fit(rec, r)
+	j.Record, j.Sections, j.Counts = fit(rec, r, d.Work)
 	j.Cards = r.layup(d, rec.Lay.Start, j.good)
 	j.Tools = j.advise()
 	j.Days = j.Schedule(d, today)

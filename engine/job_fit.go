@@ -3,6 +3,7 @@ package engine
 import (
 	"slices"
 
+	"blockfield/engine/bench"
 	"blockfield/engine/cost"
 	"blockfield/engine/design"
 	"blockfield/engine/layup"
@@ -62,7 +63,7 @@ const recutSpare = 2
 
 // fit gives the record an entry for every section, bin, task and line of the plan, so
 // that each has a place to be typed in. Entries that nothing asks for any more stay.
-func fit(rec design.Record, r Result) (design.Record, []Section, []Count) {
+func fit(rec design.Record, r Result, w design.Work) (design.Record, []Section, []Count) {
 	rec = pruned(design.CloneRecord(rec))
 	var sections []Section
 	var counts []Count
@@ -91,7 +92,7 @@ func fit(rec design.Record, r Result) (design.Record, []Section, []Count) {
 			counts = append(counts, count(bin, at, rec.Bins[at], h.Need, h.Spare))
 		}
 	}
-	rec.Times = fitTimes(rec.Times, r)
+	rec.Times = fitTimes(rec.Times, r.Bill.Timed(w))
 	rec.Spent = fitSpent(rec.Spent, r)
 	rec.Weighed = fitWeighed(rec.Weighed, r)
 	return rec, sections, counts
@@ -132,10 +133,10 @@ func nearest(n int, taken map[int]bool, size length.Length, entry func(int) (len
 	return best
 }
 
-// fitTimes adds the tasks of the plan that have no entry yet.
-func fitTimes(times []design.Time, r Result) []design.Time {
-	for _, t := range r.Bill.Tasks {
-		if !slices.ContainsFunc(times, func(had design.Time) bool { return had.Task == t.ID }) {
+// fitTimes adds the tasks of the plan that have no entry yet. The road has one of its own.
+func fitTimes(times []design.Time, tasks []bench.TaskTime) []design.Time {
+	for _, t := range tasks {
+		if t.ID != bench.Road && !slices.ContainsFunc(times, func(had design.Time) bool { return had.Task == t.ID }) {
 			times = append(times, design.Time{Task: t.ID})
 		}
 	}

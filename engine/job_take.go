@@ -129,9 +129,11 @@ func (j Job) Tool(name string) design.Record {
 	return rec
 }
 
-// taught is what the job has to say to a price book.
-func (j Job) taught() learn.Job {
-	out := learn.Job{Times: j.Record.Times, Spent: j.Record.Spent}
+// taught is what the job has to say to a price book, against what it is held against.
+func (j Job) taught(b design.Book) learn.Job {
+	held := j.HeldAgainst(b)
+	out := learn.Job{Times: slices.Clone(j.Record.Times), Spent: slices.Clone(j.Record.Spent)}
+	reckonedAnew(out.Times, out.Spent, held)
 	for _, g := range j.Plan.Groups {
 		out.Woods = append(out.Woods, g.Design.Woods()...)
 		out.FrameWoods = append(out.FrameWoods, g.Design.Frame.Wood)
@@ -144,17 +146,31 @@ func (j Job) taught() learn.Job {
 // Lessons are what the times of the job say of the tasks of a book, and what was spent
 // says of its prices.
 func (j Job) Lessons(book design.Book) ([]learn.Lesson, []learn.PriceLesson) {
-	job := j.taught()
+	job := j.taught(book)
 	return learn.Lessons(book, job), learn.PriceLessons(job)
 }
 
-// CanLearn reports whether a book may learn from the job: it was not set aside, none
-// has yet, and there is something to say.
-func (j Job) CanLearn() bool {
-	says := slices.ContainsFunc(j.Record.Times, func(t design.Time) bool { return t.Minutes > 0 && t.Reckoned > 0 }) ||
-		slices.ContainsFunc(j.Record.Spent, func(s design.Spent) bool { return s.Amount > 0 && s.Reckoned > 0 })
-	return says && !j.Record.Learn.Aside && j.Record.Learn.Into == ""
+// CanLearn reports whether a book may learn from the job: it was not set aside, and there
+// is something to say that none has learned yet.
+func (j Job) CanLearn(book design.Book) bool {
+	if j.Record.Learn.Aside || j.learnedBefore() {
+		return false
+	}
+	times, prices := j.Lessons(book)
+	return slices.ContainsFunc(times, func(l learn.Lesson) bool { return l.Standing == learn.Learns }) ||
+		slices.ContainsFunc(prices, func(l learn.PriceLesson) bool { return l.Standing == learn.Learns })
 }
 
-// Learned is the price book that the job makes of one.
-func (j Job) Learned(book design.Book) design.Book { return learn.From(book, j.taught()) }
+// learnedBefore reports whether a book of an earlier program has learned from the job: what
+// it learned was not written down, so that nothing further can be told from it.
+func (j Job) learnedBefore() bool { return j.Record.Learn.Into != "" && j.Record.Held == nil }
+
+// Learned is the price book that the job makes of one, and the record that says what it has
+// taught; the code of the new book is not in it yet.
+func (j Job) Learned(book design.Book) (design.Book, design.Record) {
+	job := j.taught(book)
+	rec := j.Holding(book)
+	rec.Times, rec.Spent = learn.Mark(book, job)
+	rec.Learn.From = book.Code()
+	return learn.From(book, job), rec
+}

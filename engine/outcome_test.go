@@ -8,6 +8,7 @@ import (
 	"blockfield/engine/cost"
 	"blockfield/engine/design"
 	"blockfield/engine/design/designtest"
+	"blockfield/engine/length"
 	"blockfield/engine/money"
 
 	"github.com/stretchr/testify/assert"
@@ -67,32 +68,134 @@ func TestOutcomeByHand(t *testing.T) {
 	assert.Equal(t, money.Sum(p.BoughtIn, p.Labour, p.Overhead, p.Travel), o.Reckoned, "what was typed is what was reckoned")
 	off := o.Took.Sub(o.Reckoned).Minor
 	assert.InDelta(t, 4800-1500+5000, off, 3, "each line is rounded to the cent")
-	assert.Equal(t, o.Net.Sub(o.Took), o.Profit)
-	assert.Equal(t, -off, o.Profit.Sub(o.ReckonedProfit).Minor)
+	assert.Equal(t, p.Markup.Add(p.Contingency), o.Reserve)
+	assert.Equal(t, o.Net.Sub(o.Took).Sub(o.Reserve), o.Left)
+	assert.Equal(t, -off, o.Left.Sub(o.ReckonedLeft).Minor)
+	assert.Equal(t, p.Margin, o.ReckonedLeft, "the scale is that of the price")
+	assert.InDelta(t, p.MarginPercent, o.Share(o.ReckonedLeft), 1e-9)
+	assert.Equal(t, []float64{b.Policy.Margin, b.Policy.MarginFloor}, []float64{o.Asked, o.Floor})
 	goods := 0
 	for _, l := range p.Lines {
 		if l.Role == cost.Material && l.Name == "" && l.Amount.Minor != 0 {
 			goods++
 		}
 	}
-	assert.Equal(t, goods-1, o.OpenLines)
+	assert.Len(t, o.OpenLines, goods-1)
+	assert.NotContains(t, o.OpenLines, "line/block-stock")
+	timed := 0
+	for _, task := range job.Plan.Bill.Timed(designtest.Job(t, "s2").Work) {
+		if task.Minutes.Typical > 0 {
+			timed++
+		}
+	}
+	assert.Len(t, o.OpenTasks, timed-2, "the road among them")
+	assert.True(t, o.OpenRoad)
 	assert.True(t, o.Begun())
 	assert.False(t, follow(t, designtest.Job(t, "s2"), design.NewRecord()).Outcome(b).Begun())
 }
 
-// A book that has learned from the job reckons otherwise from then on; how the job went
-// stays what it was, for what was typed.
-func TestOutcomeStaysAfterLearning(t *testing.T) {
+// The road by hand: an hour more of it is 50, ten kilometres more are ten times their price.
+// A line that is sold as it stands is no part of what the workshop makes.
+func TestOutcomeOfTheRoad(t *testing.T) {
 	job, b := worked(t)
 	before := job.Outcome(b)
-	learned := job.Learned(b)
+	held := job.HeldAgainst(b)
+	road := 0.0
+	for _, task := range held.Tasks {
+		if task.Task == "road" {
+			road = task.Minutes
+		}
+	}
+	require.Positive(t, road)
+	require.Positive(t, held.Km)
+	job.Record.Road = design.Road{Minutes: road + 60, Km: held.Km + 10}
+	after := job.Outcome(b)
+	assert.InDelta(t, 5000+float64(10*b.Travel.PerKm)/100, after.Took.Sub(before.Took).Minor, 2)
+	assert.Equal(t, engine.RoadOutcome{Reckoned: held.Km, Km: held.Km + 10}, *after.Road)
+	assert.False(t, after.OpenRoad)
+	assert.Len(t, after.OpenTasks, len(before.OpenTasks)-1)
+
 	d := designtest.Job(t, "s2")
+	d.Money.Extras = []design.Extra{{Name: "Lamp", Amount: design.Units(300), Role: design.ExtraSold}}
+	plan, err := engine.Plan(d, b)
+	require.NoError(t, err)
+	o := engine.Follow(d, plan, job.Record, "2030-03-01").Outcome(b)
+	assert.Equal(t, int64(300_00), o.Beside.Minor)
+	assert.InDelta(t, plan.Price.MarginPercent, o.Share(o.ReckonedLeft), 1e-9)
+}
+
+// A book that has learned from the job reckons otherwise from then on; how the job went
+// stays what it was, to the cent, for what was typed as for the rest. So it does where the
+// book is dearer by the hour, and where nothing was typed but the job was agreed on.
+func TestOutcomeStaysAfterLearning(t *testing.T) {
+	job, b := worked(t)
+	d := designtest.Job(t, "s2")
+	before := job.Outcome(b)
+	learned, rec := job.Learned(b)
+	rec.Learn.Into = learned.Code()
+	require.NoError(t, design.ValidateRecord(rec))
+	again, err := design.DecodeRecord(design.EncodeRecord(rec))
+	require.NoError(t, err)
+	learned.Rates.Shop, learned.Policy.Margin, learned.Travel.PerKm = design.Units(70), 30, design.Units(3)
 	plan, err := engine.Plan(d, learned)
 	require.NoError(t, err)
 	require.NotEqual(t, job.Plan.Price.Labour, plan.Price.Labour)
-	after := engine.Follow(d, plan, job.Record, "2030-03-01").Outcome(learned)
+	after := engine.Follow(d, plan, again, "2030-03-01")
+	assert.Equal(t, before, after.Outcome(learned))
+	assert.False(t, after.CanLearn(learned), "it has taught what it had to")
+	assert.Equal(t, b.Code(), rec.Learn.From)
+
+	d.Walls[0].Groups[0].Place.Left = d.Walls[0].Groups[0].Place.Left.Add(length.MM(100))
+	elsewhere, err := engine.Plan(d, learned)
+	require.NoError(t, err)
+	require.NotEqual(t, plan.Revision, elsewhere.Revision)
+	assert.Equal(t, before, engine.Follow(d, elsewhere, again, "2030-03-01").Outcome(learned), "nor does a change of the design")
+}
+
+// What a job is held against is written down when it is agreed on or begun, not before. A
+// design that changes while nothing is agreed on is reckoned anew, another than the one
+// that was agreed on is not.
+func TestHolding(t *testing.T) {
+	d, b := designtest.Job(t, "s2"), design.DefaultBook()
+	plan, err := engine.Plan(d, b)
+	require.NoError(t, err)
+	job := engine.Follow(d, plan, design.NewRecord(), "2030-03-01")
+	assert.Nil(t, job.Holding(b).Held)
+	begun := job
+	begun.Record.Road.Km = 12
+	require.NotNil(t, begun.Holding(b).Held)
+	job.Record.Lock = &design.Lock{Revision: plan.Revision, Currency: plan.Price.Currency, Stages: b.Stages}
+	locked := job.Holding(b)
+	require.NotNil(t, locked.Held)
+	assert.Equal(t, plan.Revision, locked.Held.Revision)
+	assert.Equal(t, b.Code(), locked.Held.Book)
+
+	wider := design.Clone(design.Document{Design: d}).Design
+	wider.Walls[0].Groups[0].Width = wider.Walls[0].Groups[0].Width.Add(length.MM(400))
+	other, err := engine.Plan(wider, b)
+	require.NoError(t, err)
+	require.NotEqual(t, plan.Revision, other.Revision)
+	assert.Equal(t, other.Revision, engine.Follow(wider, other, begun.Holding(b), "2030-03-02").Holding(b).Held.Revision)
+	assert.Equal(t, plan.Revision, engine.Follow(wider, other, locked, "2030-03-02").Holding(b).Held.Revision)
+}
+
+// A record of an earlier program has no more than what was reckoned for what was typed: that
+// is kept, and one that a book has learned from is not held against the learned book.
+func TestOutcomeOfAnEarlierRecord(t *testing.T) {
+	job, b := worked(t)
+	before := job.Outcome(b)
+	learned, _ := job.Learned(b)
+	d := designtest.Job(t, "s2")
+	plan, err := engine.Plan(d, learned)
+	require.NoError(t, err)
+	rec := design.CloneRecord(job.Record)
+	rec.Learn.Into = learned.Code()
+	then := engine.Follow(d, plan, rec, "2030-03-01")
+	after := then.Outcome(learned)
 	assert.Equal(t, before.Tasks, after.Tasks)
 	assert.InDelta(t, before.Took.Sub(before.Reckoned).Minor, after.Took.Sub(after.Reckoned).Minor, 3)
+	assert.Nil(t, then.Holding(learned).Held)
+	assert.False(t, then.CanLearn(learned))
 }
 
 // What was agreed on is what is earned, whatever the plan of now would cost.
@@ -105,7 +208,7 @@ func TestOutcomeOfWhatWasAgreed(t *testing.T) {
 	o := job.Outcome(b)
 	assert.True(t, o.Agreed)
 	assert.Equal(t, int64(200_000), o.Net.Minor)
-	assert.InDelta(t, 100*float64(o.Profit.Minor)/200_000, o.Share(o.Profit), 1e-9)
+	assert.InDelta(t, 100*float64(o.Left.Minor)/200_000, o.Share(o.Left), 1e-9)
 }
 
 // An offer promises what the schedule holds: as usual at the earliest and at worst at the

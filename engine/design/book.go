@@ -52,6 +52,11 @@ type Learned struct {
 	Jobs   int     `json:"jobs"`   // that it rests on
 	Low    float64 `json:"low"`    // least minutes over reckoned minutes among them
 	High   float64 `json:"high"`   // most
+
+	// Rates that the book began with; 0 in a book of an earlier program.
+	BeganLow     float64 `json:"beganLow,omitempty"`
+	BeganTypical float64 `json:"beganTypical,omitempty"`
+	BeganHigh    float64 `json:"beganHigh,omitempty"`
 }
 
 // Early reports whether a day, "2026-03-31", is before the book's first one. An

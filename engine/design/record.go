@@ -45,6 +45,8 @@ type Record struct {
 	Lock     *Lock     `json:"lock,omitempty"` // nil: nothing was agreed on
 	Slips    []Slip    `json:"slips,omitempty"`
 	Calls    []Call    `json:"calls,omitempty"`
+	Held     *Held     `json:"held,omitempty"` // nil: the work has not begun, and nothing was agreed on
+	Road     Road      `json:"road,omitzero"`
 	Printed  []string  `json:"printed,omitempty"` // revisions that papers were printed of, the last one last
 }
 
@@ -183,6 +185,10 @@ type Time struct {
 	Task     string  `json:"task"`
 	Reckoned float64 `json:"reckonedMinutes"`
 	Minutes  float64 `json:"minutes"`
+	Aside    bool    `json:"aside,omitempty"` // nothing is learned from it
+	Sure     bool    `json:"sure,omitempty"`  // it holds, however far it is off
+	Taught   float64 `json:"taught,omitempty"`
+	Before   float64 `json:"before,omitempty"` // factor of the task before it was taught; Taught are the minutes that were
 }
 
 // Spent is what a line of the bill really cost, and what it was reckoned to cost when
@@ -191,6 +197,48 @@ type Spent struct {
 	Line     string `json:"line"`
 	Reckoned Amount `json:"reckoned"`
 	Amount   Amount `json:"amount"`
+	Aside    bool   `json:"aside,omitempty"`  // nothing is learned from it
+	Sure     bool   `json:"sure,omitempty"`   // it holds, however far it is off
+	Taught   Amount `json:"taught,omitempty"` // that was learned from
+}
+
+// Road is what the way to the client and back really took, all trips together; 0 where
+// nobody has said it.
+type Road struct {
+	Minutes float64 `json:"minutes,omitempty"`
+	Km      float64 `json:"km,omitempty"`
+}
+
+// Held is what a job is held against: all that was reckoned when it was agreed on or the
+// work began, at the rates of one price book. A book that comes in force later does not
+// change it.
+type Held struct {
+	Revision string     `json:"revision"` // of the design that it was reckoned for
+	Book     string     `json:"book"`     // code of the price book
+	Currency string     `json:"currency"`
+	Net      Amount     `json:"net"`     // price without tax
+	Beside   Amount     `json:"beside"`  // in it, sold as it stands
+	Cost     Amount     `json:"cost"`    // goods, hours, overhead and road
+	Reserve  Amount     `json:"reserve"` // mark-up on goods and contingency
+	Asked    float64    `json:"asked"`   // margin that the book asks for, in percent
+	Floor    float64    `json:"floor"`   // least margin that it allows
+	Km       float64    `json:"km"`
+	PerKm    Amount     `json:"perKm"`
+	Tasks    []HeldTask `json:"tasks"`
+	Lines    []HeldLine `json:"lines"`
+}
+
+// HeldTask is one task of what a job is held against.
+type HeldTask struct {
+	Task    string  `json:"task"`
+	Minutes float64 `json:"minutes"`
+	PerHour Amount  `json:"perHour"` // with overhead, where it is work in the shop
+}
+
+// HeldLine is one line of the bill of what a job is held against.
+type HeldLine struct {
+	Line   string `json:"line"`
+	Amount Amount `json:"amount"`
 }
 
 // SignOff is a Stop that somebody takes upon themselves: it holds once there is a name
@@ -208,7 +256,8 @@ type SignOff struct {
 type Learn struct {
 	Aside bool   `json:"aside"` // an odd job: nothing is learned from it
 	Why   string `json:"why"`
-	Into  string `json:"into"` // code of the price book that learned from it; empty: none has
+	From  string `json:"from,omitempty"` // code of the price book in force before
+	Into  string `json:"into"`           // code of the price book that learned from it; empty: none has
 }
 
 // The table and the tree that joins the struct with it are built once.
@@ -238,6 +287,9 @@ func (r Record) Revisions() []string {
 	}
 	if r.Lock != nil {
 		all = append(all, r.Lock.Revision)
+	}
+	if r.Held != nil {
+		all = append(all, r.Held.Revision)
 	}
 	for _, s := range r.Slips {
 		all = append(all, s.Before, s.Revision)
@@ -296,6 +348,10 @@ func newRecordEntry(list string) any {
 		return TaxPart{}
 	case "lock.stages":
 		return Stage{}
+	case "held.tasks":
+		return HeldTask{}
+	case "held.lines":
+		return HeldLine{}
 	case "slips":
 		return Slip{Number: 1, Before: noCode, Revision: noCode}
 	case "calls":

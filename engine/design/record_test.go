@@ -31,12 +31,19 @@ func fullRecord() design.Record {
 		{Wood: "oak", Size: mm(36), Height: mm(42), Revision: "3F7K2M"},
 	}
 	rec.Rows = []design.Rows{{Wall: 1, Group: 1, Panel: 2, Laid: []int{20, 21, 22}, Revision: "3F7K2M", Field: "ABCDEF"}}
-	rec.Times = []design.Time{{Task: "c3", Reckoned: 169, Minutes: 201}}
-	rec.Spent = []design.Spent{{Line: "line/block-stock", Reckoned: design.Units(441), Amount: design.Units(470)}}
+	rec.Times = []design.Time{{Task: "c3", Reckoned: 169, Minutes: 201, Taught: 200, Before: 1.1}, {Task: "d2", Reckoned: 100, Minutes: 900, Sure: true}}
+	rec.Spent = []design.Spent{{Line: "line/block-stock", Reckoned: design.Units(441), Amount: design.Units(470), Aside: true, Taught: design.Units(460)}}
+	rec.Road = design.Road{Minutes: 150, Km: 84.5}
+	rec.Held = &design.Held{
+		Revision: "3F7K2M", Book: "ABCDEF", Currency: "EUR", Net: design.Units(2000), Cost: design.Units(1500), Reserve: design.Units(120),
+		Beside: design.Units(20), Asked: 18, Floor: 12, Km: 80, PerKm: design.Units(1),
+		Tasks: []design.HeldTask{{Task: "c3", Minutes: 169, PerHour: design.Units(48)}},
+		Lines: []design.HeldLine{{Line: "line/block-stock", Amount: design.Units(441)}},
+	}
 	rec.SignOffs = []design.SignOff{{
 		Check: "bench/not-measured", Name: "A. Maker", Reason: "Measured at the mill \" & checked", Day: "2026-03-02", Revision: "3F7K2M",
 	}}
-	rec.Learn = design.Learn{Aside: true, Why: "Flooded shop"}
+	rec.Learn = design.Learn{Aside: true, Why: "Flooded shop", From: "ABCDEF"}
 	rec.Tools = []string{"mitre saw", "level"}
 	rec.Printed = []string{"ABCDEF", "3F7K2M"}
 	return rec

@@ -13,6 +13,7 @@ import (
 func (c *checker) record(r *Record) {
 	root := (*at)(nil)
 	c.code(r.Lay.Paper, root.field("lay").field("paper"))
+	c.code(r.Learn.From, root.field("learn").field("from"))
 	c.code(r.Learn.Into, root.field("learn").field("into"))
 	unique(c, root.field("bins"), "height", r.Bins, func(b Bin) string {
 		return fmt.Sprintf("%s %d %d", b.Wood, b.Size.Nanometres(), b.Height.Nanometres())

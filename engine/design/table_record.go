@@ -11,6 +11,7 @@ const (
 	maxSignOffs  = 200
 	maxCounted   = maxJobCells
 	maxMinutes   = 100_000
+	maxRoadKm    = 100_000
 	taskIDLength = 16
 	longAnswer   = 400
 	maxWeighedKg = 1000
@@ -51,6 +52,7 @@ func recordRows() []Field {
 	rows = append(rows, laterRows()...)
 	rows = append(rows, hangingRows()...)
 	rows = append(rows, treatedRows()...)
+	rows = append(rows, heldRows()...)
 	return append(rows, clientRows()...)
 }
 
@@ -63,6 +65,32 @@ func treatedRows() []Field {
 		textRow("treated.where", shortText, "On which faces.").sparse(),
 		kindRow("treated.day", KindDate, "Day of the last coat; may be empty.").optional().sparse(),
 		textRow("treated.by", shortText, "Who put it on.").sparse(),
+	}
+}
+
+// heldRows are what the job is held against.
+func heldRows() []Field {
+	amount := func(path, doc string) Field { return amountRow(path, -maxBulk, maxBulk, doc).required().fixed() }
+	percent := func(path, doc string) Field { return numberRow(path, 0, 100, 1, "%", doc).required().fixed() }
+	return []Field{
+		kindRow("held.revision", KindCode, "Revision that it was reckoned for.").required().fixed(),
+		kindRow("held.book", KindCode, "Price book that it was reckoned with.").required().fixed(),
+		kindRow("held.currency", KindCurrency, "Currency of all amounts.").required().fixed(),
+		amount("held.net", "Price without tax."),
+		amount("held.beside", "What of it is sold as it stands."),
+		amount("held.cost", "Goods, hours, overhead and road."),
+		amount("held.reserve", "Mark-up on goods and contingency."),
+		percent("held.asked", "Margin that the price book asks for."),
+		percent("held.floor", "Least margin that it allows."),
+		numberRow("held.km", 0, maxRoadKm, 1, "km", "Way there and back.").required().fixed(),
+		amount("held.perKm", "Price of a kilometre."),
+		partsRow("held.tasks", 0, 2*maxTasks, "Tasks as reckoned.").required().fixed(),
+		textRow("held.tasks[].task", taskIDLength, "Short name of the task.").filled().required().fixed(),
+		numberRow("held.tasks[].minutes", 0, maxMinutes, 1, "min", "What was reckoned for it.").required().fixed(),
+		amount("held.tasks[].perHour", "What an hour of it costs."),
+		partsRow("held.lines", 0, maxSpent, "Lines of the bill as reckoned.").required().fixed(),
+		textRow("held.lines[].line", shortText, "Which line.").filled().required().fixed(),
+		amount("held.lines[].amount", "What was reckoned for it."),
 	}
 }
 
@@ -117,11 +145,20 @@ func laterRows() []Field {
 		partsRow("times", 0, 2*maxTasks, "How long the tasks really took."),
 		textRow("times[].task", taskIDLength, "Short name of the task.").filled(),
 		numberRow("times[].reckonedMinutes", 0, maxMinutes, 1, "min", "What was reckoned for it."),
-		numberRow("times[].minutes", 0, maxMinutes, 1, "min", "What it took."),
+		numberRow("times[].minutes", 0, maxMinutes, 1, "min", "What it took.").zero("not-timed"),
+		yesNoRow("times[].aside", "Whether nothing is learned from it.").sparse(),
+		yesNoRow("times[].sure", "Whether it holds, however far it is off.").sparse(),
+		numberRow("times[].taught", 0, maxMinutes, 1, "min", "Minutes that a price book has learned from.").sparse().fixed(),
+		numberRow("times[].before", 0, 2, 0, "", "Factor of the task before that.").sparse().fixed(),
 		partsRow("spent", 0, maxSpent, "What the lines of the bill really cost."),
 		textRow("spent[].line", shortText, "Which line.").filled(),
 		amountRow("spent[].reckoned", 0, 100_000_000, "What was reckoned for it."),
-		amountRow("spent[].amount", 0, 100_000_000, "What it cost."),
+		amountRow("spent[].amount", 0, 100_000_000, "What it cost.").zero("not-noted"),
+		yesNoRow("spent[].aside", "Whether nothing is learned from it.").sparse(),
+		yesNoRow("spent[].sure", "Whether it holds, however far it is off.").sparse(),
+		amountRow("spent[].taught", 0, 100_000_000, "What a price book has learned from.").sparse().fixed(),
+		numberRow("road.minutes", 0, maxMinutes, 1, "min", "What the way there and back took, all trips and all people together.").zero("not-timed").sparse(),
+		numberRow("road.km", 0, maxRoadKm, 1, "km", "How far that was.").zero("not-noted").sparse(),
 		partsRow("signOffs", 0, maxSignOffs, "Stops that were signed off."),
 		textRow("signOffs[].check", shortText, "Which check.").filled(),
 		textRow("signOffs[].field", shortText, "Field that it stood at; may be empty."),
@@ -131,6 +168,7 @@ func laterRows() []Field {
 		kindRow("signOffs[].revision", KindCode, "Revision for which it holds."),
 		yesNoRow("learn.aside", "Whether nothing is learned from this job, because it was an odd one."),
 		textRow("learn.why", shortText, "What was odd about it."),
+		textRow("learn.from", codeLetters, "Code of the price book that was in force before.").sparse().fixed(),
 		textRow("learn.into", codeLetters, "Code of the price book that learned from it; empty: none has."),
 		choiceRow("tools", "Tools at hand.", Tools()...).list(0, len(Tools())),
 	}

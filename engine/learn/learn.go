@@ -7,6 +7,11 @@
 // the most r among them take the place of the book's low and high rates. Prices of what
 // is bought are moved by the same rule, and within the same bounds for each job.
 //
+// What took more than three times what was reckoned, or less than a third, is more likely a
+// slip of the pen than work: it teaches nothing unless somebody says that it holds. What was
+// taught once is not taught again; where its figures were corrected afterwards, what the
+// wrong ones did is taken back first.
+//
 // The rule is the workshop's own; its numbers are invented.
 package learn
 
@@ -26,7 +31,40 @@ const (
 	mostEver   = 2.0
 	enoughJobs = 3 // to say how far jobs lie apart
 	farOff     = 1.5
+	credible   = 3.0 // times what was reckoned, or that part of it
+
+	rateDigits  = 3 // that a rate which was learned keeps
+	priceDigits = 4
 )
+
+// Standing is what becomes of what a job says of a task or a line.
+type Standing int
+
+// They stand in the order in which they are asked for.
+const (
+	Learns   Standing = iota
+	Aside             // nothing is to be learned from it
+	Taught            // a book has learned from it already
+	Doubtful          // too far off to be believed unasked
+)
+
+func standing(aside, taught, sure bool, ratio float64) Standing {
+	switch {
+	case aside:
+		return Aside
+	case taught:
+		return Taught
+	case !sure && beyond(ratio):
+		return Doubtful
+	}
+	return Learns
+}
+
+// beyond reports whether a ratio is not to be believed unasked.
+func beyond(ratio float64) bool { return ratio > credible || ratio*credible < 1 }
+
+// Credible is how many times what was reckoned is believed without being asked for.
+func Credible() float64 { return credible }
 
 // Job is what a job took, and what it was made of.
 type Job struct {
@@ -56,7 +94,11 @@ type Lesson struct {
 	Was, Now          float64 // factor on the rates that the book began with
 	Jobs              int     // that it rests on, with this one
 	Low, High         float64 // of the ratios of all those jobs
+	Standing          Standing
 }
+
+// Beyond reports whether a task is too far off to be believed unasked.
+func (l Lesson) Beyond() bool { return beyond(l.Ratio) }
 
 // Far reports whether a task took more than one and a half times what was reckoned, or
 // less than that part of it.
@@ -67,10 +109,20 @@ type PriceLesson struct {
 	Line             string
 	Reckoned, Amount design.Amount
 	Ratio, Factor    float64 // Factor: on the prices behind the line
+	Standing         Standing
 }
+
+// Beyond reports whether a line is too far off to be believed unasked.
+func (l PriceLesson) Beyond() bool { return beyond(l.Ratio) }
+
+// Far is that of a task.
+func (l PriceLesson) Far() bool { return Lesson{Ratio: l.Ratio}.Far() }
 
 // factor is what one job does to a rate or a price.
 func factor(ratio float64) float64 { return keep + float64(take*ratio) }
+
+// bounded keeps all that jobs have taught within its bounds.
+func bounded(f float64) float64 { return min(max(f, leastEver), mostEver) }
 
 // Lessons are what a job says of the tasks of a book, in its order. A task that nobody
 // timed, or that nothing was reckoned for, says nothing.
@@ -81,16 +133,31 @@ func Lessons(book design.Book, job Job) []Lesson {
 		if i < 0 || job.Times[i].Minutes <= 0 || job.Times[i].Reckoned <= 0 {
 			continue
 		}
-		t := job.Times[i]
-		before := learned(book, task.ID)
-		ratio := t.Minutes / t.Reckoned
-		all = append(all, Lesson{
-			Task: task.ID, Reckoned: t.Reckoned, Minutes: t.Minutes, Ratio: ratio,
-			Was: before.Factor, Now: min(max(before.Factor*factor(ratio), leastEver), mostEver),
-			Jobs: before.Jobs + 1, Low: math.Min(before.Low, ratio), High: math.Max(before.High, ratio),
-		})
+		all = append(all, lesson(job.Times[i], learned(book, task.ID)))
 	}
 	return all
+}
+
+// lesson is what a job says of a task of which a book has learned something before.
+func lesson(t design.Time, before design.Learned) Lesson {
+	ratio := t.Minutes / t.Reckoned
+	l := Lesson{
+		Task: t.Task, Reckoned: t.Reckoned, Minutes: t.Minutes, Ratio: ratio,
+		Was: before.Factor, Now: bounded(before.Factor * factor(ratio)), Jobs: before.Jobs + 1,
+		Low: math.Min(before.Low, ratio), High: math.Max(before.High, ratio),
+		Standing: standing(t.Aside, t.Taught == t.Minutes, t.Sure, ratio),
+	}
+	if t.Taught == 0 || t.Before == 0 || before.Jobs == 0 {
+		return l
+	}
+	// The job is among those of the book: what it did is taken back, and no job is added.
+	wrong := t.Taught / t.Reckoned
+	did := bounded(t.Before*factor(wrong)) / t.Before
+	l.Now, l.Jobs = bounded(before.Factor/did*factor(ratio)), before.Jobs
+	if before.Jobs == 1 {
+		l.Low, l.High = ratio, ratio
+	}
+	return l
 }
 
 // learned is what a book has learned of a task so far.
@@ -113,22 +180,58 @@ func PriceLessons(job Job) []PriceLesson {
 		ratio := float64(s.Amount) / float64(s.Reckoned)
 		all = append(all, PriceLesson{
 			Line: s.Line, Reckoned: s.Reckoned, Amount: s.Amount, Ratio: ratio,
-			Factor: min(max(factor(ratio), leastEver), mostEver),
+			Factor: factorOfPrices(s), Standing: standing(s.Aside, s.Taught == s.Amount, s.Sure, ratio),
 		})
 	}
 	return all
+}
+
+// factorOfPrices is what a line does to the prices behind it, less what it did before it was
+// corrected.
+func factorOfPrices(s design.Spent) float64 {
+	of := func(a design.Amount) float64 { return bounded(factor(float64(a) / float64(s.Reckoned))) }
+	if s.Taught == 0 {
+		return of(s.Amount)
+	}
+	return of(s.Amount) / of(s.Taught)
+}
+
+// Mark returns the times and what was spent with what a book learns of them now.
+func Mark(book design.Book, job Job) ([]design.Time, []design.Spent) {
+	times, spent := slices.Clone(job.Times), slices.Clone(job.Spent)
+	for _, l := range Lessons(book, job) {
+		i := slices.IndexFunc(times, func(t design.Time) bool { return t.Task == l.Task })
+		if l.Standing != Learns {
+			continue
+		}
+		if l.Jobs > learned(book, l.Task).Jobs {
+			times[i].Before = l.Was
+		}
+		times[i].Taught = l.Minutes
+	}
+	for _, l := range PriceLessons(job) {
+		if l.Standing == Learns {
+			i := slices.IndexFunc(spent, func(s design.Spent) bool { return s.Line == l.Line })
+			spent[i].Taught = l.Amount
+		}
+	}
+	return times, spent
 }
 
 // From returns the book that a job makes of a book. The old one is not changed.
 func From(book design.Book, job Job) design.Book {
 	book.Tasks, book.Learned = slices.Clone(book.Tasks), slices.Clone(book.Learned)
 	for _, l := range Lessons(book, job) {
-		l.into(&book)
+		if l.Standing == Learns {
+			l.into(&book)
+		}
 	}
 	book.Woods, book.Sticks = slices.Clone(book.Woods), slices.Clone(book.Sticks)
 	book.Sheets, book.Finishes = slices.Clone(book.Sheets), slices.Clone(book.Finishes)
 	for _, l := range PriceLessons(job) {
-		l.into(&book, job)
+		if l.Standing == Learns {
+			l.into(&book, job)
+		}
 	}
 	return book
 }
@@ -137,12 +240,12 @@ func From(book design.Book, job Job) design.Book {
 func (l Lesson) into(book *design.Book) {
 	i := slices.IndexFunc(book.Tasks, func(t design.Task) bool { return t.ID == l.Task })
 	t := &book.Tasks[i]
-	by := l.Now / l.Was
-	t.Low, t.Typical, t.High = rounded(t.Low*by), rounded(t.Typical*by), rounded(t.High*by)
+	now := began(learned(*book, l.Task), *t)
+	now.Factor, now.Jobs, now.Low, now.High = l.Now, l.Jobs, l.Low, l.High
+	t.Low, t.Typical, t.High = rate(now.BeganLow*l.Now), rate(now.BeganTypical*l.Now), rate(now.BeganHigh*l.Now)
 	if l.Jobs >= enoughJobs {
-		t.Low, t.High = rounded(t.Typical*math.Min(1, l.Low)), rounded(t.Typical*math.Max(1, l.High))
+		t.Low, t.High = rate(t.Typical*math.Min(1, l.Low)), rate(t.Typical*math.Max(1, l.High))
 	}
-	now := design.Learned{Task: l.Task, Factor: l.Now, Jobs: l.Jobs, Low: l.Low, High: l.High}
 	at := slices.IndexFunc(book.Learned, func(had design.Learned) bool { return had.Task == l.Task })
 	if at < 0 {
 		book.Learned = append(book.Learned, now)
@@ -151,14 +254,38 @@ func (l Lesson) into(book *design.Book) {
 	book.Learned[at] = now
 }
 
-// rounded keeps rates short: a ten-thousandth of a second or a minute is nothing.
-func rounded(rate float64) float64 { return math.Round(rate*1e4) / 1e4 }
+// began is what a book has learned of a task with the rates that it began with. They are
+// kept beside the rates, since those are rounded; where somebody has typed another rate
+// since, or an earlier program kept none, that is what it begins with from now on.
+func began(l design.Learned, t design.Task) design.Learned {
+	if l.BeganTypical > 0 && rate(l.BeganTypical*l.Factor) == t.Typical {
+		return l
+	}
+	l.BeganLow, l.BeganTypical, l.BeganHigh = t.Low/l.Factor, t.Typical/l.Factor, t.High/l.Factor
+	return l
+}
+
+// rate keeps a rate short: nobody knows more digits of it.
+func rate(x float64) float64 { return significant(x, rateDigits) }
+
+// significant rounds to some digits, and writes them as they would be typed.
+func significant(x float64, digits int) float64 {
+	if x == 0 {
+		return 0
+	}
+	places := digits - 1 - int(math.Floor(math.Log10(math.Abs(x))))
+	if places <= 0 {
+		unit := math.Pow10(-places)
+		return math.Round(x/unit) * unit
+	}
+	return math.Round(x*math.Pow10(places)) / math.Pow10(places)
+}
 
 // into moves the prices behind a line of the bill.
 func (l PriceLesson) into(book *design.Book, job Job) {
 	move := func(prices ...*design.Amount) {
 		for _, p := range prices {
-			*p = design.Amount(math.Round(float64(*p) * l.Factor))
+			*p = design.Amount(math.Round(significant(float64(*p)*l.Factor, priceDigits)))
 		}
 	}
 	goods := &book.Goods

@@ -2,10 +2,10 @@ package page
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"blockfield/engine"
+	"blockfield/engine/design"
 	"blockfield/engine/money"
 	"blockfield/engine/words"
 )
@@ -14,8 +14,14 @@ import (
 type OutcomeView struct {
 	Begun  bool
 	Groups []OutcomeGroup
-	Open   string // what still counts as reckoned; empty: nothing
+	Says   []string // how it stands to what was asked for
+	Open   string   // how much still counts as reckoned; empty: nothing
+	Opens  []string // what does
+	Leads  []FieldLead
 }
+
+// FieldLead is a way to the first field of a kind.
+type FieldLead struct{ Label, Section, Path string }
 
 // OutcomeGroup is one table of it.
 type OutcomeGroup struct {
@@ -29,44 +35,89 @@ type OutcomeLine struct {
 	Total                      bool
 }
 
-// latestStates are those in which a job has something to say of itself.
-func latestStates() []string {
-	return []string{"on the bench", "drying", "ready", "hung", "closed", "reworked"}
-}
-
-// Outcome is how the job went, once it is at the bench or anything is known of it; nil
-// before, and for everybody but the workshop.
+// Outcome is how the job went, or where that is typed; nil where there is no price, and for
+// everybody but the workshop.
 func (v *view) Outcome() *OutcomeView {
 	if v.Reading != Maker || !v.HasPrice() {
 		return nil
 	}
 	o := v.Job.Outcome(v.Book)
-	if !o.Begun() && !slices.Contains(latestStates(), v.Job.State()) {
-		return nil
-	}
-	out := &OutcomeView{Begun: o.Begun()}
+	out := &OutcomeView{Begun: o.Begun(), Leads: v.outcomeLeads()}
 	if !out.Begun {
 		return out
 	}
 	out.add(v.T("outcome/minutes"), v.minuteLines(o))
 	out.add(v.T("outcome/purchases"), v.purchaseLines(o))
+	if r := o.Road; r != nil {
+		out.add(v.T("outcome/road"), []OutcomeLine{{
+			Label: v.T("line/kilometres"), Reckoned: v.Words.Show(inKm(r.Reckoned)), Took: v.Words.Show(inKm(r.Km)),
+			Off: withSign(fmt.Sprintf("%+.0f km", r.Km-r.Reckoned)),
+		}})
+	}
 	out.add(v.T("outcome/mass"), v.massLines(o))
+	out.add(v.T("outcome/money"), v.leftLines(o))
+	left, floor := o.Share(o.Left), o.Floor
+	out.Says = append(out.Says, v.T("outcome/scale", "asked", words.Quantity{Value: o.Asked}, "floor", words.Quantity{Value: floor}))
+	if left < floor {
+		out.Says = append(out.Says, v.T("outcome/below-floor"))
+	}
+	out.Says = append(out.Says, v.T("outcome/reserve", "reserve", v.Amount(o.Reserve), "with", v.Amount(o.Left.Add(o.Reserve))))
+	for _, t := range o.OpenTasks {
+		out.Opens = append(out.Opens, v.totalName(t.ID, t.Name))
+	}
+	for _, line := range o.OpenLines {
+		out.Opens = append(out.Opens, v.T(line))
+	}
+	if o.OpenRoad {
+		out.Opens = append(out.Opens, v.T("line/kilometres"))
+	}
+	if len(out.Opens) > 0 {
+		out.Open = v.T("outcome/open", "tasks", len(o.OpenTasks), "lines", len(out.Opens)-len(o.OpenTasks))
+	}
+	return out
+}
+
+func inKm(km float64) words.Fixed { return words.Fixed{Value: km, Places: 0, Unit: "km"} }
+
+// leftLines go from the price to what is left of it, as the price itself is reckoned.
+func (v *view) leftLines(o engine.Outcome) []OutcomeLine {
 	net := "outcome/net"
 	if o.Agreed {
 		net = "outcome/net-agreed"
 	}
-	profit := v.moneyLine(v.T("outcome/profit"), o.ReckonedProfit, o.Profit)
-	profit.Total = true
-	out.add(v.T("outcome/money"), []OutcomeLine{
-		{Label: v.T(net), Reckoned: v.Amount(o.Net), Took: v.Amount(o.Net)},
-		v.moneyLine(v.T("outcome/cost"), o.Reckoned, o.Took),
-		profit,
-		{Label: v.T("outcome/share"), Reckoned: v.inPercent(o.Share(o.ReckonedProfit)), Took: v.inPercent(o.Share(o.Profit))},
-	})
-	if o.OpenTasks+o.OpenLines > 0 {
-		out.Open = v.T("outcome/open", "tasks", o.OpenTasks, "lines", o.OpenLines)
+	same := func(key string, m money.Money) OutcomeLine {
+		return OutcomeLine{Label: v.T(key), Reckoned: v.Amount(m), Took: v.Amount(m)}
 	}
-	return out
+	lines := []OutcomeLine{same(net, o.Net)}
+	if o.Beside.Minor != 0 {
+		lines = append(lines, same("outcome/beside", o.Beside))
+	}
+	left := v.moneyLine(v.T("outcome/left"), o.ReckonedLeft, o.Left)
+	left.Total = true
+	planned, real := o.Share(o.ReckonedLeft), o.Share(o.Left)
+	return append(lines,
+		v.moneyLine(v.T("outcome/cost"), o.Reckoned, o.Took),
+		same("outcome/kept-back", o.Reserve),
+		left,
+		OutcomeLine{Label: v.T("outcome/share"), Reckoned: v.inPercent(planned), Took: v.inPercent(real), Off: v.inPercentSigned(real - planned)},
+	)
+}
+
+// outcomeLeads are the ways to the fields of minutes, purchases, road and mass.
+func (v *view) outcomeLeads() []FieldLead {
+	var all []FieldLead
+	add := func(key, section string, controls []Control) {
+		if len(controls) > 0 {
+			all = append(all, FieldLead{v.T(key), section, controls[0].Name})
+		}
+	}
+	add("outcome/minutes-lead", Bench, v.TimeControls())
+	add("outcome/purchases-lead", Bench, v.SpentControls())
+	add("outcome/road-lead", Bench, v.RoadControls())
+	if len(v.Job.Plan.Groups) > 0 {
+		all = append(all, FieldLead{v.T("outcome/mass-lead"), Wall, fmt.Sprintf("%sweighed[%d].kg", design.RecordPrefix, v.Job.Weighing(0).Entry)})
+	}
+	return all
 }
 
 func (o *OutcomeView) add(label string, lines []OutcomeLine) {
@@ -79,7 +130,7 @@ func (v *view) minuteLines(o engine.Outcome) []OutcomeLine {
 	var lines []OutcomeLine
 	var reckoned, took float64
 	for _, t := range o.Tasks {
-		lines = append(lines, v.minuteLine(v.taskName(t.ID, t.Name), t.Reckoned, t.Minutes))
+		lines = append(lines, v.minuteLine(v.totalName(t.ID, t.Name), t.Reckoned, t.Minutes))
 		reckoned, took = reckoned+t.Reckoned, took+t.Minutes
 	}
 	if len(lines) > 1 {
@@ -139,3 +190,11 @@ func (v *view) inPercent(percent float64) string {
 
 // withSign writes a minus as wide as a figure.
 func withSign(text string) string { return strings.Replace(text, "-", "−", 1) }
+
+func (v *view) inPercentSigned(points float64) string {
+	text := v.inPercent(points)
+	if points > 0 {
+		return "+" + text
+	}
+	return text
+}

@@ -575,9 +575,17 @@ func TestOutcomeIsTheWorkshops(t *testing.T) {
 			}
 		}
 	}
-	assert.NotContains(t, at(page.Maker, func(*engine.Job) {}), "How it went")
+	before := at(page.Maker, func(*engine.Job) {})
+	assert.Contains(t, before, "Once you have typed what the job really took")
+	for _, path := range []string{"record.times[0].minutes", "record.spent[0].amount", "record.weighed[0].kg"} {
+		assert.Contains(t, before, `data-field="`+path+`"`, "and the way there")
+	}
+	assert.NotContains(t, before, "Left after cost")
 	text := at(page.Maker, timed)
-	for _, want := range []string{"How it went", "<td>200 min</td><td>260 min</td><td>&#43;60 min</td>", "Profit"} {
+	assert.NotContains(t, text, "Once you have typed")
+	assert.Contains(t, text, "<li>Cut the blocks, in all</li>", "what still counts as reckoned is named")
+	assert.Contains(t, text, "<li>Tidy the shop</li>")
+	for _, want := range []string{"How it went", "<td>200 min</td><td>260 min</td><td>&#43;60 min</td>", "Left after cost", "and no less than"} {
 		assert.Contains(t, text, want)
 	}
 	begun := func(j *engine.Job) {

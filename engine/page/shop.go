@@ -474,19 +474,56 @@ func (v *view) SignForms() []SignForm {
 
 // What it took
 
-// TimeControls are the tasks of the job, each with what was reckoned.
+// TimeControls are the tasks of the job, each with what was reckoned for all of it.
 func (v *view) TimeControls() []Control {
 	var all []Control
-	for _, t := range v.Plan.Bill.Tasks {
+	for _, t := range v.Plan.Bill.Timed(v.Doc.Design.Work) {
 		i := slices.IndexFunc(v.Job.Record.Times, func(had design.Time) bool { return had.Task == t.ID })
 		if i < 0 {
 			continue
 		}
-		c := v.recordControl(v.taskName(t.ID, t.Name), "times[%d].minutes", i)
-		c.Hint, c.Standing = v.T("learn/reckoned-minutes", "minutes", words.Minutes(t.Minutes.Typical)), true
+		c := v.recordControl(v.totalName(t.ID, t.Name), "times[%d].minutes", i)
+		c.Hint, c.Standing = v.T("learn/reckoned-minutes", "minutes", words.Minutes(v.heldMinutes(t.ID, t.Minutes.Typical))), true
 		all = append(all, c)
 	}
 	return all
+}
+
+// RoadControls are what the way there and back took; none where nobody drives.
+func (v *view) RoadControls() []Control {
+	if v.Plan.Bill.RoadKm <= 0 {
+		return nil
+	}
+	hours, way := v.recordControl("", "road.minutes"), v.recordControl("", "road.km")
+	const minutesPerHour = 60
+	hours.Hint, hours.Standing = v.T("learn/reckoned-minutes", "minutes", words.Minutes(v.heldMinutes(bench.Road, v.Plan.Bill.Hours.Travel.Typical*minutesPerHour))), true
+	km := v.Plan.Bill.RoadKm
+	if h := v.Job.Record.Held; h != nil {
+		km = h.Km
+	}
+	way.Hint, way.Standing = v.T("learn/reckoned-amount", "amount", inKm(km)), true
+	return []Control{hours, way}
+}
+
+// heldMinutes are those that the job is held against, or those that the plan has.
+func (v *view) heldMinutes(task string, planned float64) float64 {
+	if h := v.Job.Record.Held; h != nil {
+		for _, t := range h.Tasks {
+			if t.Task == task {
+				return t.Minutes
+			}
+		}
+	}
+	return planned
+}
+
+// totalName is the word for a task as a whole: what the time table has for one block is
+// done to all of them.
+func (v *view) totalName(id, name string) string {
+	if v.Words.Language.Has("total/" + id) {
+		return v.T("total/" + id)
+	}
+	return v.taskName(id, name)
 }
 
 // taskName is the word for a task, or what the book calls it.
@@ -512,7 +549,15 @@ func (v *view) SpentControls() []Control {
 		for _, l := range v.Plan.Price.Lines {
 			if l.Key == s.Line && l.Name == "" {
 				c := v.recordControl(v.T(l.Key), "spent[%d].amount", i)
-				c.Hint, c.Standing = v.T("learn/reckoned-amount", "amount", v.Amount(l.Amount)), true
+				reckoned := l.Amount
+				if h := v.Job.Record.Held; h != nil {
+					for _, held := range h.Lines {
+						if held.Line == s.Line {
+							reckoned = held.Amount.In(h.Currency)
+						}
+					}
+				}
+				c.Hint, c.Standing = v.T("learn/reckoned-amount", "amount", v.Amount(reckoned)), true
 				all = append(all, c)
 			}
 		}
@@ -525,10 +570,11 @@ func (v *view) LearnControls() []Control {
 	return []Control{v.recordControl("", "learn.aside"), v.recordControl("", "learn.why")}
 }
 
-// LessonLine is what a job says of one task or one line.
+// LessonLine is what a job says of one task or one line, and what becomes of it.
 type LessonLine struct {
 	Name, Ratio, Factor, Jobs string
-	Far                       bool
+	Note                      string // what is to be thought of; empty: nothing
+	Choice                    *Control
 }
 
 // LessonLines are what the job says to the book.
@@ -536,28 +582,80 @@ func (v *view) LessonLines() []LessonLine {
 	times, prices := v.Job.Lessons(v.Book)
 	var all []LessonLine
 	for _, l := range times {
-		all = append(all, v.lessonLine(l))
+		line := LessonLine{Name: v.totalName(l.Task, v.bookTask(l.Task)), Ratio: v.Words.Show(factor(l.Ratio))}
+		if l.Standing == learn.Learns {
+			line.Factor = v.T("learn/factor", "was", factor(l.Was), "now", factor(l.Now))
+			line.Jobs = v.T("learn/jobs", "n", l.Jobs, "low", factor(l.Low), "high", factor(l.High))
+		}
+		i := slices.IndexFunc(v.Job.Record.Times, func(t design.Time) bool { return t.Task == l.Task })
+		v.judge(&line, l.Standing, l.Beyond(), l.Far(), fmt.Sprintf("times[%d]", i))
+		all = append(all, line)
 	}
 	for _, l := range prices {
-		all = append(all, LessonLine{
-			Name: v.T(l.Line), Ratio: v.Words.Show(factor(l.Ratio)), Factor: v.T("learn/price-factor", "factor", factor(l.Factor)),
-		})
+		line := LessonLine{Name: v.T(l.Line), Ratio: v.Words.Show(factor(l.Ratio))}
+		if l.Standing == learn.Learns {
+			line.Factor = v.T("learn/price-factor", "factor", factor(l.Factor))
+		}
+		i := slices.IndexFunc(v.Job.Record.Spent, func(s design.Spent) bool { return s.Line == l.Line })
+		v.judge(&line, l.Standing, l.Beyond(), l.Far(), fmt.Sprintf("spent[%d]", i))
+		all = append(all, line)
 	}
 	return all
 }
 
-func (v *view) lessonLine(l learn.Lesson) LessonLine {
-	name := ""
+// judge says what becomes of a lesson, and gives the box to tick for another end of it.
+func (v *view) judge(line *LessonLine, standing learn.Standing, beyond, far bool, entry string) {
+	choose := func(label, field string) {
+		c := v.recordControl(v.T(label), "%s", entry+field)
+		line.Choice = &c
+	}
+	switch {
+	case standing == learn.Taught:
+		line.Note = v.T("learn/taught")
+		return
+	case standing == learn.Aside:
+		line.Note = v.T("learn/left-out")
+	case standing == learn.Doubtful:
+		line.Note = v.T("learn/doubtful", "times", words.Quantity{Value: learn.Credible()})
+	case far:
+		line.Note = v.T("learn/far")
+	}
+	if beyond && standing != learn.Aside {
+		choose("learn/sure", ".sure")
+		return
+	}
+	choose("learn/leave-out", ".aside")
+}
+
+// bookTask is what the book calls a task.
+func (v *view) bookTask(id string) string {
 	for _, t := range v.Book.Tasks {
-		if t.ID == l.Task {
-			name = t.Name
+		if t.ID == id {
+			return t.Name
 		}
 	}
-	return LessonLine{
-		Name: v.taskName(l.Task, name), Ratio: v.Words.Show(factor(l.Ratio)), Far: l.Far(),
-		Factor: v.T("learn/factor", "was", factor(l.Was), "now", factor(l.Now)),
-		Jobs:   v.T("learn/jobs", "n", l.Jobs, "low", factor(l.Low), "high", factor(l.High)),
-	}
+	return ""
 }
+
+// LearnLines say how the job and the price books stand to each other.
+func (v *view) LearnLines() []string {
+	var all []string
+	can := v.CanLearn()
+	if into := v.Job.Record.Learn.Into; into != "" {
+		all = append(all, v.T("learn/into", "code", into))
+		if can {
+			all = append(all, v.T("learn/more"))
+		} else {
+			all = append(all, v.T("learn/no-more"))
+		}
+	}
+	if can || v.Job.Record.Learn.Into != "" {
+		all = append(all, v.T("learn/back"))
+	}
+	return all
+}
+
+// CanLearn reports whether a book may learn from the job.
+func (v *view) CanLearn() bool { return v.Job.CanLearn(v.Book) }
 
 func factor(x float64) words.Fixed { return words.Fixed{Value: x, Places: 2} }

@@ -180,27 +180,32 @@ type TaskLine struct {
 	Bar               template.HTML
 }
 
-// TaskLines are the tasks that take most, the longest first; the rest in one line.
+// TaskLines are the tasks that take most, the longest first; the rest in one line, which
+// takes no longer than the longest.
 func (v *view) TaskLines() []TaskLine {
-	const most = 12
-	tasks := v.Plan.Bill.Timed(v.Doc.Design.Work)
+	const usual = 12
+	tasks := slices.DeleteFunc(v.Plan.Bill.Timed(v.Doc.Design.Work), func(t bench.TaskTime) bool { return t.Minutes.Typical <= 0 })
 	slices.SortStableFunc(tasks, func(x, y bench.TaskTime) int { return cmp.Compare(y.Minutes.Typical, x.Minutes.Typical) })
-	var all []TaskLine
+	most := len(tasks)
 	rest := bench.Spread{}
-	longest := 0.0
-	for i, t := range tasks {
-		if t.Minutes.Typical <= 0 {
-			continue
+	for most > 0 {
+		m := tasks[most-1].Minutes
+		more := bench.Spread{Low: rest.Low + m.Low, Typical: rest.Typical + m.Typical, High: rest.High + m.High}
+		if most <= usual || more.Typical > tasks[0].Minutes.Typical {
+			break
 		}
+		rest, most = more, most-1
+	}
+	longest := rest.High
+	for _, t := range tasks[:most] {
 		longest = max(longest, t.Minutes.High)
-		if i >= most {
-			rest.Low, rest.Typical, rest.High = rest.Low+t.Minutes.Low, rest.Typical+t.Minutes.Typical, rest.High+t.Minutes.High
-			continue
-		}
-		all = append(all, v.taskLine(v.taskName(t.ID, t.Name), t.Minutes, longest))
+	}
+	var all []TaskLine
+	for _, t := range tasks[:most] {
+		all = append(all, v.taskLine(v.totalName(t.ID, t.Name), t.Minutes, longest))
 	}
 	if rest.Typical > 0 {
-		all = append(all, v.taskLine(v.T("why/rest"), rest, max(longest, rest.High)))
+		all = append(all, v.taskLine(v.T("why/rest"), rest, longest))
 	}
 	return all
 }

@@ -95,7 +95,7 @@ func (s *Session) setRecord(path string, req Request) Response {
 		return s.refuseAt(req.Path, err)
 	}
 	job.Record = rec
-	res := s.entered(job.Noted(path))
+	res := s.entered(s.holding(job.Noted(path)))
 	res.Fragments = page.Fragments(s.input(), req.Path)
 	return s.common(res)
 }
@@ -152,6 +152,7 @@ func (s *Session) unless(rec design.Record, hindrance words.Phrase) (design.Reco
 func (s *Session) work(do func(*Session, engine.Job, Request) (design.Record, error), req Request) Response {
 	rec, err := do(s, s.job(), req)
 	if err == nil {
+		rec = s.holding(rec)
 		err = design.ValidateRecord(rec)
 	}
 	if err != nil {
@@ -178,23 +179,6 @@ func (s *Session) taken(req Request) (design.Document, error) {
 		return design.Document{}, errors.New("internal error: no such sticks: " + strconv.Quote(req.Path))
 	}
 	return job.TakeSize(s.now.doc, job.Sections[i])
-}
-
-// learn puts a price book in force that holds what this job took. It does so once for
-// a job, and never for one that was set aside.
-func (s *Session) learn() Response {
-	job := s.job()
-	if !job.CanLearn() {
-		return s.refuse(errors.New("internal error: nothing to learn"))
-	}
-	res, err := s.inForce(privatePrices(job.Learned(s.prices.book())))
-	if err != nil {
-		return s.refuse(err)
-	}
-	job.Record.Learn.Into = s.prices.book().Code()
-	res.Record = s.recorded(job.Record).Record
-	res.Fragments = page.Whole(s.input())
-	return s.common(res)
 }
 
 // recordFile is the name by which the record is saved.

@@ -68,6 +68,7 @@ type kept struct {
 	doc     design.Document
 	opening int
 	order   *order
+	lesson  *lesson // of a step of learning alone
 }
 
 func (s state) kept() kept { return kept{doc: s.doc, opening: s.opening} }
@@ -213,6 +214,9 @@ func (s *Session) throughHistory(from, to *[]kept, done, none string) Response {
 	n := len(*from)
 	if n > 0 && (*from)[n-1].order != nil {
 		return s.stepOrder(from, to, done)
+	}
+	if n > 0 && (*from)[n-1].lesson != nil {
+		return s.stepLesson(from, to, done)
 	}
 	if !s.step(from, to) {
 		return Response{Announce: s.reader().Say("page/" + none)}

@@ -1,6 +1,8 @@
 package session_test
 
 import (
+	"strconv"
+	"strings"
 	"testing"
 
 	"blockfield/engine/design"
@@ -151,10 +153,16 @@ func TestLearning(t *testing.T) {
 	if at > 9 {
 		path = "record.times[1" + string(rune('0'+at%10)) + "].minutes"
 	}
-	res := set(t, s, path, "2000")
+	slip := set(t, s, path, "20000")
+	require.True(t, slip.OK, "%v", slip.Faults)
+	assert.Contains(t, fragment(slip, "shop-learn-said"), "A slip?")
+	assert.Contains(t, fragment(slip, "shop-learn-said"), strings.TrimSuffix(path, "minutes")+"sure")
+	assert.NotContains(t, fragment(slip, "shop-learn-said"), `data-act="learn"`)
+	assert.False(t, ask(t, s, session.Request{Op: "act", Name: "learn"}).OK, "a slip of the pen")
+	res := set(t, s, path, strconv.Itoa(int(1.4*reckoned)))
 	require.True(t, res.OK, "%v", res.Faults)
 	assert.InDelta(t, reckoned, kept(t, res).Times[at].Reckoned, 1e-9, "what was reckoned is written down with it")
-	assert.Contains(t, fragment(res, "shop-learn-said"), "Cut one block")
+	assert.Contains(t, fragment(res, "shop-learn-said"), "Cut the blocks, in all")
 	assert.Contains(t, fragment(res, "shop-learn-said"), `data-act="learn"`)
 
 	set(t, s, "record.learn.aside", "yes")
@@ -169,6 +177,57 @@ func TestLearning(t *testing.T) {
 	assert.Equal(t, book.Code(), kept(t, learned).Learn.Into)
 	assert.NotEqual(t, before, s.Plan().Bill.Hours.Shop.Typical, "the plan is one of the new book")
 	assert.False(t, ask(t, s, session.Request{Op: "act", Name: "learn"}).OK, "a second time")
+	assert.NotContains(t, fragment(learned, "section"), `data-act="learn"`)
+	assert.Contains(t, fragment(learned, "section"), "It has nothing further to teach.")
+	assert.NotContains(t, fragment(learned, "section"), "1.00 → ")
+	assert.NotEmpty(t, learned.Text, "the job is kept with it")
+	assert.True(t, learned.CanUndo)
+
+	undone := ask(t, s, session.Request{Op: "undo"})
+	require.True(t, undone.OK)
+	assert.InDelta(t, before, s.Plan().Bill.Hours.Shop.Typical, 1e-9)
+	assert.Empty(t, kept(t, undone).Learn.Into)
+	assert.Positive(t, kept(t, undone).Times[at].Minutes, "what was typed stays")
+	assert.Contains(t, fragment(undone, "section"), `data-act="learn"`)
+	assert.NotEmpty(t, undone.Text)
+	assert.Contains(t, undone.Announce, "learned from this job")
+	redone := ask(t, s, session.Request{Op: "redo"})
+	assert.Equal(t, *learned.Book, *redone.Book)
+	assert.Equal(t, *learned.Record, *redone.Record)
+
+	// Corrected afterwards, it teaches what is right.
+	res = set(t, s, path, strconv.Itoa(int(1.2*reckoned)))
+	assert.Contains(t, fragment(res, "shop-learn-said"), `data-act="learn"`)
+	again, err := design.DecodeBook([]byte(*work(t, s, "learn", "").Book))
+	require.NoError(t, err)
+	assert.Equal(t, 1, again.Learned[0].Jobs)
+	assert.InDelta(t, 1.06, again.Learned[0].Factor, 0.01, "0.7 + 0.3 · 1.2")
+}
+
+// A book of the workshop that gives way to one that has learned stands on the shelf, and
+// undo takes it from there again.
+func TestLearningKeepsTheBookBefore(t *testing.T) {
+	s := atTheBench(t, "s7")
+	own := design.DefaultBook()
+	own.Name, own.Placeholder = "Elm Yard", false
+	require.True(t, ask(t, s, session.Request{Op: "open", Text: string(design.EncodeBook(own)), From: "file"}).OK)
+	ask(t, s, session.Request{Op: "section", Name: "bench"})
+	set(t, s, "record.spent[0].amount", "300")
+	set(t, s, "record.spent[0].sure", "yes")
+	learned := work(t, s, "learn", "")
+	assert.Contains(t, *learned.Shelf, "Elm Yard")
+	undone := ask(t, s, session.Request{Op: "undo"})
+	assert.Equal(t, own.Code(), bookOf(t, undone).Code())
+	assert.NotContains(t, *undone.Shelf, "Elm Yard")
+	redone := ask(t, s, session.Request{Op: "redo"})
+	assert.Equal(t, *learned.Shelf, *redone.Shelf)
+}
+
+func bookOf(t *testing.T, res session.Response) design.Book {
+	t.Helper()
+	b, err := design.DecodeBook([]byte(*res.Book))
+	require.NoError(t, err)
+	return b
 }
 
 // A longer search is asked for by a button, is a step of the history, and holds until

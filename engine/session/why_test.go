@@ -1,6 +1,8 @@
 package session_test
 
 import (
+	"regexp"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -28,6 +30,24 @@ func TestWhyThisPrice(t *testing.T) {
 		shown := read(t, s, reading, "money")
 		assert.NotContains(t, shown, "floor")
 		assert.NotContains(t, shown, "waterfall")
+	}
+}
+
+// The tasks that are not named take no longer together than the longest one that is.
+func TestTheRestIsNotTheLargest(t *testing.T) {
+	row := regexp.MustCompile(`<tr><th scope="row">([^<]*)</th><td>([0-9.]+) h</td>`)
+	for _, name := range []string{"s2", "s7"} {
+		s := atTheBench(t, name)
+		read(t, s, "maker", "money")
+		open := html(act(t, s, session.Request{Name: "why-open"}))
+		rows := row.FindAllStringSubmatch(open[strings.Index(open, "task-lines"):], -1)
+		require.Greater(t, len(rows), 12, name)
+		first, _ := strconv.ParseFloat(rows[0][2], 64)
+		last := rows[len(rows)-1]
+		require.Equal(t, "all others", last[1], name)
+		rest, _ := strconv.ParseFloat(last[2], 64)
+		assert.Positive(t, rest, name)
+		assert.LessOrEqual(t, rest, first, name)
 	}
 }
 

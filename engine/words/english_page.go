@@ -82,6 +82,8 @@ func englishFrame() map[string]string {
 		"page/redone":          "Done again.",
 		"page/order-undone":    "Undone: the last entry of the order. Redo brings it back.",
 		"page/order-redone":    "Done again: the last entry of the order.",
+		"page/learning-undone": "Undone: what the price book had learned from this job. In force again: {name}. Redo brings the learned one back.",
+		"page/learning-redone": "Done again: the price book that learned from this job is in force, {name}.",
 		"page/nothing-to-undo": "There is nothing to undo.",
 		"page/nothing-to-redo": "There is nothing to do again.",
 

@@ -82,6 +82,8 @@ func germanFrame() map[string]string {
 		"page/redone":          "Wiederholt.",
 		"page/order-undone":    "Zurückgenommen: der letzte Eintrag des Auftrags. „Wiederholen“ bringt ihn zurück.",
 		"page/order-redone":    "Wiederholt: der letzte Eintrag des Auftrags.",
+		"page/learning-undone": "Zurückgenommen: was das Preisbuch aus diesem Auftrag gelernt hatte. Wieder in Kraft: {name}. „Wiederholen“ bringt das gelernte zurück.",
+		"page/learning-redone": "Wiederholt: Das Preisbuch, das aus diesem Auftrag gelernt hat, ist in Kraft: {name}.",
 		"page/nothing-to-undo": "Es gibt nichts zurückzunehmen.",
 		"page/nothing-to-redo": "Es gibt nichts zu wiederholen.",
 
