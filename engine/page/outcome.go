@@ -99,7 +99,7 @@ func (v *view) leftLines(o engine.Outcome) []OutcomeLine {
 		v.moneyLine(v.T("outcome/cost"), o.Reckoned, o.Took),
 		same("outcome/kept-back", o.Reserve),
 		left,
-		OutcomeLine{Label: v.T("outcome/share"), Reckoned: v.inPercent(planned), Took: v.inPercent(real), Off: v.inPercentSigned(real - planned)},
+		OutcomeLine{Label: v.T("outcome/share"), Reckoned: v.inPercent(planned), Took: v.inPercent(real), Off: v.inPoints(real - planned)},
 	)
 }
 
@@ -191,10 +191,11 @@ func (v *view) inPercent(percent float64) string {
 // withSign writes a minus as wide as a figure.
 func withSign(text string) string { return strings.Replace(text, "-", "−", 1) }
 
-func (v *view) inPercentSigned(points float64) string {
-	text := v.inPercent(points)
+// inPoints is how far two shares lie apart.
+func (v *view) inPoints(points float64) string {
+	n := withSign(v.Words.Show(words.Fixed{Value: points, Places: 1}))
 	if points > 0 {
-		return "+" + text
+		n = "+" + n
 	}
-	return text
+	return v.T("outcome/points", "n", words.Plain(n))
 }

@@ -165,7 +165,7 @@ func englishRecord() map[string]string {
 		"learn/left-out":            "Nothing is learned from it.",
 		"learn/leave-out":           "Leave it out",
 		"learn/far":                 "More than one and a half times off: look at the figure again.",
-		"learn/doubtful":            "More than {times} times what was reckoned, or less than that part of it. A slip? It is not learned unless you say that it holds.",
+		"learn/doubtful":            "More than {times} times off: a slip? It is learned only if you say that it holds.",
 		"learn/sure":                "It holds: learn from it",
 		"learn/more":                "Figures were typed or corrected since; the button learns those, and nothing twice.",
 		"learn/no-more":             "It has nothing further to teach.",

@@ -165,7 +165,7 @@ func germanRecord() map[string]string {
 		"learn/left-out":            "Daraus wird nichts gelernt.",
 		"learn/leave-out":           "Weglassen",
 		"learn/far":                 "Mehr als das Anderthalbfache daneben: Sehen Sie die Zahl noch einmal an.",
-		"learn/doubtful":            "Mehr als das {times}-Fache des Gerechneten oder weniger als dieser Teil davon. Vertippt? Es wird nur gelernt, wenn Sie sagen, dass es stimmt.",
+		"learn/doubtful":            "Mehr als das {times}-Fache daneben: vertippt? Es wird nur gelernt, wenn Sie sagen, dass es stimmt.",
 		"learn/sure":                "Es stimmt: daraus lernen",
 		"learn/more":                "Seither wurden Zahlen eingetragen oder berichtigt; die Schaltfläche lernt diese, und nichts zweimal.",
 		"learn/no-more":             "Er hat nichts weiter zu lehren.",
