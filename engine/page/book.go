@@ -288,6 +288,12 @@ func (v *view) BookCount() string {
 	}
 }
 
+// ConfirmTakes says how many invented figures one press takes over as the workshop's own.
+func (v *view) ConfirmTakes() string {
+	invented, _ := v.Book.Invented()
+	return v.T("book/confirm-takes", "n", invented)
+}
+
 // FindControl searches the book.
 func (v *view) FindControl() Control {
 	return Control{ID: controlID(FindPath), Name: FindPath, Label: v.T("book/find"), Value: v.Desk.Find, Kind: "text", WatchID: watchID(FindPath)}

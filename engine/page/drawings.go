@@ -39,14 +39,33 @@ func fieldPicture(title string, g field.Grid, pitch, inset float64, over ...func
 	if inset > 0 { // what shows between the blocks
 		c.Rect(f.Box(), draw.Class("ground"), draw.Fill("#4a3524"))
 	}
-	fieldPaths(c, f, g.Heights)
+	fieldPaths(c, f, g.Heights, tone)
 	for _, draw := range over {
 		draw(c)
 	}
 	return c.String()
 }
 
-func fieldPaths(c *draw.Canvas, f draw.Field, heights int) {
+// woodPicture is a small picture of a field as decoration, in the tones of the end grain of
+// a wood: dark wells, light tops.
+func woodPicture(g field.Grid, m scene.Material) string {
+	f := draw.Field{Columns: g.Columns, Rows: g.Rows, Levels: g.Levels, Pitch: 1}
+	c := draw.New("field", f.Box())
+	c.Class("drawing field-drawing")
+	fieldPaths(c, f, g.Heights, func(level, n int) string {
+		light := 1.0
+		if n > 1 {
+			light = darkestLight + (1-darkestLight)*float64(level)/float64(n-1)
+		}
+		return scene.RGB{R: m.End.R * light, G: m.End.G * light, B: m.End.B * light}.Hex()
+	})
+	return c.String()
+}
+
+// darkestLight is how much light falls on the lowest blocks of a small picture. By eye.
+const darkestLight = 0.35
+
+func fieldPaths(c *draw.Canvas, f draw.Field, heights int, tone func(level, n int) string) {
 	for level := range heights {
 		if d := f.Path(uint8(level)); d != "" {
 			c.Path(d, draw.Class("level"), draw.Fill(tone(level, heights)))

@@ -55,7 +55,7 @@ func (v *view) lookCard(path, name string, d design.Design, plan engine.Result) 
 			"width", v.Words.Number(v.Whole(g.Built.TotalWidth)), "height", v.Whole(g.Built.TotalHeight),
 			"mass", v.KgOf(plan.Mass.TotalKg)),
 		Price:   v.lookPrice(d, plan),
-		Picture: template.HTML(fieldPicture("", corner(g.Built.Panels[0].Grid, exampleColumns, exampleRows), 1, 0)),
+		Picture: template.HTML(woodPicture(corner(g.Built.Panels[0].Grid, exampleColumns, exampleRows), engine.TonesOf(g.Design).Woods[0])),
 	}
 	for _, wood := range g.Design.Woods() {
 		if m, ok := scene.WoodMaterial(wood, g.Design.Finish.Kind); ok {

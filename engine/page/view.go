@@ -209,6 +209,15 @@ func (w Watch) SaidID() string {
 // Level is the name of its level.
 func (w Watch) Level() string { return w.Out.Level.String() }
 
+// Heading is what a note that is folded beside its field is opened by: what it is about,
+// where that has a few words of its own.
+func (w Watch) Heading() string {
+	if key := "note/" + w.Out.Code; w.Words.Language.Has(key) {
+		return w.Words.Say(key, words.Args(w.Out.Args))
+	}
+	return w.T("level/note")
+}
+
 // Sentence says it.
 func (w Watch) Sentence() string { return w.view.sentence(w.Out) }
 

@@ -341,7 +341,7 @@ func (d wallDrawing) group(g wall.Hanging) {
 		}
 		x, y := outer.X+frame.Millimetres(), outer.Y+frame.Millimetres()
 		f := draw.Field{Columns: p.Grid.Columns, Rows: p.Grid.Rows, Levels: p.Grid.Levels, Pitch: g.Built.Pitch.Millimetres()}
-		d.Group("panel-field", func() { fieldPaths(d.Canvas, f, p.Grid.Heights) }, draw.Move(x, y))
+		d.Group("panel-field", func() { fieldPaths(d.Canvas, f, p.Grid.Heights, tone) }, draw.Move(x, y))
 	}
 }
 

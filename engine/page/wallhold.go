@@ -94,7 +94,11 @@ func (v *view) MassText() []string {
 		text = append(text, v.T("wall/mass-weighed", "mass", words.Kg(h.WeighedKg)))
 	}
 	kg := h.Hanging.Kg()
-	text = append(text, v.T("wall/people", "mass", v.KgOf(kg), "carry", wall.Carriers(kg), "lift", h.HandsSaid()))
+	if few := wall.Lifters(kg); h.LimitLifters() > few && !h.Heavy() {
+		text = append(text, v.T("wall/people-more", "mass", v.KgOf(kg), "carry", wall.Carriers(kg), "people", h.Lifters(), "few", few))
+	} else {
+		text = append(text, v.T("wall/people", "mass", v.KgOf(kg), "carry", wall.Carriers(kg), "lift", h.HandsSaid()))
+	}
 	return append(text, h.said(h.LiftSaid()))
 }
 

@@ -133,8 +133,9 @@ func (v *view) NoCandidate() string {
 // CandidateCard is a design that the budget buys.
 type CandidateCard struct {
 	LookCard
-	Index int
-	Dents string // what a softer wood costs beside money; empty: it is none
+	Index  int
+	Panels string // how many of which size
+	Dents  string // what a softer wood costs beside money; empty: it is none
 }
 
 // CandidateCards are what the budget buys.
@@ -146,12 +147,23 @@ func (v *view) CandidateCards() []CandidateCard {
 			card.Price = c.Paid.Whole(v.locale())
 		}
 		card.Same = c.Plan.Revision == v.Plan.Revision
+		card.Panels = v.panelsSaid(c.Plan)
 		if c.Dents {
 			card.Dents = v.T("lever/dents")
 		}
 		all = append(all, card)
 	}
 	return all
+}
+
+// panelsSaid says how many panels a plan has, and how large one is, group by group.
+func (v *view) panelsSaid(r engine.Result) string {
+	var all []string
+	for _, g := range r.Groups {
+		all = append(all, v.T("candidate/panels", "n", len(g.Built.Panels), "wood", g.Design.WoodName(),
+			"width", v.Words.Number(v.Whole(g.Built.OuterWidth)), "height", v.Whole(g.Built.OuterHeight)))
+	}
+	return strings.Join(all, " ")
 }
 
 // OddsLines say how the job may end.

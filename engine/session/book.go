@@ -152,6 +152,7 @@ func (s *Session) deskAct(name string, req Request) Response {
 func (s *Session) alterBook(req Request) Response {
 	path := strings.TrimPrefix(req.Path, design.BookPrefix)
 	next, err := s.prices.book(), error(nil)
+	invented, _ := next.Invented()
 	switch req.Name {
 	case "add":
 		next, err = design.AddToBook(next, path)
@@ -163,7 +164,11 @@ func (s *Session) alterBook(req Request) Response {
 	if err == nil {
 		err = s.reviseBook(next)
 	}
-	return s.revised(err)
+	res := s.revised(err)
+	if left, _ := s.prices.book().Invented(); req.Name == "confirm" && path == "" && len(res.Faults) == 0 {
+		res.Announce = s.reader().Say("book/confirm-taken", map[string]any{"n": invented - left})
+	}
+	return res
 }
 
 // revised answers a command about the book with the whole section.

@@ -1,6 +1,7 @@
 package session_test
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
@@ -231,4 +232,31 @@ func TestTheSellingBookWaitsForTheEdit(t *testing.T) {
 	openBook(t, fresh, design.EncodeBook(dear), "file")
 	want := ask(t, fresh, session.Request{Op: "save", Name: "selling-book"}).File.Text
 	assert.Equal(t, want, ask(t, s, session.Request{Op: "save", Name: "selling-book"}).File.Text)
+}
+
+// One press takes over all figures that are left: beside it stands how many and that they
+// are invented, and undo of the book takes it back.
+func TestTakingOverAllFiguresCanBeUndone(t *testing.T) {
+	s := fresh()
+	read(t, s, "maker", "money")
+	act(t, s, session.Request{Name: "book-open"})
+	invented := func(res session.Response) int {
+		t.Helper()
+		require.NotNil(t, res.Book)
+		b, err := design.DecodeBook([]byte(*res.Book))
+		require.NoError(t, err)
+		n, _ := b.Invented()
+		return n
+	}
+	res := set(t, s, "book.rates.shop", "61")
+	require.True(t, res.OK)
+	n := invented(res)
+	require.Greater(t, n, 100)
+	shown := html(ask(t, s, session.Request{Op: "section", Name: "money"}))
+	assert.Contains(t, shown, fmt.Sprintf("takes over %d figures at once, each of them invented. “Undo in the price book” takes it back.", n))
+	res = act(t, s, session.Request{Name: "confirm", Path: "book."})
+	assert.Equal(t, fmt.Sprintf("%d invented figures count as your own now. “Undo in the price book” takes that back.", n), res.Announce)
+	assert.Zero(t, invented(res))
+	res = act(t, s, session.Request{Name: "book-undo"})
+	assert.Equal(t, n, invented(res), "the one that was typed stays own")
 }

@@ -8,6 +8,7 @@ import (
 
 	"blockfield/engine/design"
 	"blockfield/engine/design/designtest"
+	"blockfield/engine/money"
 	"blockfield/engine/session"
 
 	"github.com/stretchr/testify/assert"
@@ -83,6 +84,11 @@ func TestBeginWithABudget(t *testing.T) {
 		shown = html(act(t, s, session.Request{Name: "from-budget"}))
 		assert.Contains(t, shown, "As large as can be", reading)
 		assert.Contains(t, shown, `data-act="take-candidate" data-path="0"`, reading)
+		cards := strings.Split(shown, `<p class="look-name">`)[1:]
+		cards = cards[len(cards)-3:] // the kept looks come first
+		for i, c := range cards {
+			assert.Regexp(t, `<p class="small">\d+ panels? of [a-z]+, (it is|each) \d+ × \d+ mm\.</p>`, c, i)
+		}
 		if reading == "client" {
 			for _, d := range digits {
 				assert.False(t, strings.Contains(shown, d), d)
@@ -114,4 +120,47 @@ func TestAnswersAreOfTheirBudget(t *testing.T) {
 	assert.Contains(t, none, "No three of the usual changes are enough")
 	assert.Contains(t, none, "The strongest that can be made together:")
 	assert.NotContains(t, none, `data-act="go-way"`)
+}
+
+// Suggestions are pictured in the tones of their own wood: pale poplar and dark walnut are
+// told apart.
+func TestSuggestionsAreInTheToneOfTheirWood(t *testing.T) {
+	s := fresh()
+	openBook(t, s, design.EncodeBook(ownBook()), "file")
+	read(t, s, "maker", "money")
+	require.True(t, set(t, s, "money.budget", "4000").OK)
+	require.True(t, set(t, s, group+".wood", "cherry").OK)
+	shown := html(act(t, s, session.Request{Name: "from-budget"}))
+	tones := map[string]map[string]bool{} // by wood
+	for _, card := range strings.Split(shown, `class="drawing field-drawing"`)[1:] {
+		wood := regexp.MustCompile(`panels? of ([a-z]+),`).FindStringSubmatch(card)
+		if wood == nil {
+			continue
+		}
+		of := map[string]bool{}
+		picture, _, _ := strings.Cut(card, "</svg>")
+		for _, fill := range regexp.MustCompile(`fill="(#[0-9a-f]{6})"`).FindAllStringSubmatch(picture, -1) {
+			of[fill[1]] = true
+		}
+		require.NotEmpty(t, of)
+		tones[wood[1]] = of
+	}
+	require.GreaterOrEqual(t, len(tones), 2, "%v", tones)
+	seen := map[string]string{}
+	for wood, of := range tones {
+		for tone := range of {
+			assert.Empty(t, seen[tone], "%s is of %s too", tone, wood)
+			seen[tone] = wood
+		}
+	}
+}
+
+// A note that is folded beside the budget is opened by what it is about.
+func TestTheNoteOfTheBudgetSaysWhatItIs(t *testing.T) {
+	s := fresh()
+	openBook(t, s, design.EncodeBook(ownBook()), "file")
+	read(t, s, "maker", "money")
+	require.True(t, set(t, s, "money.budget", "1000").OK)
+	over := s.Plan().Price.Gross.Sub(money.New(1000_00, "EUR"))
+	assert.Contains(t, html(ask(t, s, session.Request{Op: "section", Name: "money"})), "<summary>Note: "+over.Format("en")+" over the budget</summary>")
 }

@@ -23,6 +23,8 @@ func englishBook() map[string]string {
 		"book/all-invented":  "All {all} figures are invented examples. Each is yours as soon as you type it.",
 		"book/some-invented": "{n} of {all} figures are still invented examples. An offer can be made once all are your own.",
 		"book/confirm-all":   "All that are left are right for us",
+		"book/confirm-takes": "The press takes over {n} {n|figure|figures} at once, {n|which was|each of them} invented. “Undo in the price book” takes it back.",
+		"book/confirm-taken": "{n} invented {n|figure counts|figures count} as your own now. “Undo in the price book” takes that back.",
 		"book/own-name":      "Own prices",
 		"book/next-name":     "{name}, next",
 		"book/copy":          "Keep it, and go on with a copy",

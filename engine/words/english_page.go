@@ -318,6 +318,7 @@ func englishLookWall() map[string]string {
 		"wall/hands":         "{n} to lift it above the chest",
 		"wall/no-hands":      "a named method to lift it (above {limit})",
 		"wall/people":        "The heaviest panel is {mass}: {carry} to carry it, {lift}. ({units|25 kg and 15 kg|55 lb and 33 lb} each: common practice, no source.)",
+		"wall/people-more":   "The heaviest panel is {mass}: {carry} to carry it ({units|25 kg|55 lb} each: common practice, no source), {people} to lift it above the chest by the limit below; not {few} by the rule of {units|15 kg|33 lb} each.",
 
 		"part/block":           "Blocks",
 		"part/backer":          "Backer",

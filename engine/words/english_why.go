@@ -48,6 +48,7 @@ func englishWhy() map[string]string {
 		"candidate/lead-builder": "The wall and the budget for goods go in; up to three suggestions come out, each as large as both allow in the proportions of now, with {room} free at either side and no new Stop.",
 		"candidate/ask":          "Show what it buys",
 		"candidate/take":         "Take this one",
+		"candidate/panels":       "{n} {n|panel|panels} of {wood}, {n|it is|each} {width} × {height}.",
 		"candidate/none":         "This budget buys nothing for this wall.",
 		"candidate/none-from":    "This budget buys nothing for this wall: the smallest begins at about {least}.",
 		"candidate/too-dear":     "“{what}” is missing: the smallest that passes the checks on this wall comes to about {least}.",

@@ -23,6 +23,8 @@ func germanBook() map[string]string {
 		"book/all-invented":  "Alle {all} Zahlen sind erfundene Beispiele. Jede wird zu Ihrer eigenen, sobald Sie sie eintragen.",
 		"book/some-invented": "{n} von {all} Zahlen {n|ist noch ein erfundenes Beispiel|sind noch erfundene Beispiele}. Ein Angebot ist möglich, sobald alle Ihre eigenen sind.",
 		"book/confirm-all":   "Alle übrigen stimmen für uns",
+		"book/confirm-takes": "Der Druck übernimmt {n} {n|Zahl|Zahlen} auf einmal, {n|und sie ist|jede davon} erfunden. „Im Preisbuch zurücknehmen“ nimmt es zurück.",
+		"book/confirm-taken": "{n} erfundene {n|Zahl gilt|Zahlen gelten} jetzt als Ihre eigenen. „Im Preisbuch zurücknehmen“ nimmt das zurück.",
 		"book/own-name":      "Eigene Preise",
 		"book/next-name":     "{name}, nächstes",
 		"book/copy":          "Behalten und mit einer Kopie weiterarbeiten",

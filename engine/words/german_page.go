@@ -318,6 +318,7 @@ func germanLookWall() map[string]string {
 		"wall/hands":         "{n} zum Heben über die Brust",
 		"wall/no-hands":      "zum Heben ein benanntes Verfahren (über {limit})",
 		"wall/people":        "Das schwerste Paneel hat {mass}: {carry} zum Tragen, {lift}. (Je {units|25 kg und 15 kg|55 lb und 33 lb}: allgemeine Übung, ohne Quelle.)",
+		"wall/people-more":   "Das schwerste Paneel hat {mass}: {carry} zum Tragen (je {units|25 kg|55 lb}: allgemeine Übung, ohne Quelle), {people} zum Heben über die Brust nach der Grenze darunter; nicht {few} nach der Regel von je {units|15 kg|33 lb}.",
 
 		"part/block":           "Klötze",
 		"part/backer":          "Trägerplatte",

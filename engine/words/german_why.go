@@ -48,6 +48,7 @@ func germanWhy() map[string]string {
 		"candidate/lead-builder": "Die Wand und das Budget für Waren gehen hinein; heraus kommen bis zu drei Vorschläge, jeder so groß, wie beide in den Proportionen von jetzt erlauben, mit {room} Platz auf jeder Seite und ohne neuen Halt.",
 		"candidate/ask":          "Zeigen, was es kauft",
 		"candidate/take":         "Dieses nehmen",
+		"candidate/panels":       "{n} {n|Paneel|Paneele} aus {wood}, {n|es misst|jedes} {width} × {height}.",
 		"candidate/none":         "Dieses Budget kauft nichts für diese Wand.",
 		"candidate/none-from":    "Dieses Budget kauft nichts für diese Wand: Das Kleinste beginnt bei etwa {least}.",
 		"candidate/too-dear":     "„{what}“ fehlt: Das kleinste, das die Prüfungen an dieser Wand besteht, kommt auf etwa {least}.",
