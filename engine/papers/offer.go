@@ -40,6 +40,8 @@ func (m *maker) offer() sheet.Paper {
 	switch {
 	case own:
 		p.Title = m.T("paper/glance")
+	case m.ordered() && !m.Job.IsAgreed():
+		p.Title = m.T("paper/not-agreed")
 	case m.ordered():
 		p.Title = m.T("paper/confirmation")
 	case !m.offered():
@@ -199,6 +201,9 @@ func (m *maker) agreedBlocks() []sheet.Block {
 		lines = []string{strings.Join(lines, " · ")}
 	}
 	blocks := []sheet.Block{m.large(a.Gross.Format(m.locale()))}
+	if !m.Job.IsAgreed() {
+		blocks = append(blocks, sheet.Say(m.T("offering/agreed-for", "revision", a.Revision)))
+	}
 	for _, line := range lines {
 		blocks = append(blocks, sheet.Small(line))
 	}

@@ -187,7 +187,7 @@ func TestWhatWasAgreedIsStated(t *testing.T) {
 		return strings.ReplaceAll(plain(read(t, s, reading, "money")), "&#43;", "+")
 	}
 	act("make-offer", "30")
-	offered := s.Plan().Price.Gross
+	offered, locked := s.Plan().Price.Gross, s.Plan().Revision
 	act("lock", "")
 	whole := html(ask(t, s, session.Request{Op: "section", Name: "money"}))
 	assert.NotContains(t, whole, `data-act="make-offer"`)
@@ -203,6 +203,13 @@ func TestWhatWasAgreedIsStated(t *testing.T) {
 	text := money("client")
 	assert.Contains(t, text, offered.Format("en"))
 	assert.Contains(t, text, "A change holds once its slip is accepted.")
+	read(t, s, "client", "papers")
+	unagreed := plain(choose(t, s, "papers-set", "offer"))
+	for _, want := range []string{"A change, not agreed on", "Agreed for revision " + locked, offered.Format("en")} {
+		assert.Contains(t, unagreed, want)
+	}
+	assert.NotContains(t, unagreed, "Order confirmation")
+	read(t, s, "maker", "money")
 	act("slip", "")
 	require.True(t, set(t, s, "record.slips[0].reason", "Oak after all.").OK)
 	res := act("accept-slip", "")

@@ -102,6 +102,8 @@ func germanPapers() map[string]string {
 		"paper/offer":             "Angebot",
 		"paper/indication":        "Richtpreis",
 		"paper/confirmation":      "Auftragsbestätigung",
+		"paper/not-agreed":        "Eine Änderung, nicht vereinbart",
+		"offering/agreed-for":     "Vereinbart für Revision {revision}, nicht für das, was hier gezeigt wird.",
 		"offering/ordered-on":     "Bestellt am {date}",
 		"offering/ordered-by":     "Bestellt am {date} nach Angebot {number}",
 		"offering/agreed":         "Was vereinbart wurde",
