@@ -21,6 +21,10 @@ const today = () => {
   return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
 };
 
+// What changes a job is meant for the one that is shown when it is done, even if another is
+// being opened meanwhile.
+const isOfJob = ({ op, path = "" }) => op === "act" || op === "set" && !/^(book|view)\./.test(path);
+
 // startEngine returns {ask, unanswered, text, dead}. ask(request) promises the answer;
 // it rejects when the worker died over this very request. restored gets each
 // answer with which a new worker takes up the last good design, and the request
@@ -35,7 +39,7 @@ export function startEngine({ url, restored, failed, late }) {
   let text = "";
   let book = "";
   let shelf = ""; // further price books
-  let opening = 0;
+  let opening = null; // of this worker; null: not known yet
   const records = new Map(); // of the work on each opening of a design, as the engine writes them
   let section = "";
   let editing = false; // the price book is open
@@ -91,7 +95,7 @@ export function startEngine({ url, restored, failed, late }) {
     const { workshop, maker, prices } = page.dataset;
     const where = { site: location.origin + location.pathname, language: page.lang, ...(!greeted && { workshop, maker, prices }) };
     greeted = true;
-    const bytes = new TextEncoder().encode(JSON.stringify({ ...one.request, ...where, today: today(), id: lastID })).buffer;
+    const bytes = new TextEncoder().encode(JSON.stringify({ ...one.request, of: one.of, ...where, today: today(), id: lastID })).buffer;
     worker.postMessage({ bytes }, [bytes]);
   }
 
@@ -117,9 +121,12 @@ export function startEngine({ url, restored, failed, late }) {
   // again. Those behind it are.
   function restart() {
     worker.terminate();
+    const record = records.get(opening);
+    opening = null;
     const [fatal, ...rest] = pending.values();
     pending.clear();
     waiting.unshift(...rest);
+    for (const one of waiting) delete one.of; // the openings are counted anew
     restarts += 1;
     if (restarts > MOST_RESTARTS) {
       giveUp(fatal);
@@ -129,7 +136,6 @@ export function startEngine({ url, restored, failed, late }) {
     if (shelf) again.push({ op: "open", text: shelf, from: "saved" });
     if (book) again.push({ op: "open", text: book, from: "saved" });
     if (text) again.push({ op: "open", text, from: "saved" });
-    const record = records.get(opening);
     if (record) again.push({ op: "open", text: record, from: "saved" });
     records.clear();
     if (editing) again.push({ op: "act", name: "book-open" });
@@ -155,7 +161,7 @@ export function startEngine({ url, restored, failed, late }) {
     ask(request) {
       if (dead) return Promise.reject(new Error("engine: failed"));
       return new Promise((resolve, reject) => {
-        const one = { request, resolve, reject };
+        const one = { request, resolve, reject, of: isOfJob(request) ? (opening ?? undefined) : undefined };
         if (!ready) {
           waiting.push(one);
           return;

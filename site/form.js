@@ -78,6 +78,10 @@ export function watchForm({ root, edit, step, notTaken, changed = () => {} }) {
     const sent = held.get(path);
     const answer = await edit(path, sent);
     busy.delete(path);
+    if (answer.elsewhere && held.get(path) === sent) {
+      send(path); // it is the same design, opened anew
+      return;
+    }
     if (held.get(path) !== sent) {
       if (!timers.has(path)) send(path); // another value meanwhile
       return;
@@ -221,11 +225,13 @@ export function watchForm({ root, edit, step, notTaken, changed = () => {} }) {
     // turn leaves what is held with the opening of a design that is left, and takes up what
     // was left with another. The price book is the same for all.
     turn(from, to) {
-      const ofDesign = [...held].filter(([path]) => !path.startsWith("book."));
+      const ofJob = () => [...held].filter(([path]) => !path.startsWith("book."));
+      const ofDesign = ofJob();
       left.set(from, ofDesign);
       for (const [path] of ofDesign) release(path);
       for (const [path, one] of left.get(to) ?? []) held.set(path, one);
       left.delete(to);
+      setTimeout(() => ofJob().forEach(([path]) => flush(path))); // once the job is drawn
     },
     // restarted drops what was left: the openings are counted anew.
     restarted: () => left.clear(),

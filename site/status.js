@@ -21,7 +21,7 @@ export function speak({ language, says }) {
 }
 
 // told are the faults of an answer, one a line.
-export const told = (answer) => answer.faults.map((fault) => [fault.label || fault.path, fault.message].filter(Boolean).join(": "));
+export const told = (answer) => (answer.faults ?? []).map((fault) => [fault.label || fault.path, fault.message].filter(Boolean).join(": "));
 
 const element = (name, text) => {
   const made = document.createElement(name);

@@ -469,7 +469,7 @@ func TestUndoTakesBackARefusedEntry(t *testing.T) {
 	refused := func() {
 		holds, revision := eval[string](b, value), b.text("#revision")
 		b.set(widthPath, "banana")
-		b.wait(`document.querySelector('[aria-invalid="true"]')`)
+		b.wait(`document.querySelector('.field:has([aria-invalid="true"]) .fault')?.innerText.includes("banana")`)
 		b.wait(offered("false"))
 		b.click("#undo")
 		b.wait(value + ` === ` + quote(holds) + ` && !document.querySelector('[aria-invalid="true"]')`)
@@ -504,6 +504,37 @@ func TestTypedStaysWithItsJob(t *testing.T) {
 	_, begun := edited(t)
 	b.shows(begun.Revision)
 	assert.Equal(t, first, eval[string](b, value))
+}
+
+// An edit that comes when another job is on its way already is no edit of that one: it is
+// made where it was typed, once that job is open again.
+func TestAnEditFindsItsJob(t *testing.T) {
+	t.Parallel()
+	b, _ := openPage(t)
+	value := `document.querySelector(` + quote(control(widthPath)) + `).value`
+	eval[any](b, `(() => {
+		const post = Worker.prototype.postMessage;
+		let typed = false;
+		Worker.prototype.postMessage = function (message, transfer) {
+			const opens = message.bytes && new TextDecoder().decode(message.bytes).includes('"op":"open"');
+			post.call(this, message, transfer);
+			if (!opens || typed) return;
+			typed = true;
+			const c = document.querySelector(`+quote(control(widthPath))+`);
+			c.value = "777 mm";
+			for (const type of ["input", "change"]) c.dispatchEvent(new Event(type, {bubbles: true}));
+		};
+	})()`)
+	doc, other := edited(t, heightPath, "1 m")
+	b.upload("other.json", design.Encode(doc))
+	b.shows(other.Revision)
+	time.Sleep(calm)
+	assert.Equal(t, other.Revision, b.revision())
+	assert.NotEqual(t, "777 mm", eval[string](b, value))
+	_, narrow := edited(t, widthPath, "777 mm")
+	b.click("#undo")
+	b.shows(narrow.Revision)
+	assert.Equal(t, "777 mm", eval[string](b, value))
 }
 
 // A choice that is made while its list is being drawn anew, for something else that was

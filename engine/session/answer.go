@@ -15,6 +15,9 @@ import (
 // answer does what a request asks. Each operation changes the session at most
 // once, and only when nothing was wrong.
 func (s *Session) answer(req Request) Response {
+	if req.Of != nil && *req.Of != s.now.opening {
+		return Response{Elsewhere: true}
+	}
 	switch req.Op {
 	case "hello":
 		return s.whole("")

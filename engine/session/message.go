@@ -11,6 +11,7 @@ type Request struct {
 	Op       string         `json:"op"`
 	Path     string         `json:"path,omitempty"`
 	Value    string         `json:"value,omitempty"`
+	Of       *int           `json:"of,omitempty"`   // the opening that an edit is meant for; nil: whichever is shown
 	Also     []Value        `json:"also,omitempty"` // edits that go along with the first, as one step
 	Name     string         `json:"name,omitempty"`
 	Text     string         `json:"text,omitempty"`
@@ -55,8 +56,9 @@ type Response struct {
 	Title     string          `json:"title,omitempty"`
 	Section   string          `json:"section,omitempty"`
 	Reading   string          `json:"reading,omitempty"`
-	Editing   bool            `json:"editing,omitempty"` // the price book is open
-	Opening   int             `json:"opening"`           // which opening of a design this one goes back to
+	Editing   bool            `json:"editing,omitempty"`   // the price book is open
+	Opening   int             `json:"opening"`             // which opening of a design this one goes back to
+	Elsewhere bool            `json:"elsewhere,omitempty"` // the edit was meant for an opening that is not shown any more, and was not made
 	CanUndo   bool            `json:"canUndo"`
 	CanRedo   bool            `json:"canRedo"`
 	Found     string          `json:"found,omitempty"` // id of the kept job that was looked for; empty: it is open

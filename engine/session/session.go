@@ -156,7 +156,7 @@ func (s *Session) inLanguage(now string, res Response) Response {
 }
 
 func encode(res Response) []byte {
-	res.OK = len(res.Faults) == 0
+	res.OK = len(res.Faults) == 0 && !res.Elsewhere
 	data, err := json.Marshal(res)
 	if err != nil {
 		panic("session: internal error: " + err.Error())

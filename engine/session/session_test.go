@@ -93,6 +93,23 @@ func sequenceKind(t *testing.T, s *session.Session) *session.Session {
 	return s
 }
 
+// An edit that is meant for a design that is not shown any more changes nothing.
+func TestAnEditIsOfItsOpening(t *testing.T) {
+	s := fresh()
+	first := ask(t, s, session.Request{Op: "hello"})
+	doc, _, err := design.Add(design.Default(), "walls")
+	require.NoError(t, err)
+	second := ask(t, s, session.Request{Op: "open", Text: string(design.Encode(doc)), From: "file"})
+	require.NotEqual(t, first.Opening, second.Opening)
+	res := ask(t, s, session.Request{Op: "set", Path: group + ".width", Value: "777 mm", Of: &first.Opening})
+	assert.False(t, res.OK)
+	assert.True(t, res.Elsewhere)
+	assert.Equal(t, second.Revision, s.Plan().Revision)
+	res = ask(t, s, session.Request{Op: "set", Path: group + ".width", Value: "777 mm", Of: &second.Opening})
+	assert.True(t, res.OK, "%v", res.Faults)
+	assert.NotEqual(t, second.Revision, s.Plan().Revision)
+}
+
 func TestUndoAndRedo(t *testing.T) {
 	s := fresh()
 	first := s.Plan().Revision
