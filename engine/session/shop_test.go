@@ -155,7 +155,7 @@ func TestLearning(t *testing.T) {
 	}
 	slip := set(t, s, path, "20000")
 	require.True(t, slip.OK, "%v", slip.Faults)
-	assert.Contains(t, fragment(slip, "shop-learn-said"), "A slip?")
+	assert.Contains(t, fragment(slip, "shop-learn-said"), "a slip?")
 	assert.Contains(t, fragment(slip, "shop-learn-said"), strings.TrimSuffix(path, "minutes")+"sure")
 	assert.NotContains(t, fragment(slip, "shop-learn-said"), `data-act="learn"`)
 	assert.False(t, ask(t, s, session.Request{Op: "act", Name: "learn"}).OK, "a slip of the pen")
