@@ -92,6 +92,9 @@ func (j Job) Noted(path string) design.Record {
 	case "asked.professional", "asked.licence", "asked.lookedOn", "asked.lookedAt":
 		rec.Asked.LookedFor = j.Plan.Revision
 	}
+	if design.ValidateRecord(rec) != nil {
+		return design.CloneRecord(j.Record) // what is reckoned with a slip in the price book may be more than a record can hold
+	}
 	return rec
 }
 

@@ -98,6 +98,9 @@ func (j Job) Holding(b design.Book) design.Record {
 	held := j.HeldAgainst(b)
 	rec.Held = &held
 	reckonedAnew(rec.Times, rec.Spent, held)
+	if design.ValidateRecord(rec) != nil {
+		return j.Record // a slip in the price book makes more of it than a record can hold
+	}
 	return rec
 }
 
@@ -197,13 +200,21 @@ func heldAmount(h design.Held, line string) design.Amount {
 	return 0
 }
 
-// amountOf is money as a record keeps it.
+// mostAmount is the most that a record can keep of money.
+const mostAmount = 1_000_000_000_000
+
+// amountOf is money as a record keeps it. More than that comes of a slip in the price book,
+// and counts as the most.
 func amountOf(m money.Money) design.Amount {
+	most := design.Units(mostAmount)
 	a, err := design.ParseAmount(m.Plain())
-	if err != nil {
-		panic("engine: internal error: " + err.Error())
+	switch {
+	case err == nil && -most <= a && a <= most:
+		return a
+	case m.Minor < 0:
+		return -most
 	}
-	return a
+	return most
 }
 
 // Outcome compares the record of a job with what it is held against. What a book has

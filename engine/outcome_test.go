@@ -1,6 +1,7 @@
 package engine_test
 
 import (
+	"fmt"
 	"testing"
 
 	"blockfield/engine"
@@ -209,6 +210,51 @@ func TestOutcomeOfWhatWasAgreed(t *testing.T) {
 	assert.True(t, o.Agreed)
 	assert.Equal(t, int64(200_000), o.Net.Minor)
 	assert.InDelta(t, 100*float64(o.Left.Minor)/200_000, o.Share(o.Left), 1e-9)
+}
+
+// A book with a slip of many digits gives a price that a record cannot hold: it holds the
+// most that it can, and nothing breaks down.
+func TestOutcomeOfAHugePrice(t *testing.T) {
+	job, b := worked(t)
+	b.Rates.Shop, b.Rates.Overhead, b.Policy.Margin = design.Units(10_000_000_000), design.Units(10_000_000_000), 95
+	plan, err := engine.Plan(designtest.Job(t, "s2"), b)
+	require.NoError(t, err)
+	require.Greater(t, plan.Price.Net.Minor, int64(10_000_000_000_000_00), "thirteen digits are not enough")
+	job.Plan, job.Record.Held = plan, nil
+	rec := job.Holding(b)
+	require.NotNil(t, rec.Held)
+	assert.Equal(t, design.Units(1_000_000_000_000), rec.Held.Net)
+	assert.NotPanics(t, func() { job.Outcome(b) })
+	again, err := design.DecodeRecord(design.EncodeRecord(rec))
+	require.NoError(t, err)
+	assert.Equal(t, rec.Held, again.Held)
+}
+
+// Rates with a slip make minutes of a task that no record can hold: it can be read all the
+// same, with what was typed.
+func TestRecordsOfHugeTimesAreRead(t *testing.T) {
+	job, b := worked(t)
+	for i := range b.Tasks {
+		b.Tasks[i].Low, b.Tasks[i].Typical, b.Tasks[i].High = 5e4, 5e4, 5e4
+	}
+	d := designtest.Job(t, "s2")
+	plan, err := engine.Plan(d, b)
+	require.NoError(t, err)
+	job = engine.Follow(d, plan, job.Record, "2030-03-01")
+	huge := 0
+	for i, had := range job.Record.Times {
+		for _, task := range plan.Bill.Tasks {
+			if task.ID == had.Task && task.Minutes.Typical > 100_000 {
+				huge++
+				job.Record.Times[i].Minutes = 95
+				job.Record = job.Noted(fmt.Sprintf("times[%d].minutes", i))
+				assert.InDelta(t, 95, job.Record.Times[i].Minutes, 0)
+			}
+		}
+	}
+	require.Positive(t, huge)
+	_, err = design.DecodeRecord(design.EncodeRecord(job.Holding(b)))
+	assert.NoError(t, err)
 }
 
 // An offer promises what the schedule holds: as usual at the earliest and at worst at the
