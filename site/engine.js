@@ -22,8 +22,9 @@ const today = () => {
 };
 
 // What changes a job is meant for the one that is shown when it is done, even if another is
-// being opened meanwhile.
-const isOfJob = ({ op, path = "" }) => op === "act" || op === "set" && !/^(book|view)\./.test(path);
+// being opened meanwhile. The price book and the view are of all jobs.
+const isOfJob = ({ op, name = "", path = "" }) =>
+  (op === "act" || op === "set") && !/^(book|view)\./.test(path) && !/^(book-|example-book)/.test(name);
 
 // startEngine returns {ask, unanswered, text, dead}. ask(request) promises the answer;
 // it rejects when the worker died over this very request. restored gets each
