@@ -777,6 +777,7 @@ func TestAllJobsInOneFile(t *testing.T) {
 	b.shows(wide.Revision)
 	b.click("#menu summary")
 	b.click(`#menu [data-do="new"]`)
+	b.says("A fresh design is open") // an edit before that is one of the job before
 	_, high := edited(t, heightPath, "1 m")
 	b.set(heightPath, "1 m")
 	b.shows(high.Revision)
