@@ -108,12 +108,12 @@ func (j Job) Holding(b design.Book) design.Record {
 func reckonedAnew(times []design.Time, spent []design.Spent, held design.Held) {
 	for i, t := range times {
 		if t.Minutes > 0 {
-			times[i].Reckoned = heldMinutes(held, t.Task)
+			times[i].Reckoned, _ = held.MinutesOf(t.Task)
 		}
 	}
 	for i, s := range spent {
 		if s.Amount > 0 {
-			spent[i].Reckoned = heldAmount(held, s.Line)
+			spent[i].Reckoned, _ = held.AmountOf(s.Line)
 		}
 	}
 }
@@ -182,24 +182,6 @@ func (j Job) asTyped(h design.Held) design.Held {
 	return h
 }
 
-func heldMinutes(h design.Held, task string) float64 {
-	for _, t := range h.Tasks {
-		if t.Task == task {
-			return t.Minutes
-		}
-	}
-	return 0
-}
-
-func heldAmount(h design.Held, line string) design.Amount {
-	for _, l := range h.Lines {
-		if l.Line == line {
-			return l.Amount
-		}
-	}
-	return 0
-}
-
 // mostAmount is the most that a record can keep of money.
 const mostAmount = 1_000_000_000_000
 
@@ -230,7 +212,7 @@ func (j Job) Outcome(b design.Book) Outcome {
 	}
 	o.Took = o.Reckoned
 	for _, t := range h.Tasks {
-		one := TaskOutcome{ID: t.Task, Name: taskName(b, t.Task), Reckoned: t.Minutes, Minutes: j.tookMinutes(t.Task)}
+		one := TaskOutcome{ID: t.Task, Name: b.TaskName(t.Task), Reckoned: t.Minutes, Minutes: j.tookMinutes(t.Task)}
 		if one.Minutes <= 0 {
 			o.OpenTasks = append(o.OpenTasks, one)
 			continue
@@ -275,16 +257,6 @@ func (j Job) tookMinutes(task string) float64 {
 		}
 	}
 	return 0
-}
-
-// taskName is what a book calls a task; empty where it has none.
-func taskName(b design.Book, id string) string {
-	for _, t := range b.Tasks {
-		if t.ID == id {
-			return t.Name
-		}
-	}
-	return ""
 }
 
 // perHour is what an hour of a role costs the workshop: in the shop with its overhead. The

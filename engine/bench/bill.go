@@ -200,6 +200,19 @@ const (
 	Road        = "road"
 )
 
+// TimeKey is the key of the words for one of those times; empty for a task.
+func TimeKey(id string) string {
+	switch id {
+	case FurtherShop:
+		return "label/work.extraShopMinutes"
+	case FurtherSite:
+		return "label/work.extraSiteMinutes"
+	case Road:
+		return "hours/travel"
+	}
+	return ""
+}
+
 // Timed are the tasks and, after them, the times that are none: together they are
 // Hours.Total, for whoever lists them.
 func (b Bill) Timed(w design.Work) []TaskTime {

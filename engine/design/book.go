@@ -59,6 +59,16 @@ type Learned struct {
 	BeganHigh    float64 `json:"beganHigh,omitempty"`
 }
 
+// TaskName is what the book calls a task; empty where it has none.
+func (b Book) TaskName(id string) string {
+	for _, t := range b.Tasks {
+		if t.ID == id {
+			return t.Name
+		}
+	}
+	return ""
+}
+
 // Early reports whether a day, "2026-03-31", is before the book's first one. An
 // empty day is none.
 func (b Book) Early(day string) bool { return day != "" && day < b.ValidFrom }

@@ -228,6 +228,26 @@ type Held struct {
 	Lines    []HeldLine `json:"lines"`
 }
 
+// MinutesOf returns what was reckoned for a task; false where nothing was.
+func (h Held) MinutesOf(task string) (float64, bool) {
+	for _, t := range h.Tasks {
+		if t.Task == task {
+			return t.Minutes, true
+		}
+	}
+	return 0, false
+}
+
+// AmountOf returns what was reckoned for a line of the bill; false where nothing was.
+func (h Held) AmountOf(line string) (Amount, bool) {
+	for _, l := range h.Lines {
+		if l.Line == line {
+			return l.Amount, true
+		}
+	}
+	return 0, false
+}
+
 // HeldTask is one task of what a job is held against.
 type HeldTask struct {
 	Task    string  `json:"task"`

@@ -508,10 +508,8 @@ func (v *view) RoadControls() []Control {
 // heldMinutes are those that the job is held against, or those that the plan has.
 func (v *view) heldMinutes(task string, planned float64) float64 {
 	if h := v.Job.Record.Held; h != nil {
-		for _, t := range h.Tasks {
-			if t.Task == task {
-				return t.Minutes
-			}
+		if held, ok := h.MinutesOf(task); ok {
+			return held
 		}
 	}
 	return planned
@@ -528,13 +526,8 @@ func (v *view) totalName(id, name string) string {
 
 // taskName is the word for a task, or what the book calls it.
 func (v *view) taskName(id, name string) string {
-	switch id {
-	case bench.FurtherShop:
-		return v.T("label/work.extraShopMinutes")
-	case bench.FurtherSite:
-		return v.T("label/work.extraSiteMinutes")
-	case bench.Road:
-		return v.T("hours/travel")
+	if key := bench.TimeKey(id); key != "" {
+		return v.T(key)
 	}
 	if v.Words.Language.Has("task/" + id) {
 		return v.T("task/" + id)
@@ -551,10 +544,8 @@ func (v *view) SpentControls() []Control {
 				c := v.recordControl(v.T(l.Key), "spent[%d].amount", i)
 				reckoned := l.Amount
 				if h := v.Job.Record.Held; h != nil {
-					for _, held := range h.Lines {
-						if held.Line == s.Line {
-							reckoned = held.Amount.In(h.Currency)
-						}
+					if held, ok := h.AmountOf(s.Line); ok {
+						reckoned = held.In(h.Currency)
 					}
 				}
 				c.Hint, c.Standing = v.T("learn/reckoned-amount", "amount", v.Amount(reckoned)), true
@@ -582,7 +573,7 @@ func (v *view) LessonLines() []LessonLine {
 	times, prices := v.Job.Lessons(v.Book)
 	var all []LessonLine
 	for _, l := range times {
-		line := LessonLine{Name: v.totalName(l.Task, v.bookTask(l.Task)), Ratio: v.Words.Show(factor(l.Ratio))}
+		line := LessonLine{Name: v.totalName(l.Task, v.Book.TaskName(l.Task)), Ratio: v.Words.Show(factor(l.Ratio))}
 		if l.Standing == learn.Learns {
 			line.Factor = v.T("learn/factor", "was", factor(l.Was), "now", factor(l.Now))
 			line.Jobs = v.T("learn/jobs", "n", l.Jobs, "low", factor(l.Low), "high", factor(l.High))
@@ -625,16 +616,6 @@ func (v *view) judge(line *LessonLine, standing learn.Standing, beyond, far bool
 		return
 	}
 	choose("learn/leave-out", ".aside")
-}
-
-// bookTask is what the book calls a task.
-func (v *view) bookTask(id string) string {
-	for _, t := range v.Book.Tasks {
-		if t.ID == id {
-			return t.Name
-		}
-	}
-	return ""
 }
 
 // LearnLines say how the job and the price books stand to each other.

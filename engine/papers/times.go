@@ -48,7 +48,7 @@ func (m *maker) times() []bench.TaskTime { return m.Plan.Bill.Timed(m.Doc.Design
 
 // taskNumber is the place of a task in its price book; empty for a time that has none there.
 func taskNumber(id string) string {
-	if id == bench.FurtherShop || id == bench.FurtherSite || id == bench.Road {
+	if bench.TimeKey(id) != "" {
 		return ""
 	}
 	return id
@@ -56,13 +56,8 @@ func taskNumber(id string) string {
 
 // taskName is what a task is called: the word for it, unless the book has another.
 func (m *maker) taskName(id, name string) string {
-	switch id {
-	case bench.FurtherShop:
-		return m.T("label/work.extraShopMinutes")
-	case bench.FurtherSite:
-		return m.T("label/work.extraSiteMinutes")
-	case bench.Road:
-		return m.T("hours/travel")
+	if key := bench.TimeKey(id); key != "" {
+		return m.T(key)
 	}
 	if key := "task/" + id; strings.EqualFold(words.English().Message(key), name) {
 		return m.T(key)
