@@ -67,6 +67,39 @@ func (j Job) LockedOffer(doc design.Document) *design.Offer {
 	return nil
 }
 
+// AsAgreed is a document for those who have no record of its job, in a file, a link or a
+// letter: its offer is what was agreed on, with every change that was accepted. A document
+// of which nothing was agreed on is as it was.
+func (j Job) AsAgreed(doc design.Document) design.Document {
+	o := j.LockedOffer(doc)
+	if o == nil {
+		return doc
+	}
+	a, _ := j.Agreed()
+	at := *o
+	at.Revision, at.Agreed = a.Revision, j.Record.Lock.Day
+	at.Net, at.Tax, at.Gross, at.Taxes = offered(a.Net), offered(a.Tax), offered(a.Gross), a.Taxes
+	at.Look, at.Others = "", nil
+	at.LaterFrom, at.LaterBy = "", ""
+	moved := 0
+	for _, s := range j.AcceptedSlips() {
+		at.Agreed, moved = s.Accepted, moved+s.Days
+	}
+	if moved != 0 || j.Record.Lock.Day != o.Made { // the days of the offer are no longer true
+		at.ReadyFrom, at.ReadyBy = "", ""
+	}
+	at.Stages = nil
+	for _, d := range j.Payments() {
+		if d.Gross.Minor < 0 { // a credit is no stage of an offer
+			at.Stages = nil
+			break
+		}
+		at.Stages = append(at.Stages, design.OfferedStage{Name: d.Stage, Amount: offered(d.Gross)})
+	}
+	doc.Offer = &at
+	return doc
+}
+
 // ReadyDays says when what was agreed on is ready: as it was offered, and what each
 // accepted change has moved since.
 func (j Job) ReadyDays(doc design.Document) []words.Phrase {
@@ -414,7 +447,7 @@ func (j Job) settled(public, private []check.WatchOut) ([]check.WatchOut, []chec
 		return public, private
 	}
 	public = slices.DeleteFunc(public, func(w check.WatchOut) bool {
-		return w.Code == "price/offer-changed" || w.Code == "price/offer-lapsed"
+		return w.Code == "price/offer-changed" || w.Code == "price/order-changed" || w.Code == "price/offer-lapsed"
 	})
 	if j.Plan.Price.Sold {
 		private = slices.DeleteFunc(private, func(w check.WatchOut) bool { return w.Code == "price/over-budget" })

@@ -50,17 +50,21 @@ func bookOn(today string, b design.Book) []check.WatchOut {
 // made for.
 func offerOn(today string, offer design.Offer, revision string) []check.WatchOut {
 	var all []check.WatchOut
-	if offer.ValidUntil != "" && today > offer.ValidUntil {
+	if offer.Agreed == "" && offer.ValidUntil != "" && today > offer.ValidUntil {
 		all = append(all, check.WatchOut{
 			Code: "price/offer-lapsed", Level: check.Note,
 			Args: words.Args{"date": offer.ValidUntil}, Source: "the offer",
 		})
 	}
 	if offer.Revision != revision {
-		all = append(all, check.WatchOut{
+		w := check.WatchOut{
 			Code: "price/offer-changed", Level: check.Note,
 			Args: words.Args{"offered": offer.Revision, "now": revision}, Source: "the offer",
-		})
+		}
+		if offer.Agreed != "" {
+			w.Code = "price/order-changed"
+		}
+		all = append(all, w)
 	}
 	return all
 }

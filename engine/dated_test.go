@@ -20,22 +20,26 @@ func TestWhatADaySays(t *testing.T) {
 	offered := design.Offer{Revision: r.Revision, ValidUntil: lastDay}
 	other := offered
 	other.Revision = "000000"
+	ordered, otherOrdered := offered, other
+	ordered.Agreed, otherOrdered.Agreed = firstDay, firstDay
 	for name, c := range map[string]struct {
 		today   string
 		offer   *design.Offer
 		private []string
 		public  []string
 	}{
-		"nobody knows the day":      {today: ""},
-		"last day":                  {today: lastDay, offer: &offered},
-		"the day after":             {today: "2026-11-26", offer: &offered, private: []string{"price/book-lapsed"}, public: []string{"price/offer-lapsed"}},
-		"a year after, no offer":    {today: "2027-01-01", private: []string{"price/book-lapsed"}},
-		"first day":                 {today: firstDay},
-		"the day before":            {today: "2026-02-28", private: []string{"price/book-early"}},
-		"another design by now":     {today: lastDay, offer: &other, public: []string{"price/offer-changed"}},
-		"another design, no day":    {today: "", offer: &other, public: []string{"price/offer-changed"}},
-		"another design, and late":  {today: "2026-12-01", offer: &other, private: []string{"price/book-lapsed"}, public: []string{"price/offer-changed", "price/offer-lapsed"}},
-		"a month is not one letter": {today: "2026-02-10", private: []string{"price/book-early"}},
+		"nobody knows the day":       {today: ""},
+		"last day":                   {today: lastDay, offer: &offered},
+		"the day after":              {today: "2026-11-26", offer: &offered, private: []string{"price/book-lapsed"}, public: []string{"price/offer-lapsed"}},
+		"a year after, no offer":     {today: "2027-01-01", private: []string{"price/book-lapsed"}},
+		"first day":                  {today: firstDay},
+		"the day before":             {today: "2026-02-28", private: []string{"price/book-early"}},
+		"another design by now":      {today: lastDay, offer: &other, public: []string{"price/offer-changed"}},
+		"another design, no day":     {today: "", offer: &other, public: []string{"price/offer-changed"}},
+		"another design, and late":   {today: "2026-12-01", offer: &other, private: []string{"price/book-lapsed"}, public: []string{"price/offer-changed", "price/offer-lapsed"}},
+		"ordered in time, read late": {today: "2026-12-01", offer: &ordered, private: []string{"price/book-lapsed"}},
+		"ordered, another by now":    {today: lastDay, offer: &otherOrdered, public: []string{"price/order-changed"}},
+		"a month is not one letter":  {today: "2026-02-10", private: []string{"price/book-early"}},
 	} {
 		t.Run(name, func(t *testing.T) {
 			doc.Offer = c.offer

@@ -19,10 +19,10 @@ func TestPassingIsTheFirst(t *testing.T) {
 		for begins := range sizeSteps + 1 {
 			for _, long := range []int{1, farStep, sizeSteps} {
 				tries := 0
-				one, found := passing(func(step int) sized {
+				one, found := passing(func(step int) (Candidate, bool) {
 					tries++
 					far := (step - from) * way
-					return sized{Candidate{Key: strconv.Itoa(far)}, begins <= far && far < begins+long}
+					return Candidate{Key: strconv.Itoa(far)}, begins <= far && far < begins+long
 				}, from, end)
 				assert.LessOrEqual(t, tries, 24)
 				if begins <= nearSteps || (long >= farStep && begins+farStep <= sizeSteps) {

@@ -176,6 +176,7 @@ var days = map[string]string{
 	"price/book-early":    "2025-12-31",
 	"price/offer-lapsed":  "2026-07-01",
 	"price/offer-changed": "2026-06-30",
+	"price/order-changed": "2026-06-30",
 }
 
 // begun are designs that records of works belong to, where it is not the first one.
@@ -213,6 +214,9 @@ func everyState(t testing.TB) map[string]state {
 		s := state{design.Default(), design.DefaultBook(), today, nil}
 		s.book.ValidFrom, s.book.ValidUntil = "2026-01-01", "2026-06-30"
 		s.Offer = &design.Offer{Revision: "000000", BookCode: "000000", Currency: "EUR", ValidUntil: "2026-06-30"}
+		if code == "price/order-changed" {
+			s.Offer.Agreed = "2026-03-02"
+		}
 		all[code] = s
 	}
 	for code, work := range works {

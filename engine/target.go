@@ -3,6 +3,7 @@ package engine
 import (
 	"cmp"
 	"errors"
+	"iter"
 	"math"
 	"slices"
 	"sort"
@@ -354,14 +355,14 @@ func (f filling) fill(doc design.Document) (best Candidate, least money.Money, o
 		paid, ok := f.price(doc, widthOf(step), ratio)
 		return !ok || paid.Cmp(f.budget) > 0
 	}
-	at := func(step int) sized { return f.sized(doc, widthOf(step), ratio) }
+	at := func(step int) (Candidate, bool) { return f.sized(doc, widthOf(step), ratio) }
 	// The price grows with the size, so what the budget reaches is searched by halves.
 	reach := -1
 	if !dear(0) {
 		reach = sort.Search(sizeSteps, func(step int) bool { return dear(step + 1) })
 	}
 	if one, found := passing(at, reach, -1); found && (!ok || one.area() > best.area()) {
-		best, ok = one.Candidate, true
+		best, ok = one, true
 	}
 	if !ok {
 		one, _ := passing(at, reach+1, sizeSteps+1)
@@ -374,18 +375,18 @@ func (f filling) fill(doc design.Document) (best Candidate, least money.Money, o
 // Stop may come and go with the size, so the near ones are tried one by one; farther ones
 // in steps that grow, and then what lies between the last that does not pass and the first
 // that does, by halves. So it tries no more than two dozen sizes.
-func passing(at func(step int) sized, from, end int) (sized, bool) {
+func passing(at func(step int) (Candidate, bool), from, end int) (Candidate, bool) {
 	way := 1
 	if end < from {
 		way = -1
 	}
 	failed, jump := from-way, 1
 	for step := from; (end-step)*way > 0; step += way * jump {
-		if one := at(step); one.passes {
+		if one, passes := at(step); passes {
 			good := step
 			for (good-failed)*way > 1 {
 				middle := (good + failed) / 2
-				if between := at(middle); between.passes {
+				if between, passes := at(middle); passes {
 					one, good = between, middle
 				} else {
 					failed = middle
@@ -398,7 +399,7 @@ func passing(at func(step int) sized, from, end int) (sized, bool) {
 			jump = min(2*jump, farStep)
 		}
 	}
-	return sized{}, false
+	return Candidate{}, false
 }
 
 // area is that of the first group, in square metres.
@@ -407,29 +408,23 @@ func (c Candidate) area() float64 {
 	return built.TotalWidth.Metres() * built.TotalHeight.Metres()
 }
 
-// sized is a size that was tried: the candidate where it passes the checks.
-type sized struct {
-	Candidate
-	passes bool
-}
-
-// sized tries the document with its first group so wide, in one place after another until
-// one has no new Stop.
-func (f filling) sized(doc design.Document, widthMM, ratio float64) (out sized) {
+// sized is the document with its first group so wide, in the first place that brings no new
+// Stop; false where none does.
+func (f filling) sized(doc design.Document, widthMM, ratio float64) (Candidate, bool) {
 	places, fits := f.places(doc, widthMM, ratio)
 	if !fits {
-		return out
+		return Candidate{}, false
 	}
-	for _, hung := range places {
+	for hung := range places {
 		c, passes := f.planned(hung)
 		if passes {
-			return sized{c, true}
+			return c, true
 		}
 		if f.failsAnywhere(c.Plan) {
 			break
 		}
 	}
-	return out
+	return Candidate{}, false
 }
 
 // ofNoPlace are Stops of a panel, its weight and its way to the wall: where it hangs does
@@ -446,30 +441,30 @@ func (f filling) failsAnywhere(r Result) bool {
 // made. Where it hangs changes little of that.
 func (f filling) price(doc design.Document, widthMM, ratio float64) (money.Money, bool) {
 	places, _ := f.places(doc, widthMM, ratio)
-	if len(places) == 0 {
-		return money.Money{}, false
+	for hung := range places {
+		plan, err := f.planner.Plan(hung.Design)
+		if err != nil {
+			return money.Money{}, false
+		}
+		return f.by.paid(hung.Design, plan)
 	}
-	plan, err := f.planner.Plan(places[0].Design)
-	if err != nil {
-		return money.Money{}, false
-	}
-	return f.by.paid(places[0].Design, plan)
+	return money.Money{}, false
 }
 
 // places are the document with its first group so wide, in each place where it may hang: in
 // the middle of the wall at the height of the ear, or as high as the design hangs now;
 // between two studs; and where the design hangs now. fits is false where it is too wide for
 // its wall.
-func (f filling) places(doc design.Document, widthMM, ratio float64) (all []design.Document, fits bool) {
+func (f filling) places(doc design.Document, widthMM, ratio float64) (each iter.Seq[design.Document], fits bool) {
 	at := groupPath(0, 0) + "."
 	mm := func(v float64) string { return strconv.Itoa(int(v)) + " mm" }
 	next, err := pulled(doc, []edit{{at + "width", mm(widthMM)}, {at + "height", mm(widthMM * ratio)}})
 	if err != nil {
-		return nil, false
+		return noPlace, false
 	}
 	groups, err := build(next.Design)
 	if err != nil {
-		return nil, false
+		return noPlace, false
 	}
 	wall, built := next.Design.Walls[0], groups[0].Built
 	rightmost := wall.Width.Sub(FreeBeside()).Sub(built.TotalWidth) // of its left edge
@@ -490,27 +485,33 @@ func (f filling) places(doc design.Document, widthMM, ratio float64) (all []desi
 		return length.Max(left, FreeBeside())
 	}
 	from := func(middle length.Length) length.Length { return inside(middle.Sub(built.TotalWidth.Half())) }
-	var tried []string
-	hang := func(left, bottom length.Length) {
-		x, y := roundPlace(left, length.InMM), roundPlace(bottom, length.InMM)
-		if slices.Contains(tried, x+" "+y) {
-			return
-		}
-		tried = append(tried, x+" "+y)
-		if hung, err := pulled(next, []edit{{at + "place.left", x}, {at + "place.edge", design.BottomEdge}, {at + "place.height", y}}); err == nil {
-			all = append(all, hung)
-		}
-	}
-	hang(from(middle), lowest)
-	hang(from(middle), now.Bottom)
+	places := []corner{{from(middle), lowest}, {from(middle), now.Bottom}}
 	if !wall.StudStep.IsZero() {
 		first, step := wall.StudFirst.Millimetres(), wall.StudStep.Millimetres()
 		n := math.Round((middle.Millimetres()-first)/step - 0.5)
-		hang(from(length.MM(int64(first+(n+0.5)*step))), lowest)
+		places = append(places, corner{from(length.MM(int64(first + (n+0.5)*step))), lowest})
 	}
-	hang(inside(now.Left), now.Bottom)
-	return all, fits
+	places = append(places, corner{inside(now.Left), now.Bottom})
+	return func(yield func(design.Document) bool) {
+		tried := map[[2]string]bool{}
+		for _, p := range places {
+			x, y := roundPlace(p.left, length.InMM), roundPlace(p.bottom, length.InMM)
+			if tried[[2]string{x, y}] {
+				continue
+			}
+			tried[[2]string{x, y}] = true
+			hung, err := pulled(next, []edit{{at + "place.left", x}, {at + "place.edge", design.BottomEdge}, {at + "place.height", y}})
+			if err == nil && !yield(hung) {
+				return
+			}
+		}
+	}, fits
 }
+
+// corner is where the lower left one of a group hangs.
+type corner struct{ left, bottom length.Length }
+
+func noPlace(func(design.Document) bool) {}
 
 // planned plans a document; false where it has a new Stop or no price.
 func (f filling) planned(doc design.Document) (Candidate, bool) {

@@ -97,7 +97,6 @@ func (b *tab) reportEdits(control, watched, value string) {
 func (b *tab) editTimes(control, watched, value string) (share func(part, of int) float64) {
 	b.t.Helper()
 	script := fmt.Sprintf(`(async () => {
-		const control = document.getElementsByName(%q)[0];
 		const times = [];
 		let sent = 0, answered = 0;
 		const {postMessage} = Worker.prototype;
@@ -112,6 +111,7 @@ func (b *tab) editTimes(control, watched, value string) (share func(part, of int
 		};
 		const text = () => document.querySelector(%q)?.textContent;
 		for (let i = 0; i < 31; i++) {
+			const control = document.getElementsByName(%q)[0]; // a section may be drawn anew between two edits
 			const before = text();
 			const changed = new Promise((resolve) => new MutationObserver((_, o) => {
 				if (text() === before) return;
@@ -130,7 +130,7 @@ func (b *tab) editTimes(control, watched, value string) (share func(part, of int
 		Worker.prototype.postMessage = postMessage;
 		JSON.parse = parse;
 		return times.slice(1);
-	})()`, control, watched, value)
+	})()`, watched, control, value)
 	edits := eval[[][]float64](b, script)
 	return func(part, of int) float64 {
 		times := make([]float64, len(edits))

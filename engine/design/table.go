@@ -339,6 +339,7 @@ func viewRows() []Field {
 		kindRow(offer+"laterBy", KindDate, "Last day by which it is ready if it is ordered on the last day; may be empty.").optional().sparse().fixed(),
 		kindRow(offer+"wished", KindDate, "Last day on which the client would like to have it; may be empty.").optional().sparse().fixed(),
 		kindRow(offer+"made", KindDate, "Day on which it was offered; may be empty.").optional().sparse().fixed(),
+		kindRow(offer+"agreed", KindDate, "Day on which it was ordered, or the last change of it accepted; empty: it is offered only.").optional().sparse().fixed(),
 	}
 }
 

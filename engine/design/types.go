@@ -72,7 +72,8 @@ type Camera struct {
 	Distance length.Length `json:"distance"`
 }
 
-// Offer is the snapshot of what was offered for a revision of the design.
+// Offer is the snapshot of what was offered for a revision of the design, or of what was
+// agreed on in the end.
 type Offer struct {
 	Revision   string `json:"revision"`
 	BookCode   string `json:"bookCode"`
@@ -87,6 +88,7 @@ type Offer struct {
 	LaterFrom  string `json:"laterFrom,omitempty"` // the same two days if it is ordered on the last day of the offer;
 	LaterBy    string `json:"laterBy,omitempty"`   // empty: then ReadyBy is that of whoever orders on the last day
 	Wished     string `json:"wished,omitempty"`    // last day on which the client would like to have it
+	Agreed     string `json:"agreed,omitempty"`    // day on which it was ordered, or the last change of it accepted; empty: it is offered only
 
 	Workshop      string `json:"workshop,omitempty"` // whoever offers, by name
 	Address       string `json:"address,omitempty"`  // and how to reach them, a line each

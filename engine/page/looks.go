@@ -152,8 +152,15 @@ func (v *view) OfferDays() []int { return []int{14, 30, 60} }
 // Offered reports whether the open design is what the offer was made for.
 func (v *view) Offered() bool { return v.Doc.Offer != nil && v.Doc.Offer.Revision == v.Plan.Revision }
 
-// OfferHolds reports whether the offer still is what the open design costs.
-func (v *view) OfferHolds() bool { return v.Offered() && v.Today <= v.Doc.Offer.ValidUntil }
+// OfferHolds reports whether the offer still is what the open design costs. One that was
+// agreed on does not run out.
+func (v *view) OfferHolds() bool {
+	return v.Offered() && (v.Doc.Offer.Agreed != "" || v.Today <= v.Doc.Offer.ValidUntil)
+}
+
+// WasAgreed reports whether this very design was agreed on, as far as a file, a link or a
+// letter says it to whoever has no record of the job.
+func (v *view) WasAgreed() bool { return v.Offered() && v.Doc.Offer.Agreed != "" }
 
 // OfferedPrice is the price of the offer with tax.
 func (v *view) OfferedPrice() string {

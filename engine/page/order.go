@@ -27,6 +27,14 @@ func (v *view) AgreedPrice() string {
 	return v.Amount(a.Gross)
 }
 
+// OrderSent is the end of the key of what an answer holds of the order.
+func (v *view) OrderSent() string {
+	if v.Job.LockedOffer(v.Doc) == nil {
+		return "without-order"
+	}
+	return "with-order"
+}
+
 // AgreedParts say what the agreed price is made of, for the client too: what was locked,
 // and each change that was accepted.
 func (v *view) AgreedParts() []string {

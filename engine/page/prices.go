@@ -142,6 +142,9 @@ func (v *view) OfferLine() string {
 		return ""
 	}
 	gross := o.Gross.In(o.Currency)
+	if o.Agreed != "" {
+		return v.T("offer/line-agreed", "gross", gross, "date", o.Agreed)
+	}
 	return v.T("offer/line", "gross", gross, "date", o.ValidUntil)
 }
 
@@ -163,7 +166,7 @@ func (v *view) OfferDelivery() string {
 func (v *view) OfferNotes() []string {
 	var all []string
 	for _, w := range v.Plan.WatchOuts {
-		if w.Code == "price/offer-lapsed" || w.Code == "price/offer-changed" {
+		if w.Code == "price/offer-lapsed" || w.Code == "price/offer-changed" || w.Code == "price/order-changed" {
 			all = append(all, v.sentence(w))
 		}
 	}

@@ -48,6 +48,8 @@ func (v *view) Strip() stripView {
 		switch {
 		case v.Ordered():
 			s.add("agreed", v.AgreedPrice(), Money)
+		case v.WasAgreed():
+			s.add("agreed", v.OfferedPrice(), Money)
 		case v.OfferHolds():
 			s.add("offered", v.OfferedPrice(), Money)
 		case v.HasRange():

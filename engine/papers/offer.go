@@ -42,7 +42,7 @@ func (m *maker) offer() sheet.Paper {
 		p.Title = m.T("paper/glance")
 	case m.ordered() && !m.Job.IsAgreed():
 		p.Title = m.T("paper/not-agreed")
-	case m.ordered():
+	case m.ordered(), m.wasAgreed():
 		p.Title = m.T("paper/confirmation")
 	case !m.offered():
 		p.Title = m.T("paper/indication")
@@ -122,7 +122,9 @@ func (m *maker) signed(p sheet.Paper) sheet.Paper {
 		return p
 	case m.ordered():
 		agreed, _ := m.Job.Agreed()
-		lead = m.T("offering/confirmed-lead", "revision", agreed.Revision, "gross", agreed.Gross.Format(m.locale()))
+		lead = m.confirmedLead(agreed.Revision, agreed.Gross)
+	case m.wasAgreed():
+		lead = m.confirmedLead(m.Doc.Offer.Revision, m.ofAmount(m.Doc.Offer.Gross))
 	case m.offered():
 		lead = m.T("offering/order-lead", "number", m.Doc.Offer.Code(), "gross", m.ofAmount(m.Doc.Offer.Gross).Format(m.locale()))
 	default:
@@ -139,6 +141,11 @@ func (m *maker) signed(p sheet.Paper) sheet.Paper {
 	return p
 }
 
+// confirmedLead is what both sides sign of an order.
+func (m *maker) confirmedLead(revision string, gross money.Money) string {
+	return m.T("offering/confirmed-lead", "revision", revision, "gross", gross.Format(m.locale()))
+}
+
 // addressee is who the offer is for, with a line where nobody is named: a name goes into
 // no file and no link. Beside it stands the number of the offer.
 func (m *maker) addressee() []sheet.Block {
@@ -151,6 +158,9 @@ func (m *maker) addressee() []sheet.Block {
 	}
 	if !m.offered() {
 		return []sheet.Block{to}
+	}
+	if m.wasAgreed() {
+		return m.numbered(to, m.T("offering/agreed-on", "date", m.Doc.Offer.Agreed))
 	}
 	number := m.T("offering/number", "number", m.Doc.Offer.Code())
 	if made := m.Doc.Offer.Made; made != "" {
@@ -330,6 +340,10 @@ func (m *maker) offered() bool {
 	return m.Doc.Offer != nil && m.Doc.Offer.Revision == m.Plan.Revision
 }
 
+// wasAgreed reports whether this very design was agreed on, as far as its file, link or
+// letter says it where there is no record of the job.
+func (m *maker) wasAgreed() bool { return m.offered() && m.Doc.Offer.Agreed != "" }
+
 // offerPicture is the rendered picture where there is one, or else the panels on
 // their wall, to scale, with a person beside them.
 func (m *maker) offerPicture() sheet.Block {
@@ -493,7 +507,11 @@ func (m *maker) priceBlocks() []sheet.Block {
 	case m.ordered():
 		return m.agreedBlocks()
 	case m.offered():
-		return m.firm(m.ofAmount(m.Doc.Offer.Net), m.ofAmount(m.Doc.Offer.Tax), m.ofAmount(m.Doc.Offer.Gross), m.T("offering/until", "date", m.Doc.Offer.ValidUntil))
+		holds := m.T("offering/until", "date", m.Doc.Offer.ValidUntil)
+		if m.wasAgreed() {
+			holds = m.T("offering/agreed-on", "date", m.Doc.Offer.Agreed)
+		}
+		return m.firm(m.ofAmount(m.Doc.Offer.Net), m.ofAmount(m.Doc.Offer.Tax), m.ofAmount(m.Doc.Offer.Gross), holds)
 	case !m.Client && m.Plan.Price.Sold && m.Plan.Price.Gross.Minor > 0:
 		return m.firm(m.Plan.Price.Net, m.Plan.Price.Tax, m.Plan.Price.Gross, m.notYet())
 	}

@@ -382,7 +382,7 @@ func (s *Session) file() *File {
 	return &File{
 		Name: fileName(s.now.doc.Design.Title, s.now.plan.Revision),
 		Type: "application/json",
-		Text: string(design.Encode(s.now.doc)),
+		Text: string(design.Encode(s.job().AsAgreed(s.now.doc))),
 	}
 }
 
@@ -413,7 +413,7 @@ func nameOf(title, revision, suffix string) string {
 }
 
 func (s *Session) link() Response {
-	link, err := design.EncodeLink(s.now.doc)
+	link, err := design.EncodeLink(s.job().AsAgreed(s.now.doc))
 	if err != nil {
 		return s.refuse(err)
 	}

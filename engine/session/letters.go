@@ -22,7 +22,7 @@ func (s *Session) letterFile(req Request) Response {
 	if s.now.doc.View.Reading == page.Maker {
 		from = design.FromWorkshop
 	}
-	l, err := design.NewLetter(from, s.now.doc)
+	l, err := design.NewLetter(from, job.AsAgreed(s.now.doc))
 	if err != nil {
 		return s.refuse(err)
 	}

@@ -264,4 +264,33 @@ func TestWhatWasAgreedIsStated(t *testing.T) {
 			assert.NotContains(t, paper, not, reading)
 		}
 	}
+
+	// So does whoever gets a link, a file or an answer, years later and without the record.
+	link := ask(t, s, session.Request{Op: "link"}).Link
+	file := ask(t, s, session.Request{Op: "save"}).File.Text
+	letter := ask(t, s, session.Request{Op: "save", Name: "letter"}).File.Text
+	assert.Empty(t, s.Document().Offer.Agreed, "what is kept here is the offer, beside its record")
+	for name, req := range map[string]session.Request{
+		"link": {Op: "open", Link: link, From: "link"}, "file": {Op: "open", Text: file, From: "file"}, "letter": {Op: "open", Text: letter, From: "file"},
+	} {
+		client := fresh()
+		req.Today = "2031-01-01"
+		opened := ask(t, client, req)
+		require.True(t, opened.OK, "%s: %v", name, opened.Faults)
+		text := plain(read(t, client, "client", "money"))
+		assert.Contains(t, text, "Agreed at "+agreed.Format("en")+" with tax, on 2026-03-02.", name)
+		for _, not := range []string{" – ", "has changed since", "The offer held until", "Example figures"} {
+			assert.NotContains(t, text, not, name)
+		}
+		read(t, client, "client", "papers")
+		paper := plain(choose(t, client, "papers-set", "offer"))
+		for _, want := range []string{"Order confirmation", agreed.Format("en"), "Agreed on 2026-03-02", due[0]} {
+			assert.Contains(t, paper, want, name)
+		}
+		for _, not := range []string{"Indication", "Valid until", "Not an offer yet", "Ordered by offer"} {
+			assert.NotContains(t, paper, not, name)
+		}
+		require.True(t, set(t, client, group+".wood", "beech").OK)
+		assert.Contains(t, plain(read(t, client, "client", "money")), "revision "+s.Plan().Revision+" is ordered", name)
+	}
 }

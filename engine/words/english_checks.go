@@ -46,6 +46,7 @@ func englishWatchOuts() map[string]string {
 		"price/book-lapsed":            "The price book “{name}” held until {date}. Bring it up to date before you offer this price.",
 		"price/book-early":             "The price book “{name}” holds from {date} on only. Open the one of today before you offer this price.",
 		"price/offer-lapsed":           "The offer held until {date}. What it says is an indication now.",
+		"price/order-changed":          "The design has changed since it was agreed on: revision {offered} is ordered, this is {now}. A change goes by a slip of the workshop.",
 		"price/offer-changed":          "The design has changed since it was offered: the offer is for revision {offered}, this is {now}.",
 		"price/discount-limit":         "A discount of {discount} is more than the {limit} that may be given without the owner. The owner signs it off with name and reason, or it is less.",
 		"price/discount-reason":        "Nobody has said why there is a discount of {discount}, and who gives it.",
@@ -173,6 +174,7 @@ func englishPrices() map[string]string {
 		"offer/wish-may-be-missed": "It was wished for by {wished}, and that day may be missed: where all work takes its longest, it is ready on {by}.",
 		"offer/wish-missed":        "It was wished for by {wished}, and that day is missed: it is not ready before {from}.",
 		"offer/line":               "Offered at {gross} with tax, until {date}.",
+		"offer/line-agreed":        "Agreed at {gross} with tax, on {date}.",
 
 		"prices/the-examples":   "the example figures",
 		"prices/a-selling-book": "a selling book",

@@ -46,7 +46,8 @@ func englishLetters() map[string]string {
 		"enquiry/changes":       "Changed since the client wrote",
 		"enquiry/no-changes":    "Nothing that the client sees.",
 		"enquiry/with-offer":    "The answer holds the offer, which is open until {date}.",
-		"enquiry/with-order":    "The answer does not hold what was agreed on, {gross} with tax: that is part of the record. Send the papers for the client along.",
+		"enquiry/without-order": "The answer does not hold what was agreed on, {gross} with tax, since its offer is not kept with this design. Send the papers for the client along.",
+		"enquiry/with-order":    "The answer holds what was agreed on: {gross} with tax.",
 		"enquiry/without-offer": "There is no offer of this very design: the client sees a range.",
 		"enquiry/leaves":        "What leaves this browser is the client's copy of the design, your message, and what the client sent.",
 

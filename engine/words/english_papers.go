@@ -104,6 +104,7 @@ func englishPapers() map[string]string {
 		"paper/confirmation":      "Order confirmation",
 		"paper/not-agreed":        "A change, not agreed on",
 		"offering/agreed-for":     "Agreed for revision {revision}, not for what is shown here.",
+		"offering/agreed-on":      "Agreed on {date}",
 		"offering/ordered-on":     "Ordered on {date}",
 		"offering/ordered-by":     "Ordered on {date} by offer {number}",
 		"offering/agreed":         "What was agreed on",

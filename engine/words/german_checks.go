@@ -46,6 +46,7 @@ func germanWatchOuts() map[string]string {
 		"price/book-lapsed":            "Das Preisbuch „{name}“ galt bis {date}. Bringen Sie es auf den neuesten Stand, bevor Sie diesen Preis anbieten.",
 		"price/book-early":             "Das Preisbuch „{name}“ gilt erst ab {date}. Öffnen Sie das von heute, bevor Sie diesen Preis anbieten.",
 		"price/offer-lapsed":           "Das Angebot galt bis {date}. Was darin steht, ist jetzt ein Richtpreis.",
+		"price/order-changed":          "Der Entwurf hat sich seit der Vereinbarung geändert: Bestellt ist Revision {offered}, dies ist {now}. Eine Änderung geht über einen Nachtrag der Werkstatt.",
 		"price/offer-changed":          "Der Entwurf hat sich seit dem Angebot geändert: Angeboten wurde Revision {offered}, dies ist {now}.",
 		"price/discount-limit":         "Ein Nachlass von {discount} ist mehr als die {limit}, die ohne den Inhaber gegeben werden dürfen. Der Inhaber zeichnet ihn mit Namen und Grund ab, oder er wird kleiner.",
 		"price/discount-reason":        "Niemand hat gesagt, warum es einen Nachlass von {discount} gibt und wer ihn gewährt.",
@@ -173,6 +174,7 @@ func germanPrices() map[string]string {
 		"offer/wish-may-be-missed": "Gewünscht war es bis {wished}, und dieser Tag kann verfehlt werden: Wo alle Arbeit am längsten dauert, ist es am {by} fertig.",
 		"offer/wish-missed":        "Gewünscht war es bis {wished}, und dieser Tag wird verfehlt: Vor {from} ist es nicht fertig.",
 		"offer/line":               "Angeboten zu {gross} mit Steuer, bis {date}.",
+		"offer/line-agreed":        "Vereinbart zu {gross} mit Steuer, am {date}.",
 
 		"prices/the-examples":   "die Beispielzahlen",
 		"prices/a-selling-book": "ein Verkaufsbuch",

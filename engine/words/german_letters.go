@@ -46,7 +46,8 @@ func germanLetters() map[string]string {
 		"enquiry/changes":       "Geändert, seit der Kunde schrieb",
 		"enquiry/no-changes":    "Nichts, was der Kunde sieht.",
 		"enquiry/with-offer":    "Die Antwort enthält das Angebot, das bis {date} offen ist.",
-		"enquiry/with-order":    "Die Antwort enthält nicht, was vereinbart wurde, {gross} mit Steuer: Das ist Teil der Akte. Senden Sie die Papiere für den Kunden mit.",
+		"enquiry/without-order": "Die Antwort enthält nicht, was vereinbart wurde, {gross} mit Steuer, da das Angebot nicht mit diesem Entwurf aufbewahrt ist. Senden Sie die Papiere für den Kunden mit.",
+		"enquiry/with-order":    "Die Antwort enthält, was vereinbart wurde: {gross} mit Steuer.",
 		"enquiry/without-offer": "Für genau diesen Entwurf gibt es kein Angebot: Der Kunde sieht eine Spanne.",
 		"enquiry/leaves":        "Diesen Browser verlassen die Kundenfassung des Entwurfs, Ihre Nachricht und was der Kunde gesandt hat.",
 

@@ -104,6 +104,7 @@ func germanPapers() map[string]string {
 		"paper/confirmation":      "Auftragsbestätigung",
 		"paper/not-agreed":        "Eine Änderung, nicht vereinbart",
 		"offering/agreed-for":     "Vereinbart für Revision {revision}, nicht für das, was hier gezeigt wird.",
+		"offering/agreed-on":      "Vereinbart am {date}",
 		"offering/ordered-on":     "Bestellt am {date}",
 		"offering/ordered-by":     "Bestellt am {date} nach Angebot {number}",
 		"offering/agreed":         "Was vereinbart wurde",
