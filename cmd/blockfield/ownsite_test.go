@@ -107,7 +107,7 @@ func TestOwnSite(t *testing.T) {
 	b.wait(`document.querySelector(".leaf")?.textContent.includes("Elm Yard Woodworks")`)
 	b.keepShot("own-papers-1440")
 	b.choose("view.language", "de")
-	b.wait(`document.title === "Elm Yard Woodworks: Schallverteiler aus Holzklötzen"`)
+	b.wait(`document.title === "Elm Yard Woodworks: Schalldiffusoren aus Holzklötzen"`)
 	_, err := chromedp.Call(b.ctx, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{
 		Features: []*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: "dark"}},
 	})
