@@ -81,7 +81,7 @@ func (m *maker) massText() string {
 
 // lights are the gates of the job, each with a sign that grey paper shows too.
 func (m *maker) lights() sheet.Block {
-	t := sheet.Table{Columns: []sheet.Column{{Width: 14}, {}, {Grow: true}}}
+	t := sheet.Table{Columns: []sheet.Column{{Width: 9}, {}, {Grow: true}}}
 	before := false
 	for _, g := range m.Plan.Gates() {
 		if g.Gate == check.Share {

@@ -72,7 +72,7 @@ func (m *maker) scaleBar(p sheet.Pen, s scale) {
 	p.Line(0, 3.5, long, 3.5, draw.Outline)
 	p.Line(0, 2.3, 0, 4.7, draw.Outline)
 	p.Line(long, 2.3, long, 4.7, draw.Outline)
-	text := m.T("drawing/scale", "length", l, "ratio", draw.Number(float64(s)))
+	text := m.T("drawing/scale", "length", l, "ratio", m.Words.Written(draw.Number(float64(s))))
 	p.Text(long+2, 4.5, sheet.Type{Size: sheet.SmallSize}, sheet.Fit(sheet.Regular, sheet.SmallSize, p.Width-long-2, text))
 }
 
@@ -82,40 +82,82 @@ type span struct {
 	text     string
 }
 
-// rowsOf puts each span on the first line where neither it nor its figures meet another, and
-// says how many lines there are.
-func rowsOf(all []span) (rows []int, n int) {
-	var ends [][][2]float64 // what is taken on each line
-	for _, s := range all {
-		from, to := min(s.from, s.to), max(s.from, s.to)
-		if room, beside := sheet.Outside(to-from, s.text); beside {
-			to += room
-		}
-		row := 0
-		for row < len(ends) && slices.ContainsFunc(ends[row], func(e [2]float64) bool { return from < e[1] && e[0] < to }) {
-			row++
-		}
-		if row == len(ends) {
-			ends = append(ends, nil)
-		}
-		ends[row] = append(ends[row], [2]float64{from, to})
-		rows = append(rows, row)
+// figures is where the figures of a span stand, and whether that is beside its line.
+func (s span) figures() (from, to float64, beside bool) {
+	left, right := min(s.from, s.to), max(s.from, s.to)
+	if room, beside := sheet.Outside(right-left, s.text); beside {
+		return right, right + room, true
 	}
-	return rows, len(ends)
+	half := sheet.Width(sheet.Regular, armSize(), s.text) / 2
+	return (left+right)/2 - half, (left+right)/2 + half, false
+}
+
+// besideDrop is how much further down a line lies whose figures would stand close below
+// those beside the line above it: figures beside a line reach below it.
+const besideDrop = 2.5
+
+// placedSpans puts each span on the first line where neither it nor its figures meet another. It
+// says how far below the thing each one lies, and the last of them.
+func placedSpans(all []span) (down []float64, last float64) {
+	var lines [][]span
+	rows := make([]int, len(all))
+	for i, s := range all {
+		from, to := s.reach()
+		meets := func(other span) bool {
+			otherFrom, otherTo := other.reach()
+			return from < otherTo && otherFrom < to
+		}
+		for rows[i] < len(lines) && slices.ContainsFunc(lines[rows[i]], meets) {
+			rows[i]++
+		}
+		if rows[i] == len(lines) {
+			lines = append(lines, nil)
+		}
+		lines[rows[i]] = append(lines[rows[i]], s)
+	}
+	at := make([]float64, len(lines))
+	for i := range lines {
+		last += sheet.DimensionRow
+		if i > 0 && crowded(lines[i-1], lines[i]) {
+			last += besideDrop
+		}
+		at[i] = last
+	}
+	for _, row := range rows {
+		down = append(down, at[row])
+	}
+	return down, last
+}
+
+// reach is from where to where a span and its figures are.
+func (s span) reach() (from, to float64) {
+	left, right, _ := s.figures()
+	return min(s.from, s.to, left), max(s.from, s.to, right)
+}
+
+// crowded reports whether figures of a lower line stand below some beside the upper one.
+func crowded(upper, lower []span) bool {
+	return slices.ContainsFunc(upper, func(u span) bool {
+		from, to, beside := u.figures()
+		return beside && slices.ContainsFunc(lower, func(l span) bool {
+			left, right, _ := l.figures()
+			return left < to && from < right
+		})
+	})
 }
 
 // spansHeight is how high dimensions are below a thing.
 func spansHeight(all []span) float64 {
 	const overshoot = 2
-	_, n := rowsOf(all)
-	return float64(n)*sheet.DimensionRow + overshoot
+	_, last := placedSpans(all)
+	return last + overshoot
 }
 
 // drawSpans draws dimensions below a thing that ends at y.
 func drawSpans(p sheet.Pen, y float64, all []span) {
-	rows, _ := rowsOf(all)
+	down, _ := placedSpans(all)
 	for i, s := range all {
-		p.Across(s.from, s.to, y+float64(rows[i]+1)*sheet.DimensionRow, y, s.text)
+		p.Across(s.from, s.to, y+down[i], y, s.text)
 	}
 }
 

@@ -436,6 +436,7 @@ func halved(t sheet.Table, long int) []sheet.Block {
 	for rest := t.Rows; len(rest) > 0; {
 		half := min(aSheet, (len(rest)+1)/2)
 		left, right := t, t
+		left.Alike, right.Alike = t.Rows, t.Rows
 		left.Rows, rest = rest[:half], rest[half:]
 		right.Rows = rest[:min(half, len(rest))]
 		rest = rest[len(right.Rows):]
@@ -449,8 +450,8 @@ func halved(t sheet.Table, long int) []sheet.Block {
 func (m *maker) holeTable(h wall.Hanging) sheet.Table {
 	unit, number := m.Words.Unit(), m.Words.Number
 	t := sheet.Table{Size: armSize(), Columns: []sheet.Column{
-		{Width: 8}, {Head: m.T("hanging/hole")}, {Head: m.T("day/along", "unit", unit), Width: 29, Right: true}, {Head: m.T("day/up", "unit", unit), Grow: true},
-		{Head: m.T("hanging/found"), Width: 13},
+		{Width: 8}, {Head: m.T("hanging/hole")}, {Head: m.T("day/along", "unit", unit), Width: 29, Right: true}, {Head: m.T("day/up", "unit", unit)},
+		{Head: m.T("hanging/found"), Width: 13, Grow: true},
 	}}
 	n := 0
 	for _, row := range h.HoleRows() {

@@ -16,6 +16,7 @@ import (
 	"blockfield/engine/papers"
 	"blockfield/engine/papers/sheet"
 	"blockfield/engine/wall"
+	"blockfield/engine/words"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -247,4 +248,39 @@ func TestSectionShowsTheShims(t *testing.T) {
 	k, err := strconv.ParseFloat(scale[1], 64)
 	require.NoError(t, err)
 	assert.InDelta(t, shim/k, wide, 0.02)
+}
+
+// What was found at the wall is written behind each hole: there is room for a hand. Lists that
+// stand side by side are set alike.
+func TestHoleListsHaveRoomToWrite(t *testing.T) {
+	const hand = 40.0 // mm
+	for _, units := range []length.Units{length.Metric, length.Inch16} {
+		in := job(t, "s1").input(units, sheet.A4())
+		found := false
+		for _, one := range of(make1(t, in, papers.HangSet), "hang-sheet") {
+			for _, text := range texts(t, one.SVG) {
+				if text.text == "As found" {
+					found = true
+					assert.Less(t, text.x, in.Format.Width-14-hand, units)
+				}
+			}
+		}
+		assert.True(t, found, "the head stands on one line")
+	}
+	in := job(t, "s2").input(length.Metric, sheet.A4())
+	in.Words.Language = words.German()
+	offsets := map[string][]float64{}
+	first := 0.0
+	for _, one := range of(make1(t, in, papers.HangSet), "rear-map") {
+		for _, text := range texts(t, one.SVG) {
+			switch text.text {
+			case "Ring":
+				first = text.x
+			case "Reihe":
+				offsets[text.text] = append(offsets[text.text], text.x-first)
+			}
+		}
+	}
+	require.Len(t, offsets["Reihe"], 2)
+	assert.InDelta(t, offsets["Reihe"][0], offsets["Reihe"][1], 0.02)
 }

@@ -38,6 +38,7 @@ func checkSheet(t *testing.T, in papers.Input, s papers.Set, i int, one sheet.Sh
 	assert.Empty(t, one.Overflow, at)
 	all := texts(t, one.SVG)
 	apart(t, all, at)
+	figuresApart(t, all, at)
 	require.Equal(t, i+1, one.Number)
 	require.Equal(t, 1, count(all, func(p printed) bool { return p.class == "revision" && p.text == in.Plan.Revision }), at)
 	number := in.Words.Say("papers/number", words.Args{"n": i + 1, "of": len(s.Sheets)})
@@ -73,6 +74,21 @@ func apart(t *testing.T, all []printed, at string) {
 			wide := min(a.left()+a.width(), b.left()+b.width()) - max(a.left(), b.left())
 			high := min(a.y, b.y) - max(a.y-0.72*a.size, b.y-0.72*b.size)
 			require.False(t, wide > touch && high > touch, "%s: %q is written over %q", at, a.text, b.text)
+		}
+	}
+}
+
+// figuresApart finds figures of level dimensions that stand so close above one another that
+// they read as one.
+func figuresApart(t *testing.T, all []printed, at string) {
+	t.Helper()
+	const figure, least = 5.0, 1.0
+	level := slices.DeleteFunc(slices.Clone(all), func(p printed) bool { return p.turned || p.in != "dimension" })
+	for i, a := range level {
+		for _, b := range level[i+1:] {
+			wide := min(a.left()+a.width(), b.left()+b.width()) - max(a.left(), b.left())
+			gap := math.Abs(a.y-b.y) - figure
+			require.False(t, wide > 0 && gap < least, "%s: %q stands %.1f mm above or below %q", at, a.text, gap, b.text)
 		}
 	}
 }
@@ -496,7 +512,7 @@ func TestGermanSheets(t *testing.T) {
 }
 
 // pointed is a number with a decimal point; those of dates have more digits behind it.
-var pointed = regexp.MustCompile(`\b\d{1,2}\.\d{1,2}\b[^.]|\b\d+\.\d+ (mm|kg|m|h|%)`)
+var pointed = regexp.MustCompile(`\b\d{1,2}\.\d{1,2}\b([^.]|$)|\b\d+\.\d+ (mm|kg|m|h|%)`)
 
 // A text that did not come out of the catalogue is one that cannot be translated.
 // What somebody typed, numbers, units and letters may stand alone.

@@ -176,6 +176,22 @@ func TestTurnsAreDrawn(t *testing.T) {
 		}
 	}
 	assert.Equal(t, 2, drawn)
+	for _, name := range jobs() {
+		p, corners, drawn := job(t, name), 0, 0
+		for _, h := range p.plan.Hangings {
+			for _, step := range h.WaySteps() {
+				if step.Measured && !step.A.IsZero() && !step.B.IsZero() {
+					corners++
+				}
+			}
+		}
+		for _, d := range make1(t, p.input(length.Metric, sheet.A4()), papers.HangSet).Drawings {
+			if strings.HasPrefix(d.Name, "turn-") {
+				drawn++
+			}
+		}
+		assert.Equal(t, corners, drawn, "%s: each corner that was measured is drawn", name)
+	}
 }
 
 // turnIsDrawn reads a corner back: a box so long and thick between the outer walls of

@@ -2,6 +2,7 @@ package papers
 
 import (
 	"math"
+	"slices"
 
 	"blockfield/engine/draw"
 	"blockfield/engine/papers/sheet"
@@ -22,7 +23,7 @@ func (m *maker) wayIn() sheet.Paper {
 		}
 		t := sheet.Table{Least: 9, Columns: []sheet.Column{
 			{Width: 8}, {Head: m.T("wayin/step"), Grow: true}, {Head: m.T("wayin/size"), Grow: true}, {Head: m.T("wayin/result"), Grow: true},
-			{Head: m.T("wayin/longest")}, {Head: m.T("trimming/measured"), Width: 30},
+			{Head: m.T("wayin/longest"), Width: 24}, {Head: m.T("wayin/again"), Width: 28},
 		}}
 		for _, s := range steps {
 			size, longest := "", ""
@@ -42,7 +43,7 @@ func (m *maker) wayIn() sheet.Paper {
 }
 
 // turns are the corners that were measured, from above, each with the packed panel where
-// it has least room; two of them stand side by side.
+// it has least room, side by side.
 func (m *maker) turns(group int, h wall.Hanging, steps []wall.Step) []sheet.Block {
 	var columns [][]sheet.Block
 	for k, s := range steps {
@@ -54,13 +55,10 @@ func (m *maker) turns(group int, h wall.Hanging, steps []wall.Step) []sheet.Bloc
 			return []sheet.Block{m.drawing(m.turnDrawing(name, h, s, min(width, 88)))}
 		})})
 	}
-	if len(columns) == 1 {
-		return columns[0]
-	}
 	if len(columns) == 0 {
 		return nil
 	}
-	return []sheet.Block{sheet.Beside{Shares: []float64{1, 1}, Columns: columns[:2]}}
+	return []sheet.Block{sheet.Beside{Shares: slices.Repeat([]float64{1}, len(columns)), Columns: columns}}
 }
 
 // turnDrawing is a corner of two passages seen from above: the first comes from the left,

@@ -519,9 +519,10 @@ func englishPapers() map[string]string {
 		"wayin/step":    "Where",
 		"wayin/size":    "As measured",
 		"wayin/turn":    "The corner from above, to scale, with the packed panel where it has least room",
-		"wayin/turn-of": "{step}: {long}",
+		"wayin/turn-of": "{step}: panel of {long}",
 		"wayin/result":  "Result",
 		"wayin/longest": "Longest that passes",
+		"wayin/again":   "Measured again",
 
 		"paper/row-cards":    "Row cards",
 		"cards/panel":        "Panel {n} of {of} ({letter})",

@@ -187,7 +187,7 @@ func germanPapers() map[string]string {
 
 		"paper/cover":        "Deckblatt",
 		"cover/light":        "Was den Auftrag aufhält",
-		"cover/waits":        "wartet auf die Freigabe darüber",
+		"cover/waits":        "wartet auf Freigabe",
 		"cover/size":         "Paneele",
 		"cover/size-group":   "{group}",
 		"cover/size-value":   "{n} zu {width} × {height}",
@@ -519,9 +519,10 @@ func germanPapers() map[string]string {
 		"wayin/step":    "Wo",
 		"wayin/size":    "Gemessen",
 		"wayin/turn":    "Die Ecke von oben, im Maßstab, mit dem verpackten Paneel, wo es am wenigsten Platz hat",
-		"wayin/turn-of": "{step}: {long}",
+		"wayin/turn-of": "{step}: Paneel von {long}",
 		"wayin/result":  "Ergebnis",
 		"wayin/longest": "Längstes, das durchgeht",
+		"wayin/again":   "Nachgemessen",
 
 		"paper/row-cards":    "Reihenkarten",
 		"cards/panel":        "Paneel {n} von {of} ({letter})",

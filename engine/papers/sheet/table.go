@@ -1,6 +1,8 @@
 package sheet
 
 import (
+	"cmp"
+	"slices"
 	"strings"
 
 	"blockfield/engine/draw"
@@ -9,7 +11,7 @@ import (
 // Column is one column of a table.
 type Column struct {
 	Head  string
-	Width float64 // 0: as wide as what stands in it
+	Width float64 // 0: as wide as what stands in it; of one that grows, what is left to it at least
 	Grow  bool    // takes what the others leave
 	Right bool    // for numbers
 }
@@ -38,10 +40,11 @@ func Row(texts ...string) []Cell {
 type Table struct {
 	Columns []Column
 	Rows    [][]Cell
-	Size    float64 // of the type; 0: body text
-	Least   float64 // height of a row, for what is to be written into it
-	Grid    bool    // with upright lines between the columns
-	Tight   bool    // its rows take no more than their figures
+	Size    float64  // of the type; 0: body text
+	Least   float64  // height of a row, for what is to be written into it
+	Grid    bool     // with upright lines between the columns
+	Tight   bool     // its rows take no more than their figures
+	Alike   [][]Cell // rows of tables beside it, whose columns are as wide as its own
 }
 
 const (
@@ -103,24 +106,25 @@ func (t Table) sizeOf(c Cell) float64 {
 // their text, made narrower together where that is too much.
 func (t Table) widths(width float64) []float64 {
 	out := make([]float64, len(t.Columns))
-	fixed, natural, grow, least := 0.0, 0.0, 0, 0.0
+	fixed, natural, grow, growing, least := 0.0, 0.0, 0, 0.0, 0.0
 	for i, c := range t.Columns {
 		switch {
+		case c.Grow:
+			grow++
+			growing += cmp.Or(c.Width, leastGrow)
 		case c.Width > 0:
 			out[i] = c.Width
 			fixed += c.Width
-		case c.Grow:
-			grow++
 		default:
 			out[i] = t.natural(i)
 			natural += out[i]
 			least += min(leastColumn, width/float64(2*len(t.Columns)))
 		}
 	}
-	growing := min(leastGrow*float64(grow), width/2)
+	growing = min(growing, width/2)
 	if room := width - growing - min(natural, least); fixed > room {
 		for i, c := range t.Columns {
-			if c.Width > 0 {
+			if c.Width > 0 && !c.Grow {
 				out[i] *= room / fixed
 			}
 		}
@@ -155,7 +159,7 @@ func (t Table) natural(column int) float64 {
 	for _, word := range strings.Fields(t.Columns[column].Head) {
 		widest = max(widest, Width(Bold, headSize, word))
 	}
-	for _, row := range t.Rows {
+	for _, row := range slices.Concat(t.Rows, t.Alike) {
 		c := row[column]
 		w := Width(c.face(), t.sizeOf(c), Plain(c.Text))
 		if c.Tick {
