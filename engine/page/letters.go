@@ -305,7 +305,10 @@ func (v *view) told(path string) (label, value string, ok bool) {
 	}
 	c.Label = v.T(labelKey(path)) // as it is called whoever reads
 	value = c.shown()
+	meaning, means := strings.CutPrefix(c.Hint, c.Value+": ") // "0: as in the tables"
 	switch {
+	case c.Standing && means:
+		value = meaning
 	case c.Kind == "check" && c.Checked:
 		value = v.T("change/yes")
 	case c.Kind == "check":

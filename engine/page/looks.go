@@ -112,11 +112,13 @@ func (v *view) WoodsCompared() bool {
 // leastKg is the least difference in mass that is worth a word.
 const leastKg = 0.05
 
+// signed is a difference, whose sign no end of a line parts from the sign of its currency.
 func signed(m money.Money, locale string) string {
+	const joiner = "\u2060"
 	if text, negative := strings.CutPrefix(m.Format(locale), "-"); negative {
-		return "−" + text
+		return "−" + joiner + text
 	}
-	return "+" + m.Format(locale)
+	return "+" + joiner + m.Format(locale)
 }
 
 // CanKeepLook reports whether there is room for another look, and the open design

@@ -167,6 +167,7 @@ func (v *view) SlipForms() []SlipForm {
 			Days: v.Words.Show(s.Later()), Reason: v.recordControl("", "slips[%d].reason", i),
 			Fits: s.Revision == v.Plan.Revision, Path: fmt.Sprintf("%sslips[%d]", design.RecordPrefix, i),
 		}
+		f.Reason.Wide = true
 		if f.Fits && shut.Key != "" {
 			f.Shut = v.Words.Say(shut.Key, shut.Args)
 		}

@@ -156,14 +156,16 @@ func TestSlipOnPaper(t *testing.T) {
 		require.True(t, res.OK, "%v", res.Faults)
 		return res
 	}
+	set(t, s, group+".density", "430")
 	act("make-offer", "30")
 	act("lock", "")
 	before := s.Plan().Price.Gross.Format("en")
 	set(t, s, group+".wood", "oak")
+	set(t, s, group+".density", "0")
 	act("slip", "")
 	ask(t, s, session.Request{Op: "section", Name: "papers"})
 	text := plain(choose(t, s, "papers-set", "order"))
-	for _, want := range []string{"Wood", "Poplar", "Oak", before, s.Plan().Revision} {
+	for _, want := range []string{"Wood", "Poplar", "Oak", "430 kg/m³", "as in the tables", before, s.Plan().Revision} {
 		assert.Contains(t, text, want)
 	}
 }
