@@ -153,6 +153,8 @@ func PromisedDays(o design.Offer) []words.Phrase {
 	first := words.Args{"from": o.ReadyFrom, "by": o.ReadyBy, "day": o.Made}
 	var all []words.Phrase
 	switch {
+	case o.Agreed != "":
+		all = append(all, words.Phrase{Key: "offer/ready-first", Args: first})
 	case o.LaterFrom == "" || o.LaterBy == "" || o.Made == "" || o.LaterFrom == o.ReadyFrom && o.LaterBy == o.ReadyBy:
 		all = append(all, words.Phrase{Key: "offer/ready", Args: words.Args{"from": o.ReadyFrom, "by": o.ReadyBy, "date": o.ValidUntil}})
 	default:

@@ -220,12 +220,20 @@ func (v *view) BuildUp() []MoneyLine {
 	return append(lines, line("gross", p.Gross, "total"))
 }
 
-// Stages are what falls due when, of what was agreed on or else of the price.
+// Stages are what falls due when, of what was agreed on or offered, or else of the price.
 func (v *view) Stages() []MoneyLine {
 	var all []MoneyLine
 	if v.Ordered() {
 		for _, d := range v.Job.Payments() {
 			all = append(all, MoneyLine{v.Words.Given(d.Stage), v.Amount(d.Gross), ""})
+		}
+		return all
+	}
+	if v.Reading == Client { // who knows what was offered, and no price of the plan
+		if o := v.Doc.Offer; o != nil {
+			for _, s := range o.Stages {
+				all = append(all, MoneyLine{v.Words.Given(s.Name), s.Amount.In(o.Currency).Format(v.locale()), ""})
+			}
 		}
 		return all
 	}

@@ -89,7 +89,7 @@ func (v *view) HasBudget() bool { return v.Doc.Design.Money.Budget > 0 }
 
 // CanBegin reports whether a budget can buy anything: somebody pays.
 func (v *view) CanBegin() bool {
-	if v.Reading != Builder && v.Ordered() { // what was agreed on changes by a slip
+	if v.Reading != Builder && (v.Ordered() || v.WasAgreed()) { // what was agreed on changes by a slip
 		return false
 	}
 	switch v.Reading {

@@ -509,7 +509,7 @@ func (m *maker) priceBlocks() []sheet.Block {
 	case m.offered():
 		holds := m.T("offering/until", "date", m.Doc.Offer.ValidUntil)
 		if m.wasAgreed() {
-			holds = m.T("offering/agreed-on", "date", m.Doc.Offer.Agreed)
+			holds = ""
 		}
 		return m.firm(m.ofAmount(m.Doc.Offer.Net), m.ofAmount(m.Doc.Offer.Tax), m.ofAmount(m.Doc.Offer.Gross), holds)
 	case !m.Client && m.Plan.Price.Sold && m.Plan.Price.Gross.Minor > 0:
@@ -537,7 +537,8 @@ func (m *maker) notYet() string {
 	return m.T("offering/not-yet")
 }
 
-// firm is a price with its tax, its payments and until when it holds.
+// firm is a price with its tax, its payments and until when it holds; empty for one that
+// was agreed on.
 func (m *maker) firm(net, tax, gross money.Money, holds string) []sheet.Block {
 	lines := m.taxLines(net, tax)
 	if d := m.Doc.Design.Money; d.Discount > 0 {
@@ -547,7 +548,9 @@ func (m *maker) firm(net, tax, gross money.Money, holds string) []sheet.Block {
 		}
 		lines = append(lines, m.T(key, "share", words.Quantity{Value: d.Discount, Unit: "%"}, "reason", d.Reason))
 	}
-	lines = append(lines, holds)
+	if holds != "" {
+		lines = append(lines, holds)
+	}
 	if m.close {
 		lines = []string{strings.Join(lines, " · ")}
 	}

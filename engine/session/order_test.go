@@ -281,6 +281,7 @@ func TestWhatWasAgreedIsStated(t *testing.T) {
 		require.True(t, opened.OK, "%s: %v", name, opened.Faults)
 		text := plain(read(t, client, "client", "money"))
 		assert.Contains(t, text, "Agreed at "+agreed.Format("en")+" with tax, on 2026-03-02.", name)
+		assert.Contains(t, text, due[0], name)
 		for _, not := range []string{" – ", "has changed since", "The offer held until", "Example figures"} {
 			assert.NotContains(t, text, not, name)
 		}
