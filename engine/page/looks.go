@@ -114,7 +114,6 @@ const leastKg = 0.05
 
 // signed is a difference, whose sign no end of a line parts from the sign of its currency.
 func signed(m money.Money, locale string) string {
-	const joiner = "\u2060"
 	if text, negative := strings.CutPrefix(m.Format(locale), "-"); negative {
 		return "−" + joiner + text
 	}
@@ -139,13 +138,13 @@ func (v *view) OfferHindrance() string {
 	if h.Key == "" {
 		return ""
 	}
-	return v.Words.Say(h.Key, h.Args)
+	return v.say(h.Key, h.Args)
 }
 
 // NoNewOffer says why a locked order gets no other offer.
 func (v *view) NoNewOffer() string {
 	p := v.Job.NoNewOffer()
-	return v.Words.Say(p.Key, p.Args)
+	return v.say(p.Key, p.Args)
 }
 
 // OfferDays are the days for which an offer is usually held open.

@@ -43,7 +43,22 @@ func (v *view) T(key string, pairs ...any) string {
 	for i := 0; i+1 < len(pairs); i += 2 {
 		args[pairs[i].(string)] = pairs[i+1]
 	}
-	return v.Words.Say(key, args)
+	return v.say(key, args)
+}
+
+// joiner keeps two signs on one line: Word Joiner of Unicode.
+const joiner = "\u2060"
+
+// say says a message in which no end of a line parts a date.
+func (v *view) say(key string, args words.Args) string {
+	whole := make(words.Args, len(args))
+	for name, arg := range args {
+		if date, ok := arg.(string); ok && design.IsDate(date) {
+			arg = strings.ReplaceAll(date, "-", joiner+"-"+joiner)
+		}
+		whole[name] = arg
+	}
+	return v.Words.Say(key, whole)
 }
 
 // Is reports whether one of readings is the reader's.
@@ -222,7 +237,7 @@ func (w Watch) Heading() string {
 func (w Watch) Sentence() string { return w.view.sentence(w.Out) }
 
 func (v *view) sentence(w check.WatchOut) string {
-	said := v.Words.Say(w.Code, words.Args(w.Args))
+	said := v.say(w.Code, words.Args(w.Args))
 	if by := w.Signed; by != nil {
 		said += " " + v.T("sign/signed", "name", by.Name, "reason", by.Reason)
 	}

@@ -34,7 +34,7 @@ func heardBy(t testing.TB, s *session.Session) session.Request {
 func fragment(res session.Response, target string) string {
 	for _, f := range res.Fragments {
 		if f.Target == target {
-			return f.HTML
+			return wrapped(f.HTML)
 		}
 	}
 	return ""

@@ -297,3 +297,24 @@ func TestWhatWasAgreedIsStated(t *testing.T) {
 		assert.Contains(t, plain(read(t, client, "client", "money")), "revision "+s.Plan().Revision+" is ordered", name)
 	}
 }
+
+// No end of a line parts a date from its year, or a difference from its sign.
+func TestDatesAndSumsStayWhole(t *testing.T) {
+	s := fresh()
+	openBook(t, s, design.EncodeBook(ownBook()), "file")
+	read(t, s, "maker", "money")
+	for _, name := range []string{"make-offer", "lock"} {
+		require.True(t, ask(t, s, session.Request{Op: "act", Name: name, Value: "30", Today: "2026-03-02"}).OK)
+	}
+	set(t, s, group+".wood", "oak")
+	res := ask(t, s, session.Request{Op: "act", Name: "slip", Today: "2026-03-02"})
+	var page strings.Builder
+	for _, f := range res.Fragments {
+		page.WriteString(f.HTML)
+	}
+	text := plain(page.String())
+	assert.Contains(t, text, "2026\u2060-\u206003\u2060-\u206002")
+	assert.NotRegexp(t, `\d{4}-\d\d-\d\d`, text)
+	assert.Regexp(t, `[+−]\x{2060}[€$]`, strings.ReplaceAll(text, "&#43;", "+"))
+	assert.NotRegexp(t, `[+−][€$]`, strings.ReplaceAll(text, "&#43;", "+"))
+}

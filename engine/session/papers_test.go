@@ -124,10 +124,8 @@ func TestHeardOnTheOffer(t *testing.T) {
 	assert.Contains(t, strings.ReplaceAll(plain(html(res)), " ", ""), "sendmostofwhathitsthem")
 }
 
-// plain is a page as text, without what only keeps signs together.
-func plain(html string) string {
-	return regexp.MustCompile("<[^>]*>|\u2060").ReplaceAllString(html, "")
-}
+// plain is a text without its tags.
+func plain(html string) string { return regexp.MustCompile("<[^>]*>").ReplaceAllString(html, "") }
 
 // The sheets of a large field are shown as far as a page can be looked at; the others
 // come part by part, each of them once and in its place.

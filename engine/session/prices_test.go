@@ -28,13 +28,16 @@ func openBook(t testing.TB, s *session.Session, text []byte, from string) sessio
 	return ask(t, s, session.Request{Op: "open", Text: string(text), From: from})
 }
 
+// wrapped takes away what only keeps signs on one line.
+func wrapped(text string) string { return strings.ReplaceAll(text, "\u2060", "") }
+
 // html is everything that an answer puts on the page.
 func html(res session.Response) string {
 	var b strings.Builder
 	for _, f := range res.Fragments {
 		b.WriteString(f.HTML + "\n")
 	}
-	return b.String()
+	return wrapped(b.String())
 }
 
 // read opens a section for a reader and returns what the page shows.
