@@ -169,11 +169,14 @@ type placedText struct {
 	x, y        float64
 }
 
+// narrowed is how a group of narrow figures is written.
+var narrowed = regexp.MustCompile(`^scale\(([\d.]+) 1\)$`)
+
 // textsOf are the texts of a sheet.
 func textsOf(t *testing.T, svg string) []placedText {
 	t.Helper()
 	var all []placedText
-	var groups []string
+	groups, narrow := []string{}, []float64{1}
 	d := xml.NewDecoder(strings.NewReader(svg))
 	for {
 		token, err := d.Token()
@@ -193,7 +196,11 @@ func textsOf(t *testing.T, svg string) []placedText {
 			}
 			switch one.Name.Local {
 			case "g":
-				groups = append(groups, attr("class"))
+				groups, narrow = append(groups, attr("class")), append(narrow, narrow[len(narrow)-1])
+				if m := narrowed.FindStringSubmatch(attr("transform")); m != nil {
+					narrow[len(narrow)-1], err = strconv.ParseFloat(m[1], 64)
+					require.NoError(t, err)
+				}
 			case "text":
 				var text string
 				require.NoError(t, d.DecodeElement(&text, &one))
@@ -205,11 +212,11 @@ func textsOf(t *testing.T, svg string) []placedText {
 				if len(groups) > 0 {
 					group = groups[len(groups)-1]
 				}
-				all = append(all, placedText{text, group, x, y})
+				all = append(all, placedText{text, group, narrow[len(narrow)-1] * x, y})
 			}
 		case xml.EndElement:
 			if one.Name.Local == "g" {
-				groups = groups[:len(groups)-1]
+				groups, narrow = groups[:len(groups)-1], narrow[:len(narrow)-1]
 			}
 		}
 	}

@@ -56,6 +56,11 @@ func Turn(angleDeg, x, y float64) Attr {
 	return Attr{"transform", "rotate(" + list([]float64{angleDeg, x, y}) + ")"}
 }
 
+// Narrow makes a group as wide as a share of itself, from the left edge of the drawing.
+func Narrow(share float64) Attr {
+	return Attr{"transform", "scale(" + list([]float64{share, 1}) + ")"}
+}
+
 func num(name string, v float64) Attr { return Attr{name, Number(v)} }
 
 func (a Attr) write(b *strings.Builder) {

@@ -57,7 +57,7 @@ func (m *maker) binLabel(p sheet.Pen, b bin) {
 	p.Group("bin-label", func() {
 		m.swatch(p, pad, pad, labelSwatch, b.Height)
 		n := m.numeral(b.Height)
-		f := figures{sheet.FigureSize(labelFigure), beside}
+		f := figures{sheet.FigureSize(labelFigure), beside, 1}
 		if room := p.Width - labelSwatch - 3*pad; f.width(n) > room {
 			f.size *= room / f.width(n)
 		}

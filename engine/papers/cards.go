@@ -2,6 +2,7 @@ package papers
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"blockfield/engine/draw"
@@ -22,7 +23,9 @@ const (
 	cardColumns    = 5.9 // of the column numbers above them
 	cardGroup      = 5   // boxes in a group
 	cardApart      = 1.6 // between groups
-	cardSide       = 0.4 // beside the widest numeral in its box, at least
+	cardSide       = 0.4 // beside the widest numeral in its box, at least, as wide as it is usually
+	cardClear      = 1.0 // what numerals are made narrower for: a divider close by reads as a figure
+	cardNarrow     = 0.85
 	cardMostSide   = 2.0
 	cardMeasure    = 7.5
 	arrowWidth     = 5.0
@@ -108,17 +111,17 @@ func (m *maker) bare(field int) bool {
 func (m *maker) card(c layup.Card) sheet.Block {
 	above := m.either(cardAbove, cardAboveClose)
 	return sheet.Fitted(func(width float64) []sheet.Block {
-		box, high, aLine := m.cardBoxes(c.Field, width)
-		high += 2 * above
+		b := m.cardBoxes(c.Field, width)
+		b.high += 2 * above
 		blocks := []sheet.Block{sheet.Piece{Height: cardHead + cardCountLine*float64(len(c.WoodCounts)-1), Gap: 3, Keep: true, Draw: func(p sheet.Pen) {
 			p.Group("card-head", func() { m.cardHead(p, c) })
 		}}}
-		for first := 0; first < len(c.Levels); first += aLine {
-			last := min(first+aLine, len(c.Levels))
+		for first := 0; first < len(c.Levels); first += b.aLine {
+			last := min(first+b.aLine, len(c.Levels))
 			more := last < len(c.Levels)
 			blocks = append(blocks, sheet.Piece{
-				Height: cardColumns + high + 0.8, Gap: 0.6, Keep: more || c.Measure,
-				Draw: func(p sheet.Pen) { p.Group("card-line", func() { m.cardLine(p, c, first, last, box, high) }) },
+				Height: cardColumns + b.high + 0.8, Gap: 0.6, Keep: more || c.Measure,
+				Draw: func(p sheet.Pen) { p.Group("card-line", func() { m.cardLine(p, c, first, last, b) }) },
 			})
 		}
 		if c.Measure {
@@ -128,26 +131,38 @@ func (m *maker) card(c layup.Card) sheet.Block {
 	})
 }
 
-// cardType is the type of the numerals of a card.
-func cardType() figures { return figures{sheet.FigureSize(armFigure), stacked} }
+// boxes is how the boxes of a field are set: their size, the type of their numerals, and how
+// many go on a line.
+type boxes struct {
+	wide, high float64
+	figures
+	aLine int
+}
 
-// cardBoxes is how wide the boxes of a field are and how high their numerals, and how many go on a line: whole
-// groups, on as few lines as can be, and then as few on each of them.
-func (m *maker) cardBoxes(field int, width float64) (box, high float64, aLine int) {
+// cardBoxes sets the boxes of a field: whole groups, on as few lines as can be, and then as
+// few on each of them. One line leaves no room for an arrow to the next.
+func (m *maker) cardBoxes(field int, width float64) boxes {
+	b := boxes{figures: figures{sheet.FigureSize(armFigure), stacked, 1}}
 	g := m.Plan.Groups[field]
 	widest := 0.0
 	for _, h := range g.Design.Heights {
-		widest = max(widest, cardType().width(m.numeral(h)))
-		high = max(high, cardType().high(m.numeral(h)))
+		widest = max(widest, b.width(m.numeral(h)))
+		b.high = max(b.high, b.figures.high(m.numeral(h)))
 	}
 	least := widest + 2*cardSide
-	room := width - arrowWidth
-	most := max(int((room+cardApart)/(cardGroup*least+cardApart)), 1)
-	columns := g.Built.Columns
-	lines := ceilDiv(columns, most*cardGroup)
+	aLine := func(room float64) int { return max(int((room+cardApart)/(cardGroup*least+cardApart)), 1) * cardGroup }
+	room, columns := width, g.Built.Columns
+	if aLine(room) < columns {
+		room -= arrowWidth
+	}
+	lines := ceilDiv(columns, aLine(room))
 	groups := ceilDiv(ceilDiv(columns, lines), cardGroup)
-	box = (room - cardApart*float64(groups-1)) / float64(groups*cardGroup)
-	return min(max(box, least), widest+2*cardMostSide), high, groups * cardGroup
+	b.aLine = groups * cardGroup
+	b.wide = (room - cardApart*float64(groups-1)) / float64(b.aLine)
+	b.wide = min(max(b.wide, least), widest+2*cardMostSide)
+	const hundredth = 100 // as drawings are written
+	b.narrow = min(max(math.Floor(hundredth*(b.wide-2*cardClear)/widest)/hundredth, cardNarrow), 1)
+	return b
 }
 
 func ceilDiv(a, b int) int { return (a + b - 1) / b }
@@ -257,43 +272,43 @@ func (m *maker) cardWork(c layup.Card) string {
 }
 
 // cardLine is some boxes of a row, from a column up to another.
-func (m *maker) cardLine(p sheet.Pen, c layup.Card, first, last int, box, cardBox float64) {
+func (m *maker) cardLine(p sheet.Pen, c layup.Card, first, last int, b boxes) {
 	heights := m.Plan.Groups[c.Field].Design.Heights
 	at := func(column int) float64 {
 		i := column - first
-		return float64(i)*box + float64(i/cardGroup)*cardApart
+		return float64(i)*b.wide + float64(i/cardGroup)*cardApart
 	}
 	for column := first; column < last; column++ { // below the boxes' edges
 		if c.WoodOf(column) > 0 {
-			p.Fill(at(column), cardColumns, box, cardBox, draw.Fill(secondShade))
+			p.Fill(at(column), cardColumns, b.wide, b.high, draw.Fill(secondShade))
 		}
 	}
 	var numerals []placed
 	var dividers [][4]float64
-	foot := cardColumns + (cardBox+armFigure)/2
+	foot := cardColumns + (b.high+armFigure)/2
 	for column := first; column < last; column++ {
 		x := at(column)
 		n := numeral{whole: "·"}
 		if h := heights[c.Levels[column]]; !h.IsZero() {
 			n = m.numeral(h)
 		}
-		numerals = append(numerals, placed{n, x + box/2, cardColumns + cardBox/2})
+		numerals = append(numerals, placed{n, x + b.wide/2, cardColumns + b.high/2})
 		if (column-first)%cardGroup == 0 {
 			end := min(column+cardGroup, last)
-			p.Box(x, cardColumns, at(end-1)+box-x, cardBox, draw.Visible)
+			p.Box(x, cardColumns, at(end-1)+b.wide-x, b.high, draw.Visible)
 		} else {
-			dividers = append(dividers, [4]float64{x, cardColumns, x, cardColumns + cardBox})
+			dividers = append(dividers, [4]float64{x, cardColumns, x, cardColumns + b.high})
 		}
 		if number := column + 1; number%cardGroup == 0 || column == first {
-			p.Text(x+box/2, cardColumns-0.6, sheet.Type{Size: armSize(), Align: sheet.Middle, Grey: true, Class: "column"}, fmt.Sprint(number))
+			p.Text(x+b.wide/2, cardColumns-0.6, sheet.Type{Size: armSize(), Align: sheet.Middle, Grey: true, Class: "column"}, fmt.Sprint(number))
 		}
 	}
 	p.Grid(draw.Fine, dividers...)
-	cardType().write(p, numerals)
+	b.write(p, numerals)
 	for _, end := range c.Ends[:max(len(c.Ends)-1, 0)] { // glue up to here
 		if end > first && end <= last {
-			x := at(end-1) + box
-			p.Line(x, cardColumns-2, x, cardColumns+cardBox+0.6, draw.Heavy)
+			x := at(end-1) + b.wide
+			p.Line(x, cardColumns-2, x, cardColumns+b.high+0.6, draw.Heavy)
 		}
 	}
 	if last < len(c.Levels) {

@@ -3,6 +3,7 @@ package papers_test
 import (
 	"math"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -112,6 +113,28 @@ func TestEachRowCardSaysItsPanel(t *testing.T) {
 			for i, panel := range g.Panels {
 				assert.Equal(t, g.Rows, named["Panel "+strconv.Itoa(i+1)+" ("+string(panel.Letter)+")"], name)
 			}
+		}
+	}
+}
+
+// Numerals of row cards keep clear of one another and of the divider between them, which
+// reads as a figure where it stands close by.
+func TestNumeralsOfCardsAreApart(t *testing.T) {
+	const least = 1.9 // mm
+	for _, name := range jobs() {
+		for _, in := range []papers.Input{job(t, name).input(length.Metric, sheet.A4()), job(t, name).input(length.Metric, sheet.Letter())} {
+			pairs := 0
+			for _, one := range of(make1(t, in, papers.GlueSet), "row-cards") {
+				all := slices.DeleteFunc(texts(t, one.SVG), func(p printed) bool { return p.in != "heights" })
+				for _, line := range lines(all) {
+					for i := range line[1:] {
+						pairs++
+						gap := line[i+1].left() - line[i].left() - line[i].width()
+						require.Greater(t, gap, least, "%s, %s: %q and %q", name, one.Title, line[i].text, line[i+1].text)
+					}
+				}
+			}
+			require.Positive(t, pairs, name)
 		}
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"encoding/xml"
 	"io"
 	"maps"
+	"regexp"
 	"runtime"
 	"slices"
 	"strconv"
@@ -118,6 +119,7 @@ func make1(t *testing.T, in papers.Input, set string) papers.Set {
 type printed struct {
 	text         string
 	x, y, size   float64
+	narrow       float64 // share of its usual width
 	anchor       string
 	bold, turned bool
 	class, in    string // its own class, and that of the group round it
@@ -128,7 +130,7 @@ func (p printed) width() float64 {
 	if p.bold {
 		face = sheet.Bold
 	}
-	return sheet.Width(face, p.size, p.text)
+	return p.narrow * sheet.Width(face, p.size, p.text)
 }
 
 func (p printed) left() float64 {
@@ -173,12 +175,15 @@ func parse(t testing.TB, svg string) node {
 	return root
 }
 
+// narrowed is how a group of narrow figures is written.
+var narrowed = regexp.MustCompile(`^scale\(([\d.]+) 1\)$`)
+
 // texts are those of a sheet in the order in which they are drawn.
 func texts(t testing.TB, svg string) []printed {
 	t.Helper()
 	var all []printed
-	var walk func(n node, size float64, bold bool, anchor, class string)
-	walk = func(n node, size float64, bold bool, anchor, class string) {
+	var walk func(n node, size, narrow float64, bold bool, anchor, class string)
+	walk = func(n node, size, narrow float64, bold bool, anchor, class string) {
 		if s := n.attr("font-size"); s != "" {
 			size, _ = strconv.ParseFloat(s, 64)
 		}
@@ -188,18 +193,21 @@ func texts(t testing.TB, svg string) []printed {
 		}
 		if n.XMLName.Local == "text" {
 			all = append(all, printed{
-				text: n.Text, x: n.number("x"), y: n.number("y"), size: size, anchor: anchor, bold: bold,
+				text: n.Text, x: narrow * n.number("x"), narrow: narrow, y: n.number("y"), size: size, anchor: anchor, bold: bold,
 				turned: n.attr("transform") != "", class: n.attr("class"), in: class,
 			})
 		}
 		if n.XMLName.Local == "g" {
 			class = n.attr("class")
+			if m := narrowed.FindStringSubmatch(n.attr("transform")); m != nil {
+				narrow, _ = strconv.ParseFloat(m[1], 64)
+			}
 		}
 		for _, c := range n.Children {
-			walk(c, size, bold, anchor, class)
+			walk(c, size, narrow, bold, anchor, class)
 		}
 	}
-	walk(parse(t, svg), 0, false, "", "")
+	walk(parse(t, svg), 0, 1, false, "", "")
 	return all
 }
 

@@ -31,8 +31,9 @@ const (
 	beside  = 0.58
 )
 
-// figures are how numerals are set: the size of their type, and that of a fraction in it.
-type figures struct{ size, fraction float64 }
+// figures are how numerals are set: the size of their type, that of a fraction in it, and
+// the share of their usual width that they have.
+type figures struct{ size, fraction, narrow float64 }
 
 // fractionGap is between a figure of a fraction and its bar, in heights of the figure, so
 // that no bar runs into one.
@@ -53,7 +54,7 @@ var figuresPerMM = sheet.FigureSize(1)
 
 // width is how wide a numeral is.
 func (f figures) width(n numeral) float64 {
-	whole := sheet.Width(sheet.Bold, f.size, n.whole)
+	whole := f.narrow * sheet.Width(sheet.Bold, f.size, n.whole)
 	switch {
 	case n.under == "":
 		return whole
@@ -61,11 +62,11 @@ func (f figures) width(n numeral) float64 {
 		return f.fractionWidth(n)
 	}
 	const apart = 0.1
-	return whole + apart*f.size + f.fractionWidth(n)
+	return whole + f.narrow*apart*f.size + f.fractionWidth(n)
 }
 
 func (f figures) fractionWidth(n numeral) float64 {
-	return max(sheet.Width(sheet.Bold, f.small(), n.over), sheet.Width(sheet.Bold, f.small(), n.under))
+	return f.narrow * max(sheet.Width(sheet.Bold, f.small(), n.over), sheet.Width(sheet.Bold, f.small(), n.under))
 }
 
 // placed is a numeral with its middle.
@@ -79,7 +80,7 @@ type placed struct {
 func (f figures) write(p sheet.Pen, all []placed) {
 	left := func(n placed) float64 { return n.x - f.width(n.numeral)/2 }
 	fractionX := func(n placed) float64 { return left(n) + f.width(n.numeral) - f.fractionWidth(n.numeral)/2 }
-	p.Many(sheet.Type{Size: f.size, Face: sheet.Bold}, "heights", func(put func(x, y float64, text string)) {
+	p.Many(sheet.Type{Size: f.size, Face: sheet.Bold}, f.narrow, "heights", func(put func(x, y float64, text string)) {
 		for _, n := range all {
 			if n.whole != "" {
 				put(left(n), n.y+f.size/figuresPerMM/2, n.whole)
@@ -91,7 +92,7 @@ func (f figures) write(p sheet.Pen, all []placed) {
 	}
 	figure := f.small() / figuresPerMM
 	small := sheet.Type{Size: f.small(), Face: sheet.Bold, Align: sheet.Middle}
-	p.Many(small, "fractions", func(put func(x, y float64, text string)) {
+	p.Many(small, f.narrow, "fractions", func(put func(x, y float64, text string)) {
 		for _, n := range all {
 			if n.under != "" {
 				put(fractionX(n), n.y-fractionGap*figure, n.over)

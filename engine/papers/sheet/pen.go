@@ -152,8 +152,9 @@ func TextHeight(face Face, size, width float64, text string) float64 {
 }
 
 // Many writes short texts of one type and class in a group of their own, which
-// keeps sheets of many figures small. put has the place and the text.
-func (p Pen) Many(t Type, class string, write func(put func(x, y float64, text string))) {
+// keeps sheets of many figures small. put has the place and the text, which is as wide as a
+// share of its usual width, in hundredths: figures that are high enough may be narrow.
+func (p Pen) Many(t Type, narrow float64, class string, write func(put func(x, y float64, text string))) {
 	attrs := []draw.Attr{draw.Size(t.size())}
 	if t.Face == Bold {
 		attrs = append(attrs, draw.Bold())
@@ -161,15 +162,18 @@ func (p Pen) Many(t Type, class string, write func(put func(x, y float64, text s
 	if t.Align == Middle {
 		attrs = append(attrs, draw.Middle())
 	}
+	if narrow != 1 {
+		attrs = append(attrs, draw.Narrow(narrow))
+	}
 	p.canvas.Group(class, func() {
 		write(func(x, y float64, text string) {
-			width := Width(t.Face, t.size(), text)
+			width := narrow * Width(t.Face, t.size(), text)
 			left := x
 			if t.Align == Middle {
 				left -= width / 2
 			}
 			p.within(fmt.Sprintf("%q", text), left, y-capHeight*t.size(), width, capHeight*t.size())
-			p.canvas.Text(p.x+x, p.y+y, text)
+			p.canvas.Text((p.x+x)/narrow, p.y+y, text)
 		})
 	}, attrs...)
 }

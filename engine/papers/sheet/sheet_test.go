@@ -184,7 +184,7 @@ func TestOverflowIsTold(t *testing.T) {
 		"circle":     func(p Pen) { p.Circle(2, 2, 3, draw.Fine) },
 		"polygon":    func(p Pen) { p.Polygon(draw.Fine, White(), 0, 0, -3, 4) },
 		"grid":       func(p Pen) { p.Grid(draw.Fine, [4]float64{0, 0, 0, 22}) },
-		"many":       func(p Pen) { p.Many(Type{}, "", func(put func(x, y float64, text string)) { put(0, 30, "x") }) },
+		"many":       func(p Pen) { p.Many(Type{}, 1, "", func(put func(x, y float64, text string)) { put(0, 30, "x") }) },
 		"field":      func(p Pen) { p.Cells(0, 0, draw.Field{Columns: 9, Rows: 9, Pitch: 3, Levels: make([]uint8, 81)}, 0) },
 		"area":       func(p Pen) { p.In(0, 0, 10, 30) },
 		"inner area": func(p Pen) { p.In(0, 0, 10, 10).Text(0, 5, Type{}, "wider than ten") },
