@@ -41,6 +41,22 @@ func TestOneSheetEach(t *testing.T) {
 	}
 }
 
+// The time sheet of a job that others hang is one sheet, and a rear map has its list of rings
+// below it, where smaller type and a smaller picture are enough for that.
+func TestListsStandWithTheirMaps(t *testing.T) {
+	for _, language := range []words.Language{words.English(), words.German()} {
+		in := job(t, "s1").input(length.Metric, sheet.A4())
+		in.Words.Language = language
+		assert.Len(t, of(make1(t, in, papers.GlueSet), "time-sheet"), 1, language.Tag)
+	}
+	in := job(t, "s7").input(length.Metric, sheet.A4())
+	maps := of(make1(t, in, papers.HangSet), "rear-map")
+	require.Len(t, maps, 2, "a sheet for each back")
+	for _, one := range maps {
+		assert.Positive(t, count(texts(t, one.SVG), func(p printed) bool { return p.text == "Ring" }), "the list stands below its map")
+	}
+}
+
 // German, which is longer, takes no sheet more for what belongs on one, and what goes wrong
 // stands with the rows that are laid.
 func TestOneSheetEachInGerman(t *testing.T) {

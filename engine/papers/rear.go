@@ -144,7 +144,7 @@ const (
 // Where things stand on a rear map, in mm.
 const (
 	rearSide   = 11.0 // beside the back, for the numbers of rows
-	rearArrow  = 15.0 // of the arrow and the triangle above it
+	rearArrow  = 9.0  // of the arrow and the triangle above it
 	rearColumn = 6.2  // of the numbers of the columns, between the back and the labels above it
 	rearLeader = 6.0  // of the bent part of a line from a ring to its label
 	rearApart  = 8.4  // between labels of rings: two figures fit side by side
@@ -192,7 +192,7 @@ func (m *maker) rearDrawing(i int, b back, width float64) sheet.Drawing {
 			m.writeLabels(p, above, left, top-rearColumn, -1)
 			m.writeLabels(p, below, left, top+h+foot-m.labelHeight(below), 1)
 			m.rearNumbers(p, b, rows, k, left, top)
-			m.turnArrow(p.In(left, 0, width-left-2, rearArrow-8), left+w/2, m.T("rearing/turned"))
+			m.turnArrow(p.In(left, 0, width-left-2, rearArrow-2), left+w/2, m.T("rearing/turned"))
 			m.scaleBar(p.In(left, top+h+foot+2.5, width-left, scaleHeight), k)
 		},
 	}

@@ -16,9 +16,9 @@ func (m *maker) timeSheet() sheet.Paper {
 	if len(tasks) == 0 {
 		return m.paper("time-sheet", sheet.NoView)
 	}
-	t := sheet.Table{Grid: true, Least: m.either(7.5, 6.4), Size: m.either(3.8, 3.3), Columns: []sheet.Column{
-		{Head: m.T("timing/task"), Width: 13}, {Head: m.T("timing/name"), Grow: true}, {Head: m.T("timing/minutes"), Right: true},
-		{Head: m.T("timing/actual"), Width: 24}, {Head: m.T("timing/who"), Width: 24}, {Head: m.T("timing/remarks"), Width: 38},
+	t := sheet.Table{Grid: true, Least: m.either(7.5, 6), Size: m.either(3.8, 3.4), Tight: m.close, Columns: []sheet.Column{
+		{Head: m.T("timing/task"), Width: m.either(13, 0)}, {Head: m.T("timing/name"), Grow: true}, {Head: m.T("timing/minutes"), Right: true},
+		{Head: m.T("timing/actual"), Width: m.either(24, 20)}, {Head: m.T("timing/who"), Width: m.either(24, 16)}, {Head: m.T("timing/remarks"), Width: m.either(38, 26)},
 	}}
 	for _, task := range tasks {
 		t.Rows = append(t.Rows, []sheet.Cell{

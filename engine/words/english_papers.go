@@ -386,10 +386,10 @@ func englishPapers() map[string]string {
 
 		"paper/rear-map":    "Rear map",
 		"rearing/ring":      "Ring",
-		"rearing/from-left": "From the left edge of the rear",
-		"rearing/from-top":  "Below the top of the field",
+		"rearing/from-left": "From the left edge",
+		"rearing/from-top":  "Below the field's top",
 		"rearing/row":       "Row",
-		"rearing/column":    "Column of the front",
+		"rearing/column":    "Column in front",
 		"rearing/turned":    "turned like a page",
 
 		"paper/cleat":        "Cleat",

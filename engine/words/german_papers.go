@@ -386,10 +386,10 @@ func germanPapers() map[string]string {
 
 		"paper/rear-map":    "Rückseitenplan",
 		"rearing/ring":      "Ring",
-		"rearing/from-left": "Von der linken Kante der Rückseite",
-		"rearing/from-top":  "Unter der Oberkante des Feldes",
+		"rearing/from-left": "Von der linken Kante",
+		"rearing/from-top":  "Vom oberen Feldrand",
 		"rearing/row":       "Reihe",
-		"rearing/column":    "Spalte von vorn",
+		"rearing/column":    "Spalte vorn",
 		"rearing/turned":    "umgeblättert",
 
 		"paper/cleat":        "Aufhängeleiste",

@@ -302,3 +302,14 @@ func TestSpan(t *testing.T) {
 		assert.Empty(t, one.SVG)
 	}
 }
+
+// A column of a given width is wider where a word of its head would be broken, and lists side
+// by side that are set alike have columns alike.
+func TestColumnsHoldTheirHeads(t *testing.T) {
+	table := Table{Columns: []Column{{Head: "Anstrich und Lasur", Width: 10}, {Head: "What", Grow: true}}, Rows: [][]Cell{Row("1", "one")}}
+	sheets := Layout("t", A4(), frame(), []Paper{{Name: "t", Title: "Table", Blocks: []Block{table}}}, Span{})
+	assert.Contains(t, texts(t, sheets[0].SVG), "Anstrich")
+	short, long := [][]Cell{Row("1", "2")}, [][]Cell{Row("1", "2"), Row("1000", "2")}
+	one, other := Table{Columns: []Column{{}, {}}, Rows: short, Alike: long}, Table{Columns: []Column{{}, {}}, Rows: long}
+	assert.Equal(t, other.widths(80), one.widths(80))
+}

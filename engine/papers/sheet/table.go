@@ -11,7 +11,7 @@ import (
 // Column is one column of a table.
 type Column struct {
 	Head  string
-	Width float64 // 0: as wide as what stands in it; of one that grows, what is left to it at least
+	Width float64 // 0: as wide as what stands in it; of one that grows, what is left to it at least; no word of a head is broken
 	Grow  bool    // takes what the others leave
 	Right bool    // for numbers
 }
@@ -113,8 +113,8 @@ func (t Table) widths(width float64) []float64 {
 			grow++
 			growing += cmp.Or(c.Width, leastGrow)
 		case c.Width > 0:
-			out[i] = c.Width
-			fixed += c.Width
+			out[i] = max(c.Width, c.headWidth())
+			fixed += out[i]
 		default:
 			out[i] = t.natural(i)
 			natural += out[i]
@@ -155,19 +155,28 @@ func (t Table) widths(width float64) []float64 {
 
 // natural is how wide the texts of a column are; its head may break at spaces.
 func (t Table) natural(column int) float64 {
-	widest := 0.0
-	for _, word := range strings.Fields(t.Columns[column].Head) {
-		widest = max(widest, Width(Bold, headSize, word))
-	}
+	widest := t.Columns[column].headWidth()
 	for _, row := range slices.Concat(t.Rows, t.Alike) {
 		c := row[column]
 		w := Width(c.face(), t.sizeOf(c), Plain(c.Text))
 		if c.Tick {
 			w += TickSize + padX
 		}
-		widest = max(widest, w)
+		widest = max(widest, w+columnPad)
 	}
-	return widest + 2*padX + 0.1
+	return widest
+}
+
+// columnPad is what a column has beside its widest text.
+const columnPad = 2*padX + 0.1
+
+// headWidth is how wide a column is in which no word of its head is broken.
+func (c Column) headWidth() float64 {
+	widest := 0.0
+	for _, word := range strings.Fields(c.Head) {
+		widest = max(widest, Width(Bold, headSize, word)+columnPad)
+	}
+	return widest
 }
 
 func (c Cell) face() Face {
@@ -245,7 +254,10 @@ func (t Table) cell(p Pen, c Cell, column Column, lines []string) {
 	}
 	size := t.sizeOf(c)
 	x := padX
-	first := t.padding() + baseline(size) - (Leading(size)-t.leading(size))/2
+	first := t.padding() + baseline(size)
+	if t.Tight { // figures, in the middle of the row
+		first = (p.Height + capHeight*size - float64(max(len(lines)-1, 0))*t.leading(size)) / 2
+	}
 	if c.Tick {
 		p.Tick(padX, max(first, t.padding()+TickSize-0.4))
 		x += TickSize + padX
