@@ -88,6 +88,7 @@ func (b *tab) makerAgrees() {
 	b.click(`[data-act="lock"]`)
 	b.wait(`document.querySelector('[data-act="call-stage"]')`)
 	b.fits("an order", `[data-act="call-stage"]`)
+	b.changesByASlip()
 	for _, section := range []string{page.Bench, page.Wall} {
 		b.section(section)
 		b.fits("a maker's "+section, "main h2")
@@ -96,6 +97,22 @@ func (b *tab) makerAgrees() {
 	b.click(`[data-act="papers-set"][data-path="` + papers.CutSet + `"]`)
 	b.wait(`document.querySelector(".leaf .revision")`)
 	b.fits("the papers for the bench", ".leaf")
+}
+
+// changesByASlip: the Stop of a change after the lock leads to its price, and what is
+// accepted is what the page states.
+func (b *tab) changesByASlip() {
+	agreed := `document.querySelector("main .big").innerText`
+	before := eval[string](b, agreed)
+	b.section(page.Look)
+	b.choose("walls[0].groups[0].wood", "cherry")
+	b.section(page.Money)
+	b.click(`.watch [data-act="slip"]`)
+	b.wait(`document.querySelector('#order-more [data-act="accept-slip"]')?.checkVisibility()`)
+	b.fits("a change", `[data-act="accept-slip"]`)
+	b.click(`[data-act="accept-slip"]`)
+	b.wait(agreed + ` !== ` + quote(before))
+	b.wait(`!document.querySelector('.watch [data-act="slip"]')`)
 }
 
 // builderGetsTheBook: a home builder finds what to buy and prints the plan.

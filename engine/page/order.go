@@ -179,6 +179,12 @@ func (v *view) SlipForms() []SlipForm {
 	return all
 }
 
+// BySlip reports whether a slip clears a watch-out, and the change is not priced yet.
+func (w Watch) BySlip() bool {
+	last := len(w.Job.Record.Slips) - 1
+	return w.Out.Code == "price/changed-after-lock" && (last < 0 || w.Job.Record.Slips[last].Revision != w.Plan.Revision)
+}
+
 // slipSum says what a change costs: what the design itself costs more or less, and the fee
 // for changing it.
 func (v *view) slipSum(s design.Slip) string {
