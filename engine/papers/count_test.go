@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"blockfield/engine"
+	"blockfield/engine/check"
 	"blockfield/engine/length"
 	"blockfield/engine/papers"
 	"blockfield/engine/papers/sheet"
@@ -54,6 +55,27 @@ func TestListsStandWithTheirMaps(t *testing.T) {
 	require.Len(t, maps, 2, "a sheet for each back")
 	for _, one := range maps {
 		assert.Positive(t, count(texts(t, one.SVG), func(p printed) bool { return p.text == "Ring" }), "the list stands below its map")
+	}
+}
+
+// A cover is one sheet wherever closer facts and a strip of gates make it one: all that holds
+// the job up is seen at once.
+func TestCoversAreOneSheet(t *testing.T) {
+	for _, name := range []string{"default", "s1", "s2", "s3", "s4", "s5", "s7", "s8", "p2"} {
+		for _, in := range []papers.Input{job(t, name).input(length.Metric, sheet.A4()), job(t, name).input(length.Inch16, sheet.Letter())} {
+			in.Site = "https://blocks.example/"
+			cover := of(make1(t, in, papers.CutSet), "cover")
+			require.Len(t, cover, 1, "%s on %s", name, in.Format.Name)
+			said := flat(said(t, papers.Set{Sheets: cover}))
+			for _, g := range in.Plan.Gates() {
+				if g.Gate != check.Share {
+					assert.Contains(t, said, flat(in.Words.Say("gate/"+string(g.Gate), nil))[1:], name)
+				}
+			}
+			for _, who := range []string{"maker", "helper", "start", "ready", "hung"} {
+				assert.Contains(t, said, flat(in.Words.Say("cover/"+who, nil)), name)
+			}
+		}
 	}
 }
 

@@ -15,19 +15,24 @@ import (
 // sign.
 func (m *maker) cover() sheet.Paper {
 	blocks := []sheet.Block{
-		sheet.Beside{Shares: []float64{1, 1.05}, Columns: [][]sheet.Block{{m.coverPicture()}, {m.facts()}}},
+		sheet.Beside{Shares: []float64{1, 1.05}, Columns: [][]sheet.Block{{m.coverPicture(40)}, {m.facts()}}},
 		sheet.Beside{Shares: []float64{1, 1.05}, Columns: [][]sheet.Block{
 			{sheet.Heading(m.T("cover/light")), m.lights()}, append([]sheet.Block{sheet.Heading(m.T("cover/people"))}, m.people()...),
 		}},
+	}
+	if m.close {
+		who, when := m.blanks("maker", "helper"), m.blanks("start", "ready", "hung")
+		blocks = []sheet.Block{
+			sheet.Beside{Shares: []float64{1.6, 1}, Columns: [][]sheet.Block{{m.facts()}, {m.coverPicture(17), who[:1], who[1:]}}}, when, m.lightStrip(),
+		}
 	}
 	blocks = append(blocks, m.stops()...)
 	blocks = append(blocks, m.cautionList()...)
 	return m.paper("cover", sheet.NoView, blocks...)
 }
 
-// coverPicture is the first panel in small, as large as its column allows.
-func (m *maker) coverPicture() sheet.Block {
-	high := m.either(40, 32)
+// coverPicture is the first panel in small, as large as its column allows, and no higher than that.
+func (m *maker) coverPicture(high float64) sheet.Block {
 	return sheet.Fitted(func(width float64) []sheet.Block {
 		g := m.Plan.Groups[0].Built
 		pitch := min(width/float64(g.Columns), high/float64(g.Rows))
@@ -43,7 +48,7 @@ func (m *maker) coverPicture() sheet.Block {
 
 // facts are the first things that anybody asks of a job.
 func (m *maker) facts() sheet.Block {
-	t := sheet.Table{Size: m.inHand().Size, Columns: []sheet.Column{{}, {Grow: true}}}
+	t := sheet.Table{Size: m.inHand().Size, Least: m.either(0, 5.6), Tight: m.close, Columns: []sheet.Column{{}, {Grow: true}}}
 	add := func(key, value string) {
 		t.Rows = append(t.Rows, []sheet.Cell{{Text: m.T("cover/" + key)}, {Text: value, Bold: true}})
 	}
@@ -79,25 +84,52 @@ func (m *maker) massText() string {
 	return m.T("cover/mass-value", "heaviest", words.Kg(mass.HeaviestPanelKg), "total", words.Kg(mass.TotalKg))
 }
 
-// lights are the gates of the job, each with a sign that grey paper shows too.
-func (m *maker) lights() sheet.Block {
-	t := sheet.Table{Columns: []sheet.Column{{Width: 9}, {}, {Grow: true}}}
+// gateState is how a gate of the job stands.
+type gateState struct {
+	name, state string
+	sign        gateSign
+}
+
+// gates are those of the workshop, in their order.
+func (m *maker) gates() []gateState {
+	var all []gateState
 	before := false
 	for _, g := range m.Plan.Gates() {
 		if g.Gate == check.Share {
 			continue
 		}
-		state, sign := m.T("gate/open"), openGate
+		one := gateState{capital(m.T("gate/" + string(g.Gate))), m.T("gate/open"), openGate}
 		switch {
 		case len(g.Stops) > 0:
-			state, sign = m.T("gate/shut", "n", len(g.Stops)), shutGate
+			one.state, one.sign = m.T("gate/shut", "n", len(g.Stops)), shutGate
 		case before:
-			state, sign = m.T("cover/waits"), waitingGate
+			one.state, one.sign = m.T("cover/waits"), waitingGate
 		}
 		before = before || len(g.Stops) > 0
-		t.Rows = append(t.Rows, []sheet.Cell{
-			{Draw: sign.draw, Height: 5}, {Text: capital(m.T("gate/" + string(g.Gate))), Bold: true}, {Text: state},
-		})
+		all = append(all, one)
+	}
+	return all
+}
+
+// lights are the gates of the job, each with a sign that grey paper shows too.
+func (m *maker) lights() sheet.Block {
+	t := sheet.Table{Columns: []sheet.Column{{Width: 9}, {}, {Grow: true}}}
+	for _, g := range m.gates() {
+		t.Rows = append(t.Rows, []sheet.Cell{{Draw: g.sign.draw, Height: 5}, {Text: g.name, Bold: true}, {Text: g.state}})
+	}
+	return t
+}
+
+// lightStrip is the gates beside one another, where that saves a sheet.
+func (m *maker) lightStrip() sheet.Block {
+	const sign, lines = 6.5, 2
+	t := sheet.Table{Grid: true, Rows: make([][]sheet.Cell, 1)}
+	for _, g := range m.gates() {
+		t.Columns = append(t.Columns, sheet.Column{Head: g.name, Grow: true})
+		t.Rows[0] = append(t.Rows[0], sheet.Cell{Height: 0.4 + lines*sheet.Leading(sheet.SmallSize), Draw: func(p sheet.Pen) {
+			g.sign.draw(p.In(0, 0, sign-1, sign-2))
+			p.In(sign, 0.4, p.Width-sign, p.Height-0.4).Lines(sheet.Type{Size: sheet.SmallSize}, g.state)
+		}})
 	}
 	return t
 }
@@ -205,17 +237,18 @@ func (m *maker) noticeSize() float64 { return m.either(sheet.BodySize, 3.6) }
 
 // people are lines for names and days.
 func (m *maker) people() []sheet.Block {
-	lines := [][]string{{"maker"}, {"helper"}, {"start"}, {"ready"}, {"hung"}}
-	if m.close {
-		lines = [][]string{{"maker"}, {"helper"}, {"start", "ready"}, {"hung"}}
-	}
 	var all []sheet.Block
-	for _, line := range lines {
-		var blanks sheet.Blanks
-		for _, who := range line {
-			blanks = append(blanks, sheet.Blank{Label: m.T("cover/" + who), Share: 1})
-		}
-		all = append(all, blanks)
+	for _, who := range []string{"maker", "helper", "start", "ready", "hung"} {
+		all = append(all, m.blanks(who))
+	}
+	return all
+}
+
+// blanks are some of them on one line.
+func (m *maker) blanks(of ...string) sheet.Blanks {
+	var all sheet.Blanks
+	for _, who := range of {
+		all = append(all, sheet.Blank{Label: m.T("cover/" + who), Share: 1})
 	}
 	return all
 }

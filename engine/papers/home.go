@@ -36,7 +36,7 @@ func (m *maker) before() sheet.Paper {
 	add("space", m.T("home/space-value", "width", m.Words.Number(m.round(g.Built.FieldWidth.Add(space))), "height", m.round(g.Built.FieldHeight.Add(space))))
 	add("drying", m.drying())
 	out := []sheet.Block{
-		sheet.Beside{Shares: []float64{1, m.either(1.3, 2.1)}, Columns: [][]sheet.Block{{m.coverPicture()}, {t}}},
+		sheet.Beside{Shares: []float64{1, m.either(1.3, 2.1)}, Columns: [][]sheet.Block{{m.coverPicture(m.either(40, 32))}, {t}}},
 		sheet.Heading(m.T("home/right")),
 	}
 	for _, s := range m.soundText() {
