@@ -16,6 +16,7 @@ package page
 import (
 	"fmt"
 	"io"
+	"strings"
 
 	"blockfield/engine"
 	"blockfield/engine/design"
@@ -127,7 +128,12 @@ func Index(w io.Writer, a Assets, in Input) error {
 	if err != nil {
 		return err
 	}
-	return templates.ExecuteTemplate(w, "index", indexData{view: v, Assets: a, Gallery: examples})
+	var b strings.Builder
+	if err := templates.ExecuteTemplate(&b, "index", indexData{view: v, Assets: a, Gallery: examples}); err != nil {
+		return err
+	}
+	_, err = io.WriteString(w, together(b.String()))
+	return err
 }
 
 // Whole returns the open section with its form and everything around it, for

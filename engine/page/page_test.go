@@ -585,7 +585,7 @@ func TestOutcomeIsTheWorkshops(t *testing.T) {
 	assert.NotContains(t, text, "Once you have typed")
 	assert.Contains(t, text, "<li>Cut the blocks, in all</li>", "what still counts as reckoned is named")
 	assert.Contains(t, text, "<li>Tidy the shop</li>")
-	for _, want := range []string{"How it went", "<td>200 min</td><td>260 min</td><td>&#43;60 min</td>", "Left after cost", "and no less than", " points</td>"} {
+	for _, want := range []string{"How it went", "<td>200\u00a0min</td><td>260\u00a0min</td><td>&#43;60\u00a0min</td>", "Left after cost", "and no less than", " points</td>"} {
 		assert.Contains(t, text, want)
 	}
 	begun := func(j *engine.Job) {

@@ -76,7 +76,8 @@ func (n *node) path() string {
 // fields, the suggestions for them, and the revision, a code in every language.
 func (n *node) visible() []string {
 	if n.tag == "" {
-		if s := strings.TrimSpace(n.text); s != "" {
+		// Where lines do not end is tested for itself.
+		if s := strings.ReplaceAll(strings.TrimSpace(n.text), "\u00a0", " "); s != "" {
 			return []string{s}
 		}
 		return nil

@@ -68,7 +68,7 @@ func (v *view) Is(readings ...string) bool { return slices.Contains(readings, v.
 func (v *view) render(name string, data any) string {
 	var b strings.Builder
 	must(templates.ExecuteTemplate(&b, name, data))
-	return b.String()
+	return together(b.String())
 }
 
 // Lang is the language of the page.
