@@ -237,16 +237,6 @@ func (v *view) taskLine(name string, m bench.Spread, longest float64) TaskLine {
 	}
 }
 
-// Sizes of the waterfall, in units of its drawing.
-const (
-	fallLabel = 150.0
-	fallChart = 250.0
-	fallValue = 70.0
-	fallRow   = 18.0
-	fallBar   = 11.0
-	fallText  = 10.0
-)
-
 // step is one step of the waterfall: what it adds, or where it has come to.
 type step struct {
 	label  string
@@ -254,22 +244,26 @@ type step struct {
 	sum    bool
 }
 
-// Waterfall draws the way from the goods to the price with tax: what each step adds to
+// FallLine is one step of the waterfall, with a bar that begins where the one above it ends.
+type FallLine struct {
+	Name, Amount string
+	Bar          template.HTML
+	Sum          bool
+}
+
+// Waterfall is the way from the goods to the price with tax: what each step adds to
 // the ones above it, and the sums between them.
-func (v *view) Waterfall() template.HTML {
+func (v *view) Waterfall() []FallLine {
+	const width, height, least = 250.0, 11.0, 0.6
 	steps := v.steps()
-	c := draw.New("waterfall", draw.Box{Width: fallLabel + fallChart + fallValue, Height: fallRow * float64(len(steps))})
-	c.Class("waterfall")
-	c.Title(v.T("why/waterfall"))
-	var said []string
 	most := max(1, v.Plan.Price.Gross.Minor)
 	for _, s := range steps {
 		most = max(most, s.amount.Minor)
 	}
-	x := func(minor int64) float64 { return fallLabel + fallChart*float64(minor)/float64(most) }
+	x := func(minor int64) float64 { return width * float64(minor) / float64(most) }
+	var all []FallLine
 	var at int64
-	for i, s := range steps {
-		y := fallRow * float64(i)
+	for _, s := range steps {
 		from, to, class := at, at+s.amount.Minor, "adds"
 		switch {
 		case s.sum:
@@ -277,18 +271,17 @@ func (v *view) Waterfall() template.HTML {
 		case s.amount.Minor < 0:
 			from, to, class = to, from, "takes"
 		}
-		c.Text(fallLabel-6, y+fallBar, s.label, draw.Size(fallText), draw.End())
-		c.Rect(draw.Box{X: x(from), Y: y + 2, Width: max(0.6, x(to)-x(from)), Height: fallBar}, draw.Class(class))
-		c.Text(fallLabel+fallChart+fallValue, y+fallBar, v.Amount(s.amount), draw.Size(fallText), draw.End())
-		said = append(said, s.label+" "+v.Amount(s.amount))
+		c := draw.New("", draw.Box{Width: width, Height: height})
+		c.Class("fall-bar")
+		c.Rect(draw.Box{X: min(x(from), width-least), Width: max(least, x(to)-x(from)), Height: height}, draw.Class(class))
+		all = append(all, FallLine{Name: s.label, Amount: v.Amount(s.amount), Bar: template.HTML(c.String()), Sum: s.sum})
 		if s.sum {
 			at = s.amount.Minor
 		} else {
 			at += s.amount.Minor
 		}
 	}
-	c.Desc(strings.Join(said, "; "))
-	return template.HTML(c.String())
+	return all
 }
 
 // steps are those of the waterfall.
