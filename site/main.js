@@ -92,7 +92,7 @@ const rows = makeRows({
   place: byID("rows"),
   others: document.querySelectorAll("header.top, main, .skip"),
   ask,
-  left: () => history.replaceState(null, "", "#bench"),
+  left: () => (fromHere ? history.back() : goToBench()),
 });
 
 const walls = watchWalls({ root: document, ask });
@@ -389,8 +389,12 @@ async function goToField(path, section) {
 
 const sections = () => [...document.querySelectorAll("#nav a")].map((link) => link.hash.slice(1));
 
-function followHash() {
+// Whether the screen for the bench was opened out of the page, to which its end goes back.
+let fromHere = false;
+
+function followHash(event) {
   if (hash() === "rows") {
+    fromHere = event !== undefined;
     rows.open();
     return;
   }
@@ -435,8 +439,8 @@ async function openPaper(code) {
 
 async function goToBench() {
   const section = sections().includes("bench") ? "bench" : "papers";
-  await goToPart(section);
   history.replaceState(null, "", `#${section}`);
+  await goToPart(section);
 }
 
 function closeMenus(but) {

@@ -45,7 +45,13 @@ func TestRowsAtTheBench(t *testing.T) {
 	b.shows(designtest.Job(t, "s8").Revision())
 	b.read("builder")
 	b.section("bench")
+	eval[any](b, `history.replaceState(null, "", location.pathname)`)
 	b.click(`a[href="#rows"]`)
+	b.atRow(14, 0)
+	b.do(chromedp.KeyEvent(kb.Escape))
+	b.wait(`document.querySelector("#rows").hidden && location.hash === ""`) // back where it was opened
+	b.click(`a[href="#rows"]`)
+	b.wait(`!document.querySelector("#rows").hidden`)
 	b.atRow(14, 0)
 
 	b.do(chromedp.KeyEvent(" "))
