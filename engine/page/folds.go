@@ -8,7 +8,8 @@ import (
 	"blockfield/engine/words"
 )
 
-// The parts of the Bench are folded, each with its answer in the line that is left of it.
+// The parts of the Bench, and what is asked once of the Wall, are folded, each with its
+// answer in the line that is left of it.
 // No Stop is hidden so: watch-outs of what is folded stand in the list above.
 
 // HoursAnswer is what all of it takes, and at home how many weekends.
@@ -123,6 +124,79 @@ func (v *view) setAnswers() []slot {
 		all = append(all, slot{id: s.name, template: "answer", data: said[s.id], inline: true})
 	}
 	return all
+}
+
+// wallAnswer is the line of a folded set of the Wall: of what is asked once and then only
+// looked up.
+type wallAnswer struct {
+	*view
+	set, heading string
+	text         func() string
+}
+
+// Name and Text are what its template shows.
+func (a wallAnswer) Name() string { return a.T(a.heading) }
+func (a wallAnswer) Text() string { return a.text() }
+
+func (v *view) wallAnswers() []wallAnswer {
+	all := []wallAnswer{
+		{v, "lifting", "wall/lifting", v.liftingAnswer}, {v, "hung", "wall/hung", v.hungAnswer},
+		{v, "room", "wall/room", v.roomAnswer}, {v, "way", "wall/way", v.wayAnswer},
+	}
+	for i, g := range v.Groups() {
+		all = append(all,
+			wallAnswer{v, "cleat-" + g.Key, "wall/cleat", g.cleatAnswer},
+			wallAnswer{v, "weigh-" + g.Key, "wall/weighing", func() string { return v.weighedAnswer(i) }},
+		)
+	}
+	return all
+}
+
+func (v *view) liftingAnswer() string {
+	l := v.Doc.Design.Work.Lifting
+	method := v.T("choice/" + l.Method)
+	if l.Lead == "" {
+		return method
+	}
+	return v.T("lifting/method-value", "method", method, "lead", l.Lead)
+}
+
+func (v *view) hungAnswer() string {
+	if day := v.Job.Record.Hung.Day; day != "" {
+		return v.T("fold/hung", "day", day)
+	}
+	return v.T("fold/nothing-noted")
+}
+
+func (v *view) roomAnswer() string {
+	r := v.Doc.Design.Room
+	climate := v.T("fold/climate", "low", words.Celsius(r.TemperatureLow), "high", words.Celsius(r.TemperatureHigh),
+		"dry", words.Percent(r.HumidityLow), "wet", words.Percent(r.HumidityHigh))
+	switch {
+	case v.Reading == Builder:
+		return climate
+	case r.Public:
+		return v.T("fold/public", "climate", climate)
+	}
+	return v.T("fold/private", "climate", climate)
+}
+
+func (v *view) wayAnswer() string {
+	w := v.Doc.Design.WayIn
+	return v.T("fold/way", "width", v.Words.Number(w.DoorWidth), "height", w.DoorHeight, "corridor", w.Corridor)
+}
+
+func (g groupView) cleatAnswer() string {
+	c := g.Design.Cleat
+	return g.T("fold/cleat", "thickness", c.Thickness, "bevel", words.Degrees(c.Bevel), "lock", words.Key("choice/"+c.Lock))
+}
+
+// weighedAnswer is what the scales said of a group of the plan.
+func (v *view) weighedAnswer(group int) string {
+	if kg := v.Job.Weighing(group).Kg; kg > 0 {
+		return v.Words.Show(words.Kg(kg))
+	}
+	return v.T("fold/not-weighed")
 }
 
 // several is a number of things; 0 of them is as many as are wanted.

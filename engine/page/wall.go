@@ -2,6 +2,7 @@ package page
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"blockfield/engine/design"
@@ -28,7 +29,7 @@ func (v *view) wallSets() []set {
 	if v.Reading == Builder {
 		room.fields, room.more = []string{"temperatureLow", "temperatureHigh", "humidityLow", "humidityHigh"}, []string{"seismic"}
 	}
-	return append(all,
+	all = append(all,
 		set{
 			id: "lifting", heading: "wall/lifting", base: "work.lifting.",
 			fields: []string{"method", "lead"},
@@ -47,6 +48,12 @@ func (v *view) wallSets() []set {
 			add: "walls", adding: "wall/add-wall",
 		},
 	)
+	for i := range all {
+		if slices.ContainsFunc(v.wallAnswers(), func(a wallAnswer) bool { return a.set == all[i].id }) {
+			all[i].folded, all[i].name = true, answerID(all[i].id)
+		}
+	}
+	return all
 }
 
 // wallSet is a wall with what is on it, what hangs on it and what holds that.
@@ -207,6 +214,9 @@ func (v *view) wallSlots() []slot {
 	}
 	all = append(all, slot{id: "questions", template: "questions", data: v, after: endsIn("room.public")})
 	all = append(all, v.obstacleNames()...)
+	for _, a := range v.wallAnswers() {
+		all = append(all, slot{id: answerID(a.set), template: "answer", data: a, inline: true})
+	}
 	return append(all, v.atTheEnd()...)
 }
 

@@ -1,6 +1,7 @@
 package page_test
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -166,13 +167,33 @@ func TestTheWallMapShowsZonesAndStrips(t *testing.T) {
 // placed yet, is open.
 func TestThingsOnTheWallAreFolded(t *testing.T) {
 	n := wallOf(t, "s5", page.Maker)
-	folded := n.having("folded")
+	folded := things(n)
 	require.Len(t, folded, 4)
 	assert.Contains(t, textOf(folded[1]), "Grille: 2247.9 mm from the left, 1727.2 mm up")
 	doc, _, err := design.Add(design.Default(), "walls[0].obstacles")
 	require.NoError(t, err)
 	doc.View.Reading = page.Maker
-	assert.Empty(t, parse(t, section(t, doc, design.DefaultBook(), page.Wall)).having("folded"))
+	assert.Empty(t, things(parse(t, section(t, doc, design.DefaultBook(), page.Wall))))
+}
+
+// things are the folded sets of what is on the wall.
+func things(n *node) []*node {
+	return slices.DeleteFunc(n.having("folded"), func(one *node) bool { return !strings.HasPrefix(one.attrs["id"], "obstacle-") })
+}
+
+// What is asked once and then looked up stands in one line each, and of the mass its sum.
+func TestTheWallSaysItsAnswersInALine(t *testing.T) {
+	n := wallOf(t, "default", page.Maker)
+	seen := strings.Join(n.inSight(), " ")
+	for _, want := range []string{
+		"Mass, part by part 38.8 kg", "Cleat 18 mm thick, 45°, lock: screw", "Weighing not weighed", "Lifting by hand", "On the day nothing noted",
+		"The room no public, ", "The way in door 762 × 1981 mm, corridor 900 mm",
+	} {
+		assert.Contains(t, seen, want)
+	}
+	assert.NotContains(t, seen, "Glue and finish")
+	assert.Contains(t, textOf(n), "Glue and finish")
+	assert.Contains(t, seen, "4 to lift it above the chest", "who lifts it is never folded")
 }
 
 // Every wall has its drawing, under its name; a client looks at the first.

@@ -85,11 +85,17 @@ func (h hangingView) NotCounted() string {
 	return h.T(key)
 }
 
-// MassText says between what the mass may lie, where its middle is, and who lifts it.
-func (v *view) MassText() []string {
+// MassRangeText says between what the mass may lie, and where its middle is.
+func (v *view) MassRangeText() string {
 	h := v.heaviest()
 	low, high := h.MassRange(v.Doc.Design.Room, v.Doc.Design.Bench.StockMoisture)
-	text := []string{v.T("wall/mass-range", "low", words.Kg(low), "high", words.Kg(high), "out", v.at(h.Built.Panels[0].CentroidM))}
+	return v.T("wall/mass-range", "low", words.Kg(low), "high", words.Kg(high), "out", v.at(h.Built.Panels[0].CentroidM))
+}
+
+// MassText says what was weighed, and who lifts it.
+func (v *view) MassText() []string {
+	h := v.heaviest()
+	var text []string
 	if h.WeighedKg > 0 {
 		text = append(text, v.T("wall/mass-weighed", "mass", words.Kg(h.WeighedKg)))
 	}

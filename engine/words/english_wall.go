@@ -209,11 +209,11 @@ func englishRear() map[string]string {
 	return map[string]string{
 		"rear/open":         "The back: where its screws go",
 		"rear/title":        "The back of the panel, left and right changed, the top up",
-		"rear/text":         "{count} rings mark the screws of the cleat; hatched cells have a block too short for them, dark cells none.",
+		"rear/text":         "{count} rings mark the screws of the cleat; hatched cells have a block too short for them, filled cells none.",
 		"rear/heading":      "REAR VIEW",
 		"rear/panels":       "Back {letter}: {n|panel|panels} {numbers} of {of}",
 		"rear/one":          "Back of the panel",
-		"rear/marks":        "Rings: wood screws No. {gauge}, {long:sold} long, through cleat and backer. Open cells hide their tips (blocks of {least} and more), hatched ones do not, dark ones are bare backer. Columns are numbered as in front, so they run backwards here.",
+		"rear/marks":        "Rings: wood screws No. {gauge}, {long:sold} long, through cleat and backer. Open cells hide their tips (blocks of {least} and more), hatched ones do not, filled ones are bare backer. Columns are numbered as in front, so they run backwards here.",
 		"rear/turn":         "Turn the panel over its upright edge, like a page: the triangle stays at the top. Then look at its edge before you drill:",
 		"rear/corner-left":  "At the top left of the back is column {column} of the front: from the top {heights}.",
 		"rear/corner-right": "At the top right of the back is column {column} of the front: from the top {heights}.",

@@ -209,11 +209,11 @@ func germanRear() map[string]string {
 	return map[string]string{
 		"rear/open":         "Die Rückseite: wo ihre Schrauben sitzen",
 		"rear/title":        "Die Rückseite des Paneels, links und rechts vertauscht, oben ist oben",
-		"rear/text":         "{count} Ringe markieren die Schrauben der Aufhängeleiste; schraffierte Zellen haben einen zu kurzen Klotz dafür, dunkle keinen.",
+		"rear/text":         "{count} Ringe markieren die Schrauben der Aufhängeleiste; schraffierte Zellen haben einen zu kurzen Klotz dafür, gefüllte keinen.",
 		"rear/heading":      "RÜCKANSICHT",
 		"rear/panels":       "Rückseite {letter}: {n|Paneel|Paneele} {numbers} von {of}",
 		"rear/one":          "Rückseite des Paneels",
-		"rear/marks":        "Ringe: Holzschrauben Nr. {gauge}, {long:sold} lang, durch Aufhängeleiste und Trägerplatte. Offene Zellen verbergen ihre Spitzen (Klötze ab {least}), schraffierte nicht, dunkle sind freie Trägerplatte. Die Spalten sind wie von vorn nummeriert, hier laufen sie also rückwärts.",
+		"rear/marks":        "Ringe: Holzschrauben Nr. {gauge}, {long:sold} lang, durch Aufhängeleiste und Trägerplatte. Offene Zellen verbergen ihre Spitzen (Klötze ab {least}), schraffierte nicht, gefüllte sind freie Trägerplatte. Die Spalten sind wie von vorn nummeriert, hier laufen sie also rückwärts.",
 		"rear/turn":         "Wenden Sie das Paneel über seine senkrechte Kante, wie eine Buchseite: Das Dreieck bleibt oben. Dann sehen Sie sich seine Kante an, bevor Sie bohren:",
 		"rear/corner-left":  "Oben links auf der Rückseite ist Spalte {column} der Vorderseite: von oben {heights}.",
 		"rear/corner-right": "Oben rechts auf der Rückseite ist Spalte {column} der Vorderseite: von oben {heights}.",
