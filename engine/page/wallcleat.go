@@ -141,8 +141,14 @@ func (d cleatDrawing) built() {
 	}
 	for _, row := range half.Row.Rows {
 		y := d.fieldTop + half.RowY(row)
-		d.Line(0, y, half.Row.ScrewMM, y, draw.Class("screw"), draw.Stroke("currentColor"), draw.StrokeWidth(1.6))
+		d.screw(0, half.Row.ScrewMM, y)
 	}
+}
+
+// screw draws one with a rim, which shows it on wood that is as light as its line.
+func (d cleatDrawing) screw(from, to, y float64) {
+	d.Line(from, y, to, y, draw.Class("screw-rim"), draw.Stroke("#fff"), draw.StrokeWidth(3.2))
+	d.Line(from, y, to, y, draw.Class("screw"), draw.Stroke("currentColor"), draw.StrokeWidth(1.6))
 }
 
 // strip is the half on the wall with its topmost screw.
@@ -161,7 +167,7 @@ func (d cleatDrawing) strip() {
 		return
 	}
 	if y := (s.HeightM - s.PlacesM[len(s.PlacesM)-1]) * 1000; y < sectionBelow {
-		d.Line(d.cleat-s.ScrewMM, d.foot+y, d.cleat, d.foot+y, draw.Class("screw"), draw.Stroke("currentColor"), draw.StrokeWidth(1.6))
+		d.screw(d.cleat-s.ScrewMM, d.cleat, d.foot+y)
 	}
 }
 
