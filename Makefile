@@ -77,7 +77,7 @@ browsers: ## the page in Firefox and WebKit (apt-get install firefox-esr webkit2
 	xvfb-run -a -s '-screen 0 1440x1000x24' go test -count=1 -v -timeout 20m -run '^TestOtherBrowsers$$' ./cmd/blockfield -browsers
 
 sample-sheet: ## every part of the page in its states, light and dark, in build/sample-sheet
-	go test -count=1 -run '^TestSampleSheet$$' ./cmd/blockfield -sample '$(CURDIR)/build/sample-sheet'
+	go test -count=1 -timeout 60m -run '^TestSampleSheet$$' ./cmd/blockfield -sample '$(CURDIR)/build/sample-sheet'
 
 papers-preview: blockfield ## the papers of three jobs as pages to look at, in build/papers (PAPER=A4; needs Chromium and pdftoppm)
 	@command -v pdftoppm >/dev/null || { echo "pdftoppm is missing: apt-get install poppler-utils" >&2; exit 1; }

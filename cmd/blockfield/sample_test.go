@@ -30,6 +30,7 @@ type sample struct {
 
 const (
 	widthField = `[name="walls[0].groups[0].width"]`
+	leftField  = `[name="walls[0].groups[0].place.left"]`
 	woodChoice = `fieldset.swatches`
 )
 
@@ -101,16 +102,24 @@ func samples() []sample {
 		{"Button", "quiet", page.Client, page.Look, ".snap", nil},
 		{"Button", "quiet, with the focus", page.Client, page.Look, ".snap", focus(".snap button")},
 		{"Watch-outs", "Caution, with what puts it right", page.Maker, page.Bench, ".watches", nil},
-		{"Watch-outs", "Stop", page.Maker, page.Wall, ".watches", nil},
+		{"Watch-outs", "Stop", page.Maker, page.Wall, ".watches", typed(leftField, "3000 mm", `document.querySelector(".watches .level-stop")`)},
+		{"Fold", "with its answer", page.Maker, page.Bench, "#bench-hours-part", nil},
+		{"Fold", "opened", page.Maker, page.Bench, "#bench-hours-part", opened("#bench-hours-part")},
+		{"Fold", "of fields", page.Maker, page.Wall, "#way", nil},
+		{"Fold", "of fields, opened", page.Maker, page.Wall, "#way", opened("#way")},
 		{"Told", "a sentence", page.Maker, page.Look, "#status", shown("copied")},
 		{"Told", "what was not opened", page.Maker, page.Look, "#status", shown("not-opened")},
 		{"Told", "the engine began anew", page.Maker, page.Look, "#status", shown("restarted")},
 		{"Working", "", page.Maker, page.Look, "#working", script(`document.querySelector("#working").hidden = false`)},
 		{"Ledger", "", page.Maker, page.Money, ".ledger", nil},
+		{"From the goods to the price", "", page.Maker, page.Money, ".waterfall", func(b *tab) {
+			b.click(`[data-act="why-open"]`)
+			b.wait(`document.querySelector(".waterfall")`)
+		}},
 		{"Goods", "", page.Maker, page.Bench, ".purchases", nil},
 		{"Drawing", "the field from the front", page.Maker, page.Look, ".field-figure", nil},
 		{"Drawing", "the wall", page.Maker, page.Wall, ".wall-pad", nil},
-		{"Empty", "no looks beside this one", page.Maker, page.Money, ".side-by-side", nil},
+		{"Empty", "no looks beside this one", page.Maker, page.Money, ".side-by-side", opened("#looks-more")},
 		{"Refused", "the field keeps what was typed", page.Maker, page.Look, ".field:has(" + widthField + ")", typed(widthField, "12 km", `document.querySelector('`+widthField+`').ariaInvalid === "true"`)},
 	}
 }
@@ -173,6 +182,8 @@ func (one sample) shoot(b *tab, url string) []byte {
 	b.section(one.section)
 	if one.Part == "Picture" {
 		b.settle()
+	} else {
+		b.wait(`document.documentElement.dataset.heard === document.querySelector("#revision").innerText`) // nothing is drawn anew by itself
 	}
 	if one.bring != nil {
 		one.bring(b)
@@ -186,12 +197,13 @@ func (one sample) shoot(b *tab, url string) []byte {
 // clipped is a picture of an element with a margin.
 func clipped(b *tab, selector string) []byte {
 	at := eval[[]float64](b, fmt.Sprintf(`(async () => {
-		const e = document.querySelector(%q);
-		e.scrollIntoView({block: "nearest", behavior: "instant"});
+		const part = () => document.querySelector(%q);
+		part().scrollIntoView({block: "nearest", behavior: "instant"});
 		await new Promise((r) => setTimeout(r, 400));
-		const r = e.getBoundingClientRect();
+		const r = part().getBoundingClientRect(); // it may have been drawn anew
 		return [r.x + scrollX, r.y + scrollY, r.width, r.height];
 	})()`, selector))
+	require.Positive(b.t, at[2]*at[3], "%s: nothing to see", selector)
 	const margin = 10
 	shot, err := chromedp.Call(b.ctx, cdpage.CaptureScreenshot, cdpage.CaptureScreenshotParams{
 		CaptureBeyondViewport: new(true),
