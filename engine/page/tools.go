@@ -139,9 +139,9 @@ func (v *view) fenceDrawing(key string, j tools.Jigs) template.HTML {
 	c, text := v.jigCanvas("jig-fence-"+key, "tools/draw-fence", draw.Box{X: -4 * arm, Y: -2 * arm, Width: w + 6*arm, Height: h + 6*arm})
 	c.Rect(draw.Box{X: -arm, Y: h, Width: w + arm, Height: arm}, draw.Class("wood"))
 	c.Rect(draw.Box{X: -arm, Width: arm, Height: h}, draw.Class("wood"))
-	c.Line(0, 0, w, h, draw.Class("blade"), draw.Dash(arm/2, arm/2))
+	c.Line(0, 0, w, h, draw.Class("diagonal"), draw.StrokeWidth(arm/10), draw.Dash(arm/2, arm/2))
 	c.DimensionH(draw.Dimension{From: 0, To: w, At: h + 3*arm, Object: h + arm, Text: v.Words.Show(j.FenceWidth), Size: text})
 	c.DimensionV(draw.Dimension{From: 0, To: h, At: -2 * arm, Object: -arm, Text: v.Words.Show(j.FenceHeight), Size: text})
-	c.Text(w/2+arm, h/2-arm, v.Words.Show(j.Diagonal), draw.Size(text))
+	c.Text(w/2+arm, h/2-arm, v.Words.Show(j.Diagonal), draw.Size(text), draw.Fill("currentColor"))
 	return template.HTML(c.String())
 }
