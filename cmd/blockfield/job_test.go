@@ -39,8 +39,8 @@ func TestWidthChangesEverything(t *testing.T) {
 		require.Contains(t, strip, figure)
 		assert.NotEqual(t, strip[figure], after[figure], figure)
 	}
-	kg := func(text string) string { return text[:strings.Index(text, " kg")+3] }
-	assert.Contains(t, facts, " kg")
+	kg := func(text string) string { return text[:strings.Index(text, "\u00a0kg")] }
+	assert.Contains(t, facts, "\u00a0kg")
 	assert.NotEqual(t, kg(facts), kg(b.text(".facts")))
 	assert.Greater(t, difference(t, picture, b.picture()), 3.0, "the picture is another")
 

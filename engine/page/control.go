@@ -64,7 +64,7 @@ func (v *view) control(path string) (Control, bool) {
 	}
 	c := Control{
 		ID: controlID(path), Name: path, Label: v.T(labelKey(path)), Value: text,
-		Kind: "text", WatchID: watchID(path), Wide: f.IsList || path == "title" || path == "room.use",
+		Kind: "text", WatchID: watchID(path), Wide: f.IsList || path == "title" || path == "room.use" || strings.HasSuffix(path, ".block.section"),
 	}
 	if v.Reading != Client && longChoice(path) {
 		c.Wide = true

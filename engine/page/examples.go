@@ -54,8 +54,8 @@ func (v *view) examples(all []Example) ([]exampleView, error) {
 		panels := len(g.Built.Panels)
 		title := func(v *view) string { return v.Words.Given(e.Doc.Design.Title) }
 		line := func(v *view) string {
-			return v.T("example/line", "wood", g.Design.WoodName(), "n", panels,
-				"width", v.Words.Number(v.Whole(g.Built.TotalWidth)), "height", v.Whole(g.Built.TotalHeight))
+			return together(v.T("example/line", "wood", g.Design.WoodName(), "n", panels,
+				"width", v.Words.Number(v.Whole(g.Built.TotalWidth)), "height", v.Whole(g.Built.TotalHeight)))
 		}
 		views = append(views, exampleView{
 			Address: e.Address, Title: title(v), Titles: v.inEach(title), Line: line(v), Lines: v.inEach(line),

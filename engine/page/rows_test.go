@@ -32,7 +32,7 @@ func TestRowScreenTellsTwoWoods(t *testing.T) {
 	assert.Len(t, marked, want)
 	assert.Equal(t, want, strings.Count(html, `<span class="sr"> walnut</span>`))
 	assert.Contains(t, html, "Plain boxes are pine, those with a thick edge walnut.")
-	counts := regexp.MustCompile(`<li><b>\d+</b> × \d+ (pine|walnut)</li>`).FindAllString(html, -1)
+	counts := regexp.MustCompile(`<li><b>\d+</b>\x{a0}× \d+ (pine|walnut)</li>`).FindAllString(html, -1)
 	assert.Greater(t, len(counts), len(doc.Design.Walls[0].Groups[0].Heights)-1, "a line for each wood and height")
 }
 
