@@ -4,11 +4,14 @@ import (
 	"strings"
 	"unicode"
 	"unicode/utf8"
+
+	"blockfield/engine/design"
 )
 
 // together has no line end between a figure and what belongs to it: its unit, the × on either
-// side of it, the / or = behind it, the "No." in front of it. Markup stays as it is, and so do drawings, what is
-// typed, and the entries of lists, where no line ends.
+// side of it, the / or = behind it, the "No." in front of it; and none within a date. Markup
+// stays as it is, and so do drawings, what is typed, and the entries of lists, where no line
+// ends.
 func together(html string) string {
 	const space, noBreak = ' ', "\u00a0"
 	var b strings.Builder
@@ -21,6 +24,13 @@ func together(html string) string {
 			if belongs(html[:at], html[at+1:]) {
 				b.WriteString(html[done:at])
 				b.WriteString(noBreak)
+				done = at + 1
+			}
+		case '-':
+			if date := html[max(0, at-len("2026")):min(len(html), at+len("-03-31"))]; design.IsDate(date) {
+				b.WriteString(html[done : at-len("2026")])
+				b.WriteString(strings.ReplaceAll(date, "-", joiner+"-"+joiner))
+				at += len("-03-31") - 1
 				done = at + 1
 			}
 		}

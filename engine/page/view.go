@@ -49,17 +49,8 @@ func (v *view) T(key string, pairs ...any) string {
 // joiner keeps two signs on one line: Word Joiner of Unicode.
 const joiner = "\u2060"
 
-// say says a message in which no end of a line parts a date.
-func (v *view) say(key string, args words.Args) string {
-	whole := make(words.Args, len(args))
-	for name, arg := range args {
-		if date, ok := arg.(string); ok && design.IsDate(date) {
-			arg = strings.ReplaceAll(date, "-", joiner+"-"+joiner)
-		}
-		whole[name] = arg
-	}
-	return v.Words.Say(key, whole)
-}
+// say says a message.
+func (v *view) say(key string, args words.Args) string { return v.Words.Say(key, args) }
 
 // Is reports whether one of readings is the reader's.
 func (v *view) Is(readings ...string) bool { return slices.Contains(readings, v.Reading) }

@@ -29,7 +29,9 @@ func openBook(t testing.TB, s *session.Session, text []byte, from string) sessio
 }
 
 // wrapped takes away what only keeps signs on one line.
-func wrapped(text string) string { return strings.NewReplacer("\u2060", "", "\u00a0", " ").Replace(text) }
+func wrapped(text string) string {
+	return strings.NewReplacer("\u2060", "", "\u00a0", " ").Replace(text)
+}
 
 // html is everything that an answer puts on the page.
 func html(res session.Response) string {
