@@ -50,6 +50,7 @@ func TestListsStandWithTheirMaps(t *testing.T) {
 		in.Words.Language = language
 		assert.Len(t, of(make1(t, in, papers.GlueSet), "time-sheet"), 1, language.Tag)
 	}
+	assert.Len(t, of(make1(t, job(t, "s1").input(length.Metric, sheet.Letter()), papers.HangSet), "hang-sheet"), 2, "what shows the strip stands beside a wall that leaves room for it")
 	in := job(t, "s7").input(length.Metric, sheet.A4())
 	maps := of(make1(t, in, papers.HangSet), "rear-map")
 	require.Len(t, maps, 2, "a sheet for each back")

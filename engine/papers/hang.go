@@ -298,14 +298,14 @@ func (m *maker) hangSheet() sheet.Paper {
 	if stops := m.hangBlocked(); len(stops) > 0 {
 		return below(m.paper("hang-sheet", sheet.NoView, append([]sheet.Block{m.shout(m.T("hanging/not"))}, m.stopNotices(stops)...)...))
 	}
-	var blocks, holes []sheet.Block
+	var moves, holds, holes []sheet.Block
 	for i, h := range m.Plan.Hangings {
 		if h.Means != wall.Stand {
-			blocks, holes = append(blocks, m.hangBlocks(i, h)...), append(holes, m.holeBlocks(i, h)...)
+			moves, holds, holes = append(moves, m.hangBlocks(i, h)...), append(holds, m.holdBlock(i, h)), append(holes, m.holeBlocks(i, h)...)
 		}
 	}
-	blocks = append(blocks, m.cautions("wall/")...) // they fill the room above the list of holes
-	return m.paper("hang-sheet", sheet.Front, append(append(blocks, holes...), m.hungBy())...)
+	// The Cautions fill the room below the moves: lists stand in one piece.
+	return m.paper("hang-sheet", sheet.Front, slices.Concat(moves, m.cautions("wall/"), holds, holes, []sheet.Block{m.hungBy()})...)
 }
 
 // hungBy is who answers for it, as far as the record has it.
@@ -352,16 +352,43 @@ func (m *maker) hangBlocks(i int, h wall.Hanging) []sheet.Block {
 	if len(m.Plan.Groups) > 1 {
 		blocks = append(blocks, sheet.Heading(m.groupName(i)))
 	}
+	seen := sheet.Fitted(func(width float64) []sheet.Block { return []sheet.Block{m.drawing(m.hangDrawing(i, h, width, high))} })
 	blocks = append(blocks,
-		sheet.Fitted(func(width float64) []sheet.Block { return []sheet.Block{m.drawing(m.hangDrawing(i, h, width, high))} }),
-		m.hook(i, h),
+		sheet.Fitted(func(width float64) []sheet.Block {
+			if narrow := width * wallShare / (1 + wallShare); wallScale(h, narrow-gutter, high) == wallScale(h, width, high) {
+				return []sheet.Block{sheet.Beside{Shares: []float64{wallShare, 1}, Columns: [][]sheet.Block{{seen}, {m.hook(i, h)}}}}
+			}
+			return []sheet.Block{seen, m.hook(i, h)}
+		}),
 		sheet.List{Mark: sheet.Ticks, Size: m.atTheWall(), Items: m.day(h)})
+	return blocks
+}
+
+// holdBlock is what holds one group.
+func (m *maker) holdBlock(i int, h wall.Hanging) sheet.Block {
 	t := sheet.Table{Size: m.inHand().Size, Columns: []sheet.Column{{}, {Grow: true}}}
 	for _, f := range h.HoldFacts() {
 		t.Rows = append(t.Rows, m.factRow(f))
 	}
-	blocks = append(blocks, sheet.Beside{Shares: []float64{1}, Columns: [][]sheet.Block{{sheet.Heading(m.T("hold/heading")), t, sheet.Small(m.T("hold/not-counted"))}}})
-	return blocks
+	return sheet.Beside{Shares: []float64{1}, Columns: [][]sheet.Block{{sheet.Heading(m.ofGroup(i, m.T("hold/heading"))), t, sheet.Small(m.T("hold/not-counted"))}}}
+}
+
+// wallShare is how much wider than what shows the strip a wall is that has it beside itself,
+// which it has where it is drawn no smaller for it; gutter is between the two.
+const (
+	wallShare = 1.5
+	gutter    = 6
+)
+
+// wallLeft is what stands at the left of the wall, and wallRight at its right.
+const (
+	wallLeft  = 16.0
+	wallRight = 4.0
+)
+
+// wallScale is how large a wall is drawn.
+func wallScale(h wall.Hanging, width, high float64) scale {
+	return fitted(h.Wall.Width.Millimetres(), h.Wall.Height.Millimetres(), width-wallLeft-wallRight, high)
 }
 
 // holeBlocks are the list of the holes in the wall for one group.
@@ -370,11 +397,7 @@ func (m *maker) holeBlocks(i int, h wall.Hanging) []sheet.Block {
 	if len(t.Rows) == 0 {
 		return nil
 	}
-	heading := m.T("day/holes")
-	if len(m.Plan.Groups) > 1 {
-		heading += ": " + m.groupName(i)
-	}
-	blocks := []sheet.Block{sheet.Heading(heading)}
+	blocks := []sheet.Block{sheet.Heading(m.ofGroup(i, m.T("day/holes")))}
 	if n := len(t.Rows); m.Words.Units.Bare() == length.InInch || len(h.Holes()) > n { // fractions and several heights take too much room for two columns
 		return append(blocks, t)
 	}
@@ -394,8 +417,13 @@ func (m *maker) atTheWall() float64 {
 // hook shows which way the strip goes on the wall: the other way round nothing catches.
 func (m *maker) hook(i int, h wall.Hanging) sheet.Block {
 	const high, picture, shown = 26.0, 30.0, 42.0 // mm; of the thing above and below the tip
-	return sheet.Piece{Height: high, Draw: func(p sheet.Pen) {
-		p.Box(0, 0, p.Width, high, draw.Outline)
+	const narrow, pad = 100.0, 2.0                // less wide the words stand below the picture
+	lead, text := m.T("day/strip-lead"), m.T("day/strip")
+	below := func(width float64) float64 {
+		return sheet.TextHeight(sheet.Bold, sheet.BodySize, width, lead) + sheet.TextHeight(sheet.Regular, sheet.BodySize, width, text)
+	}
+	box := func(p sheet.Pen) {
+		p.Box(0, 0, p.Width, p.Height, draw.Outline)
 		k := fitted(shown, 2*shown, picture-12, high-2)
 		d := m.drawing(sheet.Drawing{Name: m.name("strip", i), Title: m.T("day/strip-title"), Width: picture, Height: high - 2, View: sheet.NoView, Draw: func(p sheet.Pen) {
 			const x = 8.0
@@ -419,10 +447,20 @@ func (m *maker) hook(i int, h wall.Hanging) sheet.Block {
 			p.Group("strip", func() { p.Polygon(draw.Outline, p.Hatch(2, 3), at(strip)...) })
 		}})
 		d.Draw(p.In(1, 1, picture, high-2))
-		text := p.In(picture+4, 2, p.Width-picture-6, high-4)
-		y := text.Lines(sheet.Type{Face: sheet.Bold}, m.T("day/strip-lead"))
-		text.In(0, y, text.Width, text.Height-y).Lines(sheet.Type{}, m.T("day/strip"))
-	}}
+		at := p.In(picture+4, pad, p.Width-picture-4-pad, high-2*pad)
+		if p.Width < narrow {
+			at = p.In(pad, high, p.Width-2*pad, p.Height-high)
+		}
+		y := at.Lines(sheet.Type{Face: sheet.Bold}, lead)
+		at.In(0, y, at.Width, at.Height-y).Lines(sheet.Type{}, text)
+	}
+	return sheet.Fitted(func(width float64) []sheet.Block {
+		tall := high
+		if width < narrow {
+			tall += below(width-2*pad) + pad
+		}
+		return []sheet.Block{sheet.Piece{Height: tall, Draw: box}}
+	})
 }
 
 // halved sets a list of more than so many short lines as two lists side by side, so many
@@ -449,7 +487,7 @@ func halved(t sheet.Table, long int) []sheet.Block {
 // in one line.
 func (m *maker) holeTable(h wall.Hanging) sheet.Table {
 	unit, number := m.Words.Unit(), m.Words.Number
-	t := sheet.Table{Size: armSize(), Columns: []sheet.Column{
+	t := sheet.Table{Size: armSize(), Tight: m.close, Columns: []sheet.Column{
 		{Width: 8}, {Head: m.T("hanging/hole")}, {Head: m.T("day/along", "unit", unit), Width: 29, Right: true}, {Head: m.T("day/up", "unit", unit)},
 		{Head: m.T("hanging/found"), Width: 13, Grow: true},
 	}}
@@ -481,10 +519,10 @@ func (m *maker) day(h wall.Hanging) []string {
 // hangDrawing is the wall to scale, seen from the room: studs, what is on it, the
 // panels, the level line and the holes.
 func (m *maker) hangDrawing(i int, h wall.Hanging, width, high float64) sheet.Drawing {
-	const left = 16.0
+	const left = wallLeft
 	w := h.Wall
 	wide, tall := w.Width.Millimetres(), w.Height.Millimetres()
-	k := fitted(wide, tall, width-left-4, high)
+	k := wallScale(h, width, high)
 	var spans []span
 	if l, t := h.Built.Left.Millimetres(), h.Built.TotalWidth.Millimetres(); l >= 0 && l+t <= wide {
 		spans = []span{{k.of(l), k.of(l + t), m.Words.Number(h.Built.TotalWidth)}, {0, k.of(l), m.Words.Number(h.Built.Left)}}
@@ -494,7 +532,7 @@ func (m *maker) hangDrawing(i int, h wall.Hanging, width, high float64) sheet.Dr
 	return sheet.Drawing{
 		Name: m.name("wall", i), Title: m.T("hanging/title"), Width: width, Height: k.of(tall) + below + 1,
 		Draw: func(p sheet.Pen) {
-			o := p.In(left, 1, k.of(wide)+3, k.of(tall)+below)
+			o := p.In(left, 1, width-left, k.of(tall)+below)
 			floor := k.of(tall)
 			m.wallMarks(o, h.Hung, k)
 			for _, built := range h.Built.Panels {
