@@ -77,7 +77,7 @@ func (v *view) budgetWay(w engine.Way) BudgetWay {
 	for _, l := range w.Changes {
 		line.Changes = append(line.Changes, v.leverSentence(l))
 	}
-	line.Ends = v.T("way/ends", "paid", w.Paid.Format(v.locale()))
+	line.Ends = v.T("way/ends", "n", len(w.Changes), "paid", w.Paid.Format(v.locale()))
 	if w.Hours >= leastHours {
 		line.Ends += " " + v.T("lever/hours", "hours", hours(w.Hours))
 	}

@@ -37,7 +37,7 @@ func englishWhy() map[string]string {
 
 		"way/ask":     "What would have to change?",
 		"way/heading": "What would have to change",
-		"way/ends":    "Together {paid}.",
+		"way/ends":    "{n|Then it costs|Together} {paid}.",
 		"way/do":      "Make these changes",
 		"way/none":    "No three of the usual changes are enough for this budget without a new Stop.",
 		"way/nearest": "The strongest that can be made together:",

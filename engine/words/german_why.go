@@ -37,7 +37,7 @@ func germanWhy() map[string]string {
 
 		"way/ask":     "Was müsste sich ändern?",
 		"way/heading": "Was sich ändern müsste",
-		"way/ends":    "Zusammen {paid}.",
+		"way/ends":    "{n|Dann kostet es|Zusammen} {paid}.",
 		"way/do":      "Diese Änderungen machen",
 		"way/none":    "Keine drei der üblichen Änderungen genügen für dieses Budget ohne einen neuen Halt.",
 		"way/nearest": "Die stärksten, die zusammengehen:",
