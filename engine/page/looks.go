@@ -138,13 +138,13 @@ func (v *view) OfferHindrance() string {
 	if h.Key == "" {
 		return ""
 	}
-	return v.say(h.Key, h.Args)
+	return v.Words.Say(h.Key, h.Args)
 }
 
 // NoNewOffer says why a locked order gets no other offer.
 func (v *view) NoNewOffer() string {
 	p := v.Job.NoNewOffer()
-	return v.say(p.Key, p.Args)
+	return v.Words.Say(p.Key, p.Args)
 }
 
 // OfferDays are the days for which an offer is usually held open.

@@ -247,7 +247,7 @@ func (v *view) Stages() []MoneyLine {
 func (v *view) Includes() []string {
 	var all []string
 	for _, p := range engine.Included(v.Doc.Design, v.Plan) {
-		all = append(all, v.say(p.Key, p.Args))
+		all = append(all, v.Words.Say(p.Key, p.Args))
 	}
 	if v.Doc.Design.Money.Reverse {
 		return append(all, v.T("includes/reverse-charge"))

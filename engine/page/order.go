@@ -54,7 +54,7 @@ func (v *view) AgreedParts() []string {
 func (v *view) AgreedDelivery() string {
 	var all []string
 	for _, p := range v.Job.ReadyDays(v.Doc) {
-		all = append(all, v.say(p.Key, p.Args))
+		all = append(all, v.Words.Say(p.Key, p.Args))
 	}
 	return strings.Join(all, " ")
 }
@@ -169,7 +169,7 @@ func (v *view) SlipForms() []SlipForm {
 		}
 		f.Reason.Wide = true
 		if f.Fits && shut.Key != "" {
-			f.Shut = v.say(shut.Key, shut.Args)
+			f.Shut = v.Words.Say(shut.Key, shut.Args)
 		}
 		if s.Accepted != "" {
 			f.Accepted = v.T("slip/accepted", "date", s.Accepted)

@@ -156,7 +156,7 @@ func (v *view) OfferDelivery() string {
 	}
 	var all []string
 	for _, p := range engine.PromisedDays(*o) {
-		all = append(all, v.say(p.Key, p.Args))
+		all = append(all, v.Words.Say(p.Key, p.Args))
 	}
 	return strings.Join(all, " ")
 }
@@ -201,7 +201,7 @@ func (v *view) LeverLines() []LeverLine {
 
 // leverSentence is what a lever changes, with what a softer wood costs beside money.
 func (v *view) leverSentence(l engine.Lever) string {
-	said := capital(v.say("lever/"+l.Key+v.leverReader(l.Key), l.Args))
+	said := capital(v.Words.Say("lever/"+l.Key+v.leverReader(l.Key), l.Args))
 	if l.Dents {
 		said += " " + v.T("lever/dents")
 	}

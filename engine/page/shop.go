@@ -383,7 +383,7 @@ func (v *view) TreatedControls() []Control {
 func (v *view) TreatedLines() []string {
 	var all []string
 	for _, p := range v.Job.TreatedSaid() {
-		all = append(all, v.say(p.Key, p.Args))
+		all = append(all, v.Words.Say(p.Key, p.Args))
 	}
 	return all
 }
@@ -464,7 +464,7 @@ func (v *view) SignForms() []SignForm {
 		}
 		for _, w := range v.Plan.AllWatchOuts() {
 			if w.Code == s.Check && w.Field == s.Field {
-				f.Sentence = v.say(w.Code, words.Args(w.Args))
+				f.Sentence = v.Words.Say(w.Code, words.Args(w.Args))
 			}
 		}
 		all = append(all, f)

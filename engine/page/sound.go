@@ -213,7 +213,7 @@ func (v *view) ClientSound() string {
 	return v.line(first.Verdict.Client(v.Doc.Design.Walls[first.Wall].ListenerDistance))
 }
 
-func (v *view) line(l sound.Line) string { return v.say(l.Code, l.Args) }
+func (v *view) line(l sound.Line) string { return v.Words.Say(l.Code, l.Args) }
 
 // Reasons are those of the fit. What is said in full elsewhere is left out or
 // short: a client reads of a seat that is too near in the sentence, the others in

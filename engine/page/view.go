@@ -43,14 +43,11 @@ func (v *view) T(key string, pairs ...any) string {
 	for i := 0; i+1 < len(pairs); i += 2 {
 		args[pairs[i].(string)] = pairs[i+1]
 	}
-	return v.say(key, args)
+	return v.Words.Say(key, args)
 }
 
 // joiner keeps two signs on one line: Word Joiner of Unicode.
 const joiner = "\u2060"
-
-// say says a message.
-func (v *view) say(key string, args words.Args) string { return v.Words.Say(key, args) }
 
 // Is reports whether one of readings is the reader's.
 func (v *view) Is(readings ...string) bool { return slices.Contains(readings, v.Reading) }
@@ -228,7 +225,7 @@ func (w Watch) Heading() string {
 func (w Watch) Sentence() string { return w.view.sentence(w.Out) }
 
 func (v *view) sentence(w check.WatchOut) string {
-	said := v.say(w.Code, words.Args(w.Args))
+	said := v.Words.Say(w.Code, words.Args(w.Args))
 	if by := w.Signed; by != nil {
 		said += " " + v.T("sign/signed", "name", by.Name, "reason", by.Reason)
 	}

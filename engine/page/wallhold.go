@@ -56,7 +56,7 @@ func (v *view) lines(facts []wall.Fact) []Line {
 }
 
 // said is a phrase as a sentence of its own.
-func (v *view) said(p words.Phrase) string { return v.say(p.Key, p.Args) }
+func (v *view) said(p words.Phrase) string { return v.Words.Say(p.Key, p.Args) }
 
 // HoldLines say what holds the group, piece by piece.
 func (h hangingView) HoldLines() LineTable {

@@ -114,7 +114,7 @@ func (v *view) CandidatesMissing() []string {
 		if least, ok := args["least"].(money.Money); ok {
 			args["least"] = least.Whole(v.locale())
 		}
-		all = append(all, v.say(p.Key, args))
+		all = append(all, v.Words.Say(p.Key, args))
 	}
 	return all
 }
