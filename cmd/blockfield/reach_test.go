@@ -194,8 +194,8 @@ const cutOff = `(() => {
 	}).map((e) => e.name + ": " + e.selectedOptions[0].text);
 })()`
 
-// parted are the words that go on in another line within themselves, without a hyphen, and
-// the figures that stand in another line than their unit.
+// parted are the names of woods that go on in another line within a word, and the figures
+// that stand in another line than their unit.
 const parted = `(() => {
 	const top = (node, at) => {
 		const range = document.createRange();
@@ -209,7 +209,7 @@ const parted = `(() => {
 		const place = node.parentElement;
 		if (!place.checkVisibility() || place.closest("svg, textarea, select, .sr, .title")) continue;
 		const apart = (from, to) => Math.abs(top(node, from) - top(node, to)) > 5;
-		if (place.matches(".word") && getComputedStyle(place).hyphens !== "auto")
+		if (place.matches(".swatches .word"))
 			for (const word of node.data.matchAll(/\p{L}+/gu)) if (apart(word.index, word.index + word[0].length - 1)) all.push(word[0]);
 		for (const unit of node.data.matchAll(/[0-9]\s(?=(?:mm|m²|kg|h|%|°C)(?:[^\p{L}]|$))/gu)) if (apart(unit.index, unit.index + 2)) all.push(node.data.slice(Math.max(0, unit.index - 9), unit.index + 5));
 	}
@@ -240,6 +240,17 @@ func TestNothingScrollsSideways(t *testing.T) {
 			}
 			b.size(1440, 900)
 		}
+	}
+}
+
+// The names of the woods stand in one line in German too, where they are longest.
+func TestWoodsStandInOneLine(t *testing.T) {
+	b, _ := openPage(t)
+	b.choose("view.language", "de")
+	b.wait(`document.querySelector(".swatches").innerText.includes("Nussbaum")`)
+	for _, width := range []int64{360, 390, 768, 1000, 1280, 1440} {
+		b.size(width, 900)
+		assert.Empty(t, eval[[]string](b, parted), "at %d px", width)
 	}
 }
 
