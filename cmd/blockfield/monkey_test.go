@@ -27,27 +27,36 @@ var (
 	monkeySeed = flag.Uint64("monkey-seed", 0, "what its acts come from; 0 a new one, which it prints")
 )
 
-// spy counts what is sent to the worker of the edits and what comes back, and holds the
-// last design that it answered with.
+// spy counts what is sent to the worker of the edits and what comes back, and holds what is
+// still to be answered and the last design that it answered with.
 const spy = `(() => {
-	window.spied = {sent: 0, answered: 0, text: "", revision: ""};
+	window.spied = {sent: 0, answered: 0, asked: {}, text: "", revision: ""};
+	const read = (bytes) => JSON.parse(new TextDecoder().decode(bytes));
 	const Plain = Worker;
 	window.Worker = class extends Plain {
 		constructor(url, how) {
 			super(url, how);
 			if (!String(url).endsWith("/engine-worker.js")) return;
 			spied.sent = spied.answered = 0;
+			spied.asked = {};
 			this.addEventListener("message", ({data}) => {
 				if (!data.bytes) return;
 				spied.answered++;
-				const answer = JSON.parse(new TextDecoder().decode(data.bytes));
+				const answer = read(data.bytes);
+				delete spied.asked[answer.id];
 				if (answer.text) spied.text = answer.text;
 				if (answer.revision) spied.revision = answer.revision;
 			});
 			this.counted = true;
 		}
 		postMessage(...all) {
-			if (this.counted) spied.sent++;
+			if (this.counted) {
+				spied.sent++;
+				if (all[0].bytes) {
+					const {id, ...request} = read(all[0].bytes);
+					spied.asked[id] = JSON.stringify(request).slice(0, 300);
+				}
+			}
 			super.postMessage(...all);
 		}
 	};
@@ -133,7 +142,8 @@ func TestMonkey(t *testing.T) {
 	m := &monkey{t: t, rng: rand.New(rand.NewPCG(seed, 0))}
 	t.Cleanup(func() {
 		if t.Failed() {
-			t.Logf("-monkey-seed %d, act %d; the last acts:\n%s", seed, m.acts, strings.Join(m.told, "\n"))
+			waits, _ := chromedp.Run(m.b.ctx, chromedp.Evaluate[string](`JSON.stringify({...spied, text: ""}) + document.querySelector("#status").innerText`))
+			t.Logf("-monkey-seed %d, act %d; the page %s; the last acts:\n%s", seed, m.acts, waits, strings.Join(m.told, "\n"))
 		}
 	})
 	s := newServer(t, builtSite(t).Handler())
