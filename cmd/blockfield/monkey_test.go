@@ -2,6 +2,7 @@ package main_test
 
 import (
 	"bytes"
+	"context"
 	"encoding/json"
 	"flag"
 	"fmt"
@@ -140,15 +141,21 @@ func TestMonkey(t *testing.T) {
 	}
 	t.Logf("-monkey-seed %d", seed)
 	m := &monkey{t: t, rng: rand.New(rand.NewPCG(seed, 0))}
-	t.Cleanup(func() {
-		if t.Failed() {
-			waits, _ := chromedp.Run(m.b.ctx, chromedp.Evaluate[string](`JSON.stringify({...spied, text: ""}) + document.querySelector("#status").innerText`))
-			t.Logf("-monkey-seed %d, act %d; the page %s; the last acts:\n%s", seed, m.acts, waits, strings.Join(m.told, "\n"))
-		}
-	})
 	s := newServer(t, builtSite(t).Handler())
 	m.b = newProfile(t)
 	m.b.patient()
+	t.Cleanup(func() { // before that of the profile
+		if !t.Failed() {
+			return
+		}
+		late, stop := context.WithTimeout(m.b.ctx, 10*time.Second)
+		defer stop()
+		waits, err := chromedp.Run(late, chromedp.Evaluate[string](`JSON.stringify({...spied, text: ""}) + document.querySelector("#status").innerText`))
+		if err != nil {
+			waits = "does not answer: " + err.Error()
+		}
+		t.Logf("-monkey-seed %d, act %d; the page: %s; the last acts:\n%s", seed, m.acts, waits, strings.Join(m.told, "\n"))
+	})
 	for _, script := range []string{spy, monkeyHands} {
 		_, err := chromedp.Call(m.b.ctx, cdpage.AddScriptToEvaluateOnNewDocument, cdpage.AddScriptToEvaluateOnNewDocumentParams{Source: script})
 		require.NoError(t, err)

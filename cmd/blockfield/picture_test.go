@@ -302,3 +302,16 @@ func TestASizeIsPulledOnThePicture(t *testing.T) {
 	b.wait(width + ` === ` + fmt.Sprintf("%q", before))
 	b.wait(`document.querySelector("#undo").ariaDisabled === "true"`)
 }
+
+// What is typed after another view of a job was chosen is an edit of that job.
+func TestEditsAfterAnotherView(t *testing.T) {
+	t.Parallel()
+	b, _ := openPage(t)
+	b.openJob("s2")
+	before := b.revision()
+	b.listened() // whose answer would set right what that of the view had spoiled
+	b.click(`[data-do="view-reset"]`)
+	time.Sleep(calm)
+	b.set(widthPath, "1.3 m")
+	b.wait(`document.querySelector("#revision").innerText !== ` + quote(before))
+}

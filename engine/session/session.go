@@ -130,7 +130,7 @@ func (s *Session) Handle(request []byte) (response []byte) {
 	s.quote(req.Prices)
 	s.meet(req.Language)
 	res := s.inLanguage(req.Language, s.answer(req))
-	res.ID = req.ID
+	res.ID, res.Opening = req.ID, s.now.opening // what goes to another opening than the page knows is not done
 	return encode(res)
 }
 

@@ -105,6 +105,13 @@ func TestAnEditIsOfItsOpening(t *testing.T) {
 	assert.False(t, res.OK)
 	assert.True(t, res.Elsewhere)
 	assert.Equal(t, second.Revision, s.Plan().Revision)
+	for _, req := range []session.Request{
+		{Op: "drag", Kind: "reset"}, {Op: "drag", Kind: "orbit", DX: 0.1}, {Op: "drag", Kind: "zoom", Factor: 1.1},
+		{Op: "drag", Kind: "view", Name: "three-quarter", Width: 800, Height: 600}, {Op: "drag", Kind: "light", Name: "lamp"},
+		{Op: "section", Name: "wall"}, {Op: "act", Name: "keep-look"}, {Op: "save"}, {Op: "link"},
+	} {
+		assert.Equal(t, second.Opening, ask(t, s, req).Opening, "the next edit is of what %v answers", req)
+	}
 	res = ask(t, s, session.Request{Op: "set", Path: group + ".width", Value: "777 mm", Of: &second.Opening})
 	assert.True(t, res.OK, "%v", res.Faults)
 	assert.NotEqual(t, second.Revision, s.Plan().Revision)
