@@ -187,7 +187,7 @@ func englishPapers() map[string]string {
 
 		"paper/cover":        "Cover",
 		"cover/light":        "What holds the job up",
-		"cover/waits":        "waits for the gate above",
+		"cover/waits":        "waits for the one before",
 		"cover/size":         "Panels",
 		"cover/size-group":   "{group}",
 		"cover/size-value":   "{n} of {width} × {height}",
