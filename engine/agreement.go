@@ -446,9 +446,7 @@ func (j Job) settled(public, private []check.WatchOut) ([]check.WatchOut, []chec
 	if !ok {
 		return public, private
 	}
-	public = slices.DeleteFunc(public, func(w check.WatchOut) bool {
-		return w.Code == "price/offer-changed" || w.Code == "price/order-changed" || w.Code == "price/offer-lapsed"
-	})
+	public = slices.DeleteFunc(public, AboutOffer)
 	if j.Plan.Price.Sold {
 		private = slices.DeleteFunc(private, func(w check.WatchOut) bool { return w.Code == "price/over-budget" })
 		private = append(private, cost.OverBudget(j.design.Money, a.Gross)...)

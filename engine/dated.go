@@ -46,6 +46,11 @@ func bookOn(today string, b design.Book) []check.WatchOut {
 	return []check.WatchOut{w}
 }
 
+// AboutOffer reports whether a watch-out says what has become of an offer.
+func AboutOffer(w check.WatchOut) bool {
+	return slices.Contains([]string{"price/offer-lapsed", "price/offer-changed", "price/order-changed"}, w.Code)
+}
+
 // offerOn is what has become of an offer: its days, and the design that it was
 // made for.
 func offerOn(today string, offer design.Offer, revision string) []check.WatchOut {

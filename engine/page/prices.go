@@ -166,7 +166,7 @@ func (v *view) OfferDelivery() string {
 func (v *view) OfferNotes() []string {
 	var all []string
 	for _, w := range v.Plan.WatchOuts {
-		if w.Code == "price/offer-lapsed" || w.Code == "price/offer-changed" || w.Code == "price/order-changed" {
+		if engine.AboutOffer(w) {
 			all = append(all, v.sentence(w))
 		}
 	}
