@@ -61,7 +61,7 @@ func (j Job) NoNewOffer() words.Phrase {
 // LockedOffer is the offer of a document that was locked; nil where the document has
 // another one by now, or none.
 func (j Job) LockedOffer(doc design.Document) *design.Offer {
-	if l := j.Record.Lock; l != nil && doc.Offer != nil && doc.Offer.Revision == l.Revision {
+	if l := j.Record.Lock; l != nil && doc.Offer.For(l.Revision) {
 		return doc.Offer
 	}
 	return nil

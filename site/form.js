@@ -60,8 +60,8 @@ export function showValue(name, value) {
 }
 
 // watchForm calls edit(path, {value, also, typed}) for each edit, typed where a person
-// wrote the value; it promises the answer, in which died says that the engine broke down over it, and notTaken is the
-// sentence for that. step(path, by) is called for an arrow key in a number. Of edits of one field that come while one is under way only
+// wrote the value; it promises the answer, in which died says that the engine broke down over it and elsewhere that it was meant for an
+// opening that is not shown any more; notTaken(answer) is the sentence for these. step(path, by) is called for an arrow key in a number. Of edits of one field that come while one is under way only
 // the last is sent.
 export function watchForm({ root, edit, step, notTaken, changed = () => {} }) {
   const timers = new Map(); // path -> the end of a pause in typing
@@ -78,8 +78,9 @@ export function watchForm({ root, edit, step, notTaken, changed = () => {} }) {
     const sent = held.get(path);
     const answer = await edit(path, sent);
     busy.delete(path);
-    if (answer.elsewhere && held.get(path) === sent) {
-      send(path); // it is the same design, opened anew
+    if (answer.elsewhere && held.get(path) === sent && !sent.again) {
+      sent.again = true; // once: it is the same design, opened anew
+      send(path);
       return;
     }
     if (held.get(path) !== sent) {
@@ -99,7 +100,7 @@ export function watchForm({ root, edit, step, notTaken, changed = () => {} }) {
       showFault(control, "");
     } else {
       sent.died = answer.died;
-      sent.message = answer.died ? notTaken() : answer.faults.map((fault) => fault.message).join(" ");
+      sent.message = notTaken(answer) ?? answer.faults.map((fault) => fault.message).join(" ");
       redress();
     }
   }

@@ -60,7 +60,10 @@ const form = watchForm({
     answer.values?.forEach((one) => showValue(one.path, one.value));
     if (!answer.ok && !answer.died) refuse(answer, "not-done");
   },
-  notTaken: () => status.sentence("not-taken"),
+  notTaken({ died, elsewhere }) {
+    if (died) return status.sentence("not-taken");
+    return elsewhere ? status.sentence("not-taken-anew") : undefined;
+  },
   changed() {
     keeping.answered();
     showUndo();
@@ -92,7 +95,7 @@ const rows = makeRows({
   place: byID("rows"),
   others: document.querySelectorAll("header.top, main, .skip"),
   ask,
-  left: () => (fromHere ? history.back() : goToBench()),
+  left: () => (fromHere ? history.back() : goToBench().then(focusRows)),
 });
 
 const walls = watchWalls({ root: document, ask });
@@ -381,7 +384,11 @@ async function goToField(path, section) {
     await ask({ op: "section", name: section });
     history.replaceState(null, "", `#${section}`);
   }
-  const control = document.getElementsByName(path)[0];
+  reach(document.getElementsByName(path)[0]);
+}
+
+// reach unfolds whatever a control is folded in, and gives it the keyboard.
+function reach(control) {
   for (let at = control; at; at = at.parentElement) if (at.tagName === "DETAILS") at.open = true;
   control?.focus();
   control?.scrollIntoView({ block: "center" });
@@ -392,6 +399,9 @@ const sections = () => [...document.querySelectorAll("#nav a")].map((link) => li
 // Whether the screen for the bench was opened out of the page, to which its end goes back.
 let fromHere = false;
 
+// focusRows is where the keyboard is when that screen was closed.
+const focusRows = () => reach(document.querySelector("a.to-rows"));
+
 function followHash(event) {
   if (hash() === "rows") {
     fromHere = event !== undefined;
@@ -401,7 +411,7 @@ function followHash(event) {
   rows.close();
   if (scanned()) openPaper(hash());
   else if (linked()) openLink(hash());
-  else goToPart(hash());
+  else goToPart(hash()).then(() => event?.oldURL.endsWith("#rows") && focusRows());
 }
 
 // goToPart opens a section, "bench", or a part of one, "bench-cuts", and unfolds it; the

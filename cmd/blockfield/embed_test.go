@@ -42,7 +42,8 @@ func hosting(t *testing.T, inside *string, width *int) (address string) {
 // within is the tab's frame of another site, seen as a tab.
 func (b *tab) within() *tab {
 	b.t.Helper()
-	return &tab{t: b.t, browser: b.browser, ctx: b.lastFrame()}
+	frame := b.lastFrame()
+	return &tab{t: b.t, browser: b.browser, ctx: frame, whole: frame}
 }
 
 // The snippet of the README puts the page into a page of another site that the settings

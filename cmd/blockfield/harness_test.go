@@ -344,7 +344,19 @@ func (b *tab) wait(script string) {
 		}
 		time.Sleep(waitStep)
 	}
-	b.t.Fatalf("waited for %s in vain\nin the browser: %s", script, strings.Join(b.found(), "\n"))
+	b.t.Fatalf("waited for %s in vain\nthe page says: %s\nin the browser: %s", script, b.saying(), strings.Join(b.found(), "\n"))
+}
+
+// saying is what the page says above itself and beside its fields, as far as it still answers.
+func (b *tab) saying() string {
+	ctx, cancel := context.WithTimeout(b.whole, time.Second)
+	defer cancel()
+	said, err := chromedp.Run(ctx, chromedp.Evaluate[string](`[...document.querySelectorAll("#status, #working, .fault")]
+		.filter((one) => !one.hidden).map((one) => one.innerText).join("\n")`))
+	if err != nil {
+		return "(" + err.Error() + ")"
+	}
+	return said
 }
 
 // text is the text that a person reads in the first element that matches.

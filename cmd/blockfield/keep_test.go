@@ -33,6 +33,7 @@ func (b *tab) sibling() *tab {
 	ctx, cancel := chromedp.NewContext(b.ctx, chromedp.WithListener(other.listen))
 	b.t.Cleanup(cancel)
 	require.NoError(b.t, chromedp.Do(ctx))
+	other.whole = ctx
 	other.ctx, cancel = context.WithTimeout(ctx, tabTimeout)
 	b.t.Cleanup(cancel)
 	b.t.Cleanup(other.verdict)
@@ -535,6 +536,37 @@ func TestAnEditFindsItsJob(t *testing.T) {
 	b.click("#undo")
 	b.shows(narrow.Revision)
 	assert.Equal(t, "777 mm", eval[string](b, value))
+}
+
+// Should the page and the engine ever disagree about which opening is shown, an edit is
+// tried once more and then said not to be taken; what was typed stands.
+func TestAnEditOfNoOpeningIsSaid(t *testing.T) {
+	t.Parallel()
+	b, _ := openPage(t)
+	before := b.revision()
+	eval[any](b, `(() => {
+		const post = Worker.prototype.postMessage;
+		window.sent = 0;
+		Worker.prototype.postMessage = function (message, transfer) {
+			const request = message.bytes && JSON.parse(new TextDecoder().decode(message.bytes));
+			if (request?.op === "set" && request.path === `+quote(widthPath)+` && window.sent < 5) {
+				window.sent += 1;
+				message.bytes = new TextEncoder().encode(JSON.stringify({...request, of: 99})).buffer;
+				transfer = [message.bytes];
+			}
+			post.call(this, message, transfer);
+		};
+	})()`)
+	b.put(control(widthPath), "1.6 m")
+	b.wait(`document.querySelector(` + quote(control(widthPath)) + `).closest(".field").querySelector(".fault").innerText.includes("opened anew")`)
+	time.Sleep(calm)
+	assert.Equal(t, 2, eval[int](b, `window.sent`))
+	assert.Equal(t, before, b.revision())
+	assert.Equal(t, "1.6 m", eval[string](b, `document.querySelector(`+quote(control(widthPath))+`).value`))
+	eval[any](b, `window.sent = 5`)
+	_, wide := edited(t, widthPath, "1.7 m")
+	b.put(control(widthPath), "1.7 m")
+	b.shows(wide.Revision)
 }
 
 // A choice that is made while its list is being drawn anew, for something else that was

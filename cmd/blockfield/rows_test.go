@@ -50,6 +50,7 @@ func TestRowsAtTheBench(t *testing.T) {
 	b.atRow(14, 0)
 	b.do(chromedp.KeyEvent(kb.Escape))
 	b.wait(`document.querySelector("#rows").hidden && location.hash === ""`) // back where it was opened
+	b.wait(`document.activeElement.matches("a.to-rows")`)
 	b.click(`a[href="#rows"]`)
 	b.wait(`!document.querySelector("#rows").hidden`)
 	b.atRow(14, 0)
@@ -82,6 +83,7 @@ func TestRowsAtTheBench(t *testing.T) {
 	b.do(chromedp.KeyEvent(kb.Escape))
 	b.wait(`document.querySelector("#rows").hidden`)
 	assert.Equal(t, "#bench", eval[string](b, `location.hash`))
+	b.wait(`document.activeElement.matches("a.to-rows")`)
 }
 
 // shop takes a picture of what belongs to the record, all of it opened.

@@ -102,6 +102,13 @@ type Offer struct {
 	Others []OfferedLook  `json:"others,omitempty"` // what was kept beside it
 }
 
+// For reports whether the offer was made for the design of a revision; no offer was for none.
+func (o *Offer) For(revision string) bool { return o != nil && o.Revision == revision }
+
+// AgreedFor reports whether the design of a revision was agreed on, as far as a file, a link
+// or a letter says it to whoever has no record of the job.
+func (o *Offer) AgreedFor(revision string) bool { return o.For(revision) && o.Agreed != "" }
+
 // TaxPart is one rate of tax in a price: what it is taken on, without tax, and what it
 // comes to.
 type TaxPart struct {

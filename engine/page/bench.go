@@ -74,7 +74,7 @@ func (v *view) benchSlots() []slot {
 	for _, id := range []string{"bench-stock", "bench-hours", "bench-cuts", "bench-handling", "bench-sheets", "bench-finish"} {
 		all = append(all, slot{id: id, template: id, data: v})
 	}
-	all = append(all, v.setAnswers()...)
+	all = append(all, v.benchAnswers()...)
 	if v.Reading == Maker {
 		all = append(all, slot{id: "gates", template: "gates", data: v})
 	}

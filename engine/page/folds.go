@@ -2,14 +2,15 @@ package page
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"blockfield/engine/design"
 	"blockfield/engine/words"
 )
 
-// The parts of the Bench, and what is asked once of the Wall, are folded, each with its
-// answer in the line that is left of it.
+// The parts of the Bench and of a price, and what is asked once of the Look and the Wall, are
+// folded, each with its answer in the line that is left of it.
 // No Stop is hidden so: watch-outs of what is folded stand in the list above.
 
 // HoursAnswer is what all of it takes, and at home how many weekends.
@@ -84,8 +85,8 @@ type answer struct{ Name, Text string }
 // answerID names the slot of a set.
 func answerID(set string) string { return set + "-name" }
 
-// setAnswers are the lines of the folded sets of the Bench.
-func (v *view) setAnswers() []slot {
+// benchAnswers are the lines of the folded sets of the Bench.
+func (v *view) benchAnswers() []slot {
 	b, w := v.Doc.Design.Bench, v.Doc.Design.Work
 	number := v.Words.Number
 	boards := v.T("fold/by-metre")
@@ -126,27 +127,83 @@ func (v *view) setAnswers() []slot {
 	return all
 }
 
-// wallAnswer is the line of a folded set of the Wall: of what is asked once and then only
-// looked up.
-type wallAnswer struct {
+// setAnswer is the line of a folded set: of what is asked once and then only looked up.
+type setAnswer struct {
 	*view
 	set, heading string
 	text         func() string
 }
 
 // Name and Text are what its template shows.
-func (a wallAnswer) Name() string { return a.T(a.heading) }
-func (a wallAnswer) Text() string { return a.text() }
+func (a setAnswer) Name() string { return a.T(a.heading) }
+func (a setAnswer) Text() string { return a.text() }
 
-func (v *view) wallAnswers() []wallAnswer {
-	all := []wallAnswer{
+// folded folds those sets that have an answer.
+func folded(all []set, answers []setAnswer) []set {
+	for i := range all {
+		if slices.ContainsFunc(answers, func(a setAnswer) bool { return a.set == all[i].id }) {
+			all[i].folded, all[i].name = true, answerID(all[i].id)
+		}
+	}
+	return all
+}
+
+func answerSlots(answers []setAnswer) []slot {
+	var all []slot
+	for _, a := range answers {
+		all = append(all, slot{id: answerID(a.set), template: "answer", data: a, inline: true})
+	}
+	return all
+}
+
+func (v *view) lookAnswers() []setAnswer {
+	if v.Reading == Client {
+		return nil
+	}
+	all := []setAnswer{{v, "light", "look/light", v.lightAnswer}, {v, "job", "look/job", v.jobAnswer}}
+	for _, g := range v.Groups() {
+		all = append(all,
+			setAnswer{v, "backer-" + g.Key, "look/backer", g.backerAnswer},
+			setAnswer{v, "panels-" + g.Key, "look/panels", g.panelsAnswer},
+		)
+	}
+	return all
+}
+
+func (v *view) lightAnswer() string {
+	l := v.Doc.View.Lamp
+	return v.T("fold/light", "off", words.Degrees(l.Elevation), "warmth", words.Kelvin(l.Warmth))
+}
+
+func (v *view) jobAnswer() string {
+	if title := v.Doc.Design.Title; title != "" {
+		return v.Words.Given(title)
+	}
+	return v.T("fold/untitled")
+}
+
+func (g groupView) backerAnswer() string {
+	b := g.Design.Backer
+	return g.T("fold/backer", "sheet", words.Key("choice/"+b.Sheet), "thickness", b.Thickness)
+}
+
+func (g groupView) panelsAnswer() string {
+	d := g.Design
+	if d.PanelsWide*d.PanelsHigh == 1 {
+		return g.T("fold/one-panel")
+	}
+	return g.T("fold/panels", "wide", d.PanelsWide, "high", d.PanelsHigh, "gap", d.PanelGap)
+}
+
+func (v *view) wallAnswers() []setAnswer {
+	all := []setAnswer{
 		{v, "lifting", "wall/lifting", v.liftingAnswer}, {v, "hung", "wall/hung", v.hungAnswer},
 		{v, "room", "wall/room", v.roomAnswer}, {v, "way", "wall/way", v.wayAnswer},
 	}
 	for i, g := range v.Groups() {
 		all = append(all,
-			wallAnswer{v, "cleat-" + g.Key, "wall/cleat", g.cleatAnswer},
-			wallAnswer{v, "weigh-" + g.Key, "wall/weighing", func() string { return v.weighedAnswer(i) }},
+			setAnswer{v, "cleat-" + g.Key, "wall/cleat", g.cleatAnswer},
+			setAnswer{v, "weigh-" + g.Key, "wall/weighing", func() string { return v.weighedAnswer(i) }},
 		)
 	}
 	return all

@@ -36,13 +36,15 @@ func (n *node) inSight() []string {
 	return nil
 }
 
-// The parts of the Bench, and what is asked once of the Wall, are folded, each with its answer
-// in the line that is left; and no Stop and no Caution is hidden by that, whatever it is about.
+// The parts of the Bench, and what is asked once of the Look and the Wall, are folded, each with
+// its answer in the line that is left; and no Stop and no Caution is hidden by that, whatever it is about.
 func TestFoldsHideNoStop(t *testing.T) {
 	jobs := scenarios(t)
 	for name, edits := range map[string][]page.Edit{
 		"short tail":    {{Path: "bench.carrier", Value: "no"}, {Path: "bench.holdTail", Value: "149 mm"}},
 		"finished":      {{Path: "walls[0].groups[0].finish.when", Value: "before gluing"}},
+		"alike":         {{Path: "walls[0].groups[0].panelsWide", Value: "3"}},
+		"too shallow":   {{Path: "walls[0].groups[0].frame.board", Value: "60 mm"}},
 		"cold and tiny": {{Path: "bench.temperature", Value: "9"}, {Path: "walls[0].groups[0].heights", Value: "11.9, 42, 64, 92"}},
 	} {
 		doc := design.Default()
@@ -60,6 +62,7 @@ func TestFoldsHideNoStop(t *testing.T) {
 	}{
 		{page.Bench, []string{"bench", "moisture", "record"}, 7},
 		{page.Wall, []string{"wall"}, 7},
+		{page.Look, []string{"panel", "pattern", "frame"}, 4},
 	} {
 		stops := 0
 		for name, doc := range jobs {

@@ -58,11 +58,12 @@ func (v *view) lookSets() []set {
 	for _, g := range v.Groups() {
 		all = append(all, groupSets(g)...)
 	}
-	return append(all,
+	all = append(all,
 		set{id: "light", heading: "look/light", base: "view.",
 			fields: []string{"lamp.azimuth", "lamp.elevation", "lamp.warmth", "lamp.spread"}, more: []string{"wallPaint", "figure"}},
 		set{id: "job", heading: "look/job", fields: []string{"title", "note"}},
 	)
+	return folded(all, v.lookAnswers())
 }
 
 // clientFields are the controls of the client's first page, at most eight.
@@ -131,6 +132,7 @@ func (v *view) lookSlots() []slot {
 	if v.Reading == Client {
 		all = append(all, slot{id: soundSlots + "line", template: soundSlots + "line", data: v})
 	}
+	all = append(all, answerSlots(v.lookAnswers())...)
 	return append(all, v.atTheEnd()...)
 }
 

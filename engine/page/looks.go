@@ -151,17 +151,16 @@ func (v *view) NoNewOffer() string {
 func (v *view) OfferDays() []int { return []int{14, 30, 60} }
 
 // Offered reports whether the open design is what the offer was made for.
-func (v *view) Offered() bool { return v.Doc.Offer != nil && v.Doc.Offer.Revision == v.Plan.Revision }
+func (v *view) Offered() bool { return v.Doc.Offer.For(v.Plan.Revision) }
 
 // OfferHolds reports whether the offer still is what the open design costs. One that was
 // agreed on does not run out.
 func (v *view) OfferHolds() bool {
-	return v.Offered() && (v.Doc.Offer.Agreed != "" || v.Today <= v.Doc.Offer.ValidUntil)
+	return v.WasAgreed() || v.Offered() && v.Today <= v.Doc.Offer.ValidUntil
 }
 
-// WasAgreed reports whether this very design was agreed on, as far as a file, a link or a
-// letter says it to whoever has no record of the job.
-func (v *view) WasAgreed() bool { return v.Offered() && v.Doc.Offer.Agreed != "" }
+// WasAgreed reports whether this very design was agreed on, as far as its document says it.
+func (v *view) WasAgreed() bool { return v.Doc.Offer.AgreedFor(v.Plan.Revision) }
 
 // OfferedPrice is the price of the offer with tax.
 func (v *view) OfferedPrice() string {

@@ -108,12 +108,11 @@ func (v *view) moneySlots() []slot {
 	return all
 }
 
-// MoneyGroup is the lines of what belongs together with their sum, which a single
-// line does not need.
+// MoneyGroup is the lines of what belongs together, folded under what they come to.
 type MoneyGroup struct {
-	Label string
-	Lines []MoneyLine
-	Sum   string
+	ID, Label string
+	Lines     []MoneyLine
+	Sum       string
 }
 
 // MoneyLine is one line of a table of money.
@@ -133,7 +132,7 @@ func (v *view) MoneyGroups() []MoneyGroup {
 		{"labour", []cost.Role{cost.Labour}},
 		{"beside", []cost.Role{cost.Overhead, cost.Travel}},
 	} {
-		g := MoneyGroup{Label: v.T("money/role-" + one.key)}
+		g := MoneyGroup{ID: "money-" + one.key + "-part", Label: v.T("money/role-" + one.key)}
 		var sum money.Money
 		for _, l := range v.Plan.Price.Lines {
 			if slices.Contains(one.roles, l.Role) && l.Amount.Minor != 0 {
@@ -141,10 +140,8 @@ func (v *view) MoneyGroups() []MoneyGroup {
 				sum = sum.Add(l.Amount)
 			}
 		}
-		if len(g.Lines) > 1 {
-			g.Sum = v.Amount(sum)
-		}
 		if len(g.Lines) > 0 {
+			g.Sum = v.Amount(sum)
 			all = append(all, g)
 		}
 	}
@@ -172,7 +169,7 @@ func (v *view) PriceLead() string {
 
 // BuildUp is the way from the direct cost to the gross price, each line in words;
 // down to the net price each is added to the ones above it.
-func (v *view) BuildUp() []MoneyLine {
+func (v *view) BuildUp() MoneyGroup {
 	p, policy, terms := v.Plan.Price, v.Book.Policy, v.Doc.Design.Money
 	line := func(key string, m money.Money, class string, args ...any) MoneyLine {
 		return MoneyLine{v.T("waterfall/"+key, args...), v.Amount(m), class}
@@ -217,7 +214,10 @@ func (v *view) BuildUp() []MoneyLine {
 	if terms.Reverse {
 		lines = append(lines, line("reverse", p.Tax, ""))
 	}
-	return append(lines, line("gross", p.Gross, "total"))
+	return MoneyGroup{
+		ID: "money-build-up-part", Label: v.T("money/build-up"), Lines: append(lines, line("gross", p.Gross, "total")),
+		Sum: v.T("fold/build-up", "direct", v.Amount(p.Direct), "net", v.Amount(p.Net)),
+	}
 }
 
 // Stages are what falls due when, of what was agreed on or offered, or else of the price.

@@ -2,7 +2,6 @@ package page
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"blockfield/engine/design"
@@ -48,12 +47,7 @@ func (v *view) wallSets() []set {
 			add: "walls", adding: "wall/add-wall",
 		},
 	)
-	for i := range all {
-		if slices.ContainsFunc(v.wallAnswers(), func(a wallAnswer) bool { return a.set == all[i].id }) {
-			all[i].folded, all[i].name = true, answerID(all[i].id)
-		}
-	}
-	return all
+	return folded(all, v.wallAnswers())
 }
 
 // wallSet is a wall with what is on it, what hangs on it and what holds that.
@@ -214,9 +208,7 @@ func (v *view) wallSlots() []slot {
 	}
 	all = append(all, slot{id: "questions", template: "questions", data: v, after: endsIn("room.public")})
 	all = append(all, v.obstacleNames()...)
-	for _, a := range v.wallAnswers() {
-		all = append(all, slot{id: answerID(a.set), template: "answer", data: a, inline: true})
-	}
+	all = append(all, answerSlots(v.wallAnswers())...)
 	return append(all, v.atTheEnd()...)
 }
 

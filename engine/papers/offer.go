@@ -336,13 +336,10 @@ func (m *maker) rangeOf(revision string) string {
 }
 
 // offered reports whether this very design was offered.
-func (m *maker) offered() bool {
-	return m.Doc.Offer != nil && m.Doc.Offer.Revision == m.Plan.Revision
-}
+func (m *maker) offered() bool { return m.Doc.Offer.For(m.Plan.Revision) }
 
-// wasAgreed reports whether this very design was agreed on, as far as its file, link or
-// letter says it where there is no record of the job.
-func (m *maker) wasAgreed() bool { return m.offered() && m.Doc.Offer.Agreed != "" }
+// wasAgreed reports whether this very design was agreed on, as far as its document says it.
+func (m *maker) wasAgreed() bool { return m.Doc.Offer.AgreedFor(m.Plan.Revision) }
 
 // offerPicture is the rendered picture where there is one, or else the panels on
 // their wall, to scale, with a person beside them.

@@ -59,18 +59,14 @@ func (s *Session) was(code string) bool {
 			return true
 		}
 	}
-	return slices.Contains(s.record().Revisions(), code) || offered(s.now.doc, code)
+	return slices.Contains(s.record().Revisions(), code) || s.now.doc.Offer.For(code)
 }
 
 // mentions reports whether a kept job knows a revision that it is no more.
 func mentions(doc design.Document, record, code string) bool {
-	if offered(doc, code) {
+	if doc.Offer.For(code) {
 		return true
 	}
 	r, err := design.DecodeRecord([]byte(record))
 	return err == nil && slices.Contains(r.Revisions(), code)
-}
-
-func offered(doc design.Document, code string) bool {
-	return doc.Offer != nil && doc.Offer.Revision == code
 }

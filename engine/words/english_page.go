@@ -91,6 +91,7 @@ func englishFrame() map[string]string {
 		"message/restarted-edit":     "The calculation stopped and was started again with your last good design. The change that it stopped over was not taken.",
 		"message/restarted-open":     "The calculation stopped and was started again with your last good design. What it stopped over was not opened.",
 		"message/not-taken":          "This was not taken: the calculation stopped over it.",
+		"message/not-taken-anew":     "This was not taken: the job was opened anew meanwhile. Please enter it again.",
 		"message/engine-failed":      "The calculation has stopped and does not start again. Until it does nothing here can be changed.",
 		"message/engine-not-started": "The calculation cannot start. What you see is the design that the page comes with, not one of yours, and it cannot be changed.",
 		"message/work-kept":          "Your work is kept in this browser.",

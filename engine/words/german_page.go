@@ -91,6 +91,7 @@ func germanFrame() map[string]string {
 		"message/restarted-edit":     "Die Berechnung blieb stehen und wurde mit Ihrem letzten guten Entwurf neu gestartet. Die Änderung, an der sie stehen blieb, wurde nicht übernommen.",
 		"message/restarted-open":     "Die Berechnung blieb stehen und wurde mit Ihrem letzten guten Entwurf neu gestartet. Woran sie stehen blieb, wurde nicht geöffnet.",
 		"message/not-taken":          "Dies wurde nicht übernommen: Die Berechnung blieb daran stehen.",
+		"message/not-taken-anew":     "Dies wurde nicht übernommen: Der Auftrag wurde inzwischen neu geöffnet. Bitte geben Sie es noch einmal ein.",
 		"message/engine-failed":      "Die Berechnung ist stehen geblieben und startet nicht wieder. Solange lässt sich hier nichts ändern.",
 		"message/engine-not-started": "Die Berechnung kann nicht starten. Was Sie sehen, ist der Entwurf, den die Seite mitbringt, keiner Ihrer eigenen, und er lässt sich nicht ändern.",
 		"message/work-kept":          "Ihre Arbeit ist in diesem Browser gespeichert.",

@@ -45,6 +45,7 @@ type (
 	Percent float64 // from 0 to 100
 	Hz      float64
 	Celsius float64
+	Kelvin  float64 // of the colour of light
 	Degrees float64
 	Drill   float64 // bore of a hole in inches, said as drills are sold
 )
@@ -269,6 +270,8 @@ func (r Reader) number(value any) string {
 		return r.Count(int(v+0.5)) + noBreak + "Hz"
 	case Celsius:
 		return decimals(float64(v), 0) + " °C"
+	case Kelvin:
+		return decimals(float64(v), 0) + " K"
 	case Degrees:
 		return decimals(float64(v), 0) + "°"
 	case float64:

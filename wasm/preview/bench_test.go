@@ -22,7 +22,7 @@ func BenchmarkDrag(b *testing.B) {
 			SettleMs       float64
 		}](b, tr, "trial.drag(3)")
 		// The finished picture at the end is in it too, as in a real drag.
-		b.ReportMetric(1000*(processorTime(b, tr)-before)/float64(got.Coarse), "processor-ms/picture")
+		b.ReportMetric(float64((processorTime(b, tr)-before).Milliseconds())/float64(got.Coarse), "processor-ms/picture")
 		b.ReportMetric(float64(got.Coarse)/3, "pictures/s")
 		b.ReportMetric(float64(got.Events)/3, "events/s")
 		b.ReportMetric(got.SettleMs, "settle-ms")
