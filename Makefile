@@ -44,7 +44,7 @@ test-cut: ## published cutting problems, from the folder that BLOCKFIELD_CUT_INS
 	go test -v -run '^TestBenchmarkInstances$$' ./engine/cut | grep -vE '^ *(=== |--- PASS)'
 
 test-native: ## unit tests and browser tests
-	env -u BLOCKFIELD_CUT_INSTANCES go test -vet=off -timeout 30m ./...
+	env -u BLOCKFIELD_CUT_INSTANCES go test -vet=off -timeout 60m ./...
 
 # Node only runs the module; the tests are the same as in test-native.
 test-wasm: ## the engine's tests as WebAssembly, under Node
