@@ -31,7 +31,8 @@ const isOfJob = ({ op, name = "", path = "" }) =>
 // answer with which a new worker takes up the last good design, and the request
 // that the old one died over, if any; failed is called once, when there is no
 // hope; late(true) says that an answer takes long.
-export function startEngine({ url, restored, failed, late }) {
+// talk is that of an answer of an earlier visit of this tab, and heldTalk is told of any other.
+export function startEngine({ url, talk, heldTalk, restored, failed, late }) {
   let worker;
   let ready = false;
   let dead = false;
@@ -85,6 +86,10 @@ export function startEngine({ url, restored, failed, late }) {
     if (answer.shelf !== undefined) shelf = answer.shelf;
     if (answer.text) opening = answer.opening;
     if (answer.revision) editing = answer.editing === true;
+    if (answer.revision && (answer.talk ?? "") !== talk) {
+      talk = answer.talk ?? "";
+      heldTalk(talk);
+    }
     if (answer.record) records.set(opening, answer.record);
     if (answer.section) section = answer.section;
     one?.resolve(answer);
@@ -94,7 +99,7 @@ export function startEngine({ url, restored, failed, late }) {
     lastID += 1;
     pending.set(lastID, one);
     const { workshop, maker, prices } = page.dataset;
-    const where = { site: location.origin + location.pathname, language: page.lang, ...(!greeted && { workshop, maker, prices }) };
+    const where = { site: location.origin + location.pathname, language: page.lang, ...(!greeted && { workshop, maker, prices, talk }) };
     greeted = true;
     const bytes = new TextEncoder().encode(JSON.stringify({ ...one.request, of: one.of, ...where, today: today(), id: lastID })).buffer;
     worker.postMessage({ bytes }, [bytes]);

@@ -11,7 +11,7 @@ import { watchPhotos } from "./photos.js";
 import { makeRows } from "./rows.js";
 import { makeStage } from "./stage.js";
 import * as status from "./status.js";
-import { recover } from "./store.js";
+import { recover, setTalk, talk } from "./store.js";
 import { insertAll } from "./trusted.js";
 import { watchVersions } from "./versions.js";
 import { watchWalls } from "./wallmap.js";
@@ -32,6 +32,8 @@ let opening = 0; // which opening of a design is shown, as the engine counts the
 
 const engine = startEngine({
   url: new URL("engine-worker.js", import.meta.url),
+  talk: talk(),
+  heldTalk: setTalk,
   restored(answer, fatal) {
     keeping.restarted(answer);
     form.restarted();

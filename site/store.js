@@ -12,6 +12,7 @@ const BOOK_ASIDE = "blockfield.book-aside"; // a book that could not be read and
 const BOOKS_ASIDE = "blockfield.books-aside"; // such further books
 const WRITES = "blockfield.writes"; // how many there were
 const TAB = "blockfield.tab"; // in the tab's own storage
+const TALK = "blockfield.talk"; // there too: where a maker was who hid the figures from a client
 
 const RECOVER_MS = 2_000; // longest wait for the database
 
@@ -147,3 +148,5 @@ export const keepBooks = (text) => keep(BOOKS, text);
 
 export const tab = () => parse(read(TAB, "sessionStorage")) ?? {};
 export const setTab = (state) => write(TAB, JSON.stringify(state), "sessionStorage");
+export const talk = () => read(TALK, "sessionStorage") ?? "";
+export const setTalk = (section) => write(TALK, section || null, "sessionStorage");

@@ -569,6 +569,25 @@ func TestAnEditOfNoOpeningIsSaid(t *testing.T) {
 	b.shows(wide.Revision)
 }
 
+// A maker who loads the page again beside a client still has the figures hidden, and back by
+// the same key.
+func TestATalkOutlastsAReload(t *testing.T) {
+	t.Parallel()
+	b, _ := openPage(t)
+	b.read(page.Maker)
+	b.section(page.Money)
+	b.do(chromedp.KeyEvent(kb.F8))
+	b.wait(`document.querySelector("main").dataset.reading === "client"`)
+	time.Sleep(calm)
+	b.reload()
+	assert.Equal(t, page.Client, eval[string](b, `document.querySelector("main").dataset.reading`))
+	b.section(page.Money)
+	assert.False(t, eval[bool](b, `document.querySelector('[name^="record."]') !== null`))
+	b.do(chromedp.KeyEvent(kb.F8))
+	b.wait(`document.querySelector("main").dataset.reading === "maker"`)
+	assert.Empty(t, eval[string](b, `sessionStorage.getItem("blockfield.talk") ?? ""`))
+}
+
 // A choice that is made while its list is being drawn anew, for something else that was
 // done, holds in the engine and on the page.
 func TestChoiceWhileItsListIsDrawnAnew(t *testing.T) {

@@ -35,6 +35,7 @@ type Request struct {
 	Workshop string         `json:"workshop,omitempty"` // the mail address that the site was built with
 	Maker    string         `json:"maker,omitempty"`    // the name of the workshop whose site it is
 	Prices   string         `json:"prices,omitempty"`   // the selling book that the site was built with
+	Talk     string         `json:"talk,omitempty"`     // of the last answer of a session before this one
 	Photos   []design.Photo `json:"photos,omitempty"`   // that go along with a letter
 	Language string         `json:"language,omitempty"` // that the page is in now, a tag of package words
 	Typed    bool           `json:"typed,omitempty"`    // Value was typed, with the marks of that language
@@ -57,6 +58,7 @@ type Response struct {
 	Section   string          `json:"section,omitempty"`
 	Reading   string          `json:"reading,omitempty"`
 	Editing   bool            `json:"editing,omitempty"`   // the price book is open
+	Talk      string          `json:"talk,omitempty"`      // section that a maker goes back to who has hidden the figures; empty: they are not hidden
 	Opening   int             `json:"opening"`             // which opening of a design this one goes back to
 	Elsewhere bool            `json:"elsewhere,omitempty"` // the edit was meant for an opening that is not shown any more, and was not made
 	CanUndo   bool            `json:"canUndo"`

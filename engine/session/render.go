@@ -26,7 +26,7 @@ func (s *Session) bare() page.Input {
 		Doc: s.now.doc, Words: s.reader(), Section: s.section,
 		Today: s.today, Job: job, Plan: s.now.plan.On(s.today, s.now.doc, s.prices.book()).During(job),
 		Book: s.prices.book(), SellingOnly: s.prices.sellingOnly, SellingGiven: s.prices.given, Desk: s.desked(),
-		Workshop: s.workshop, Talk: s.talk != "", CanUndo: len(s.undo) > 0, CanRedo: len(s.redo) > 0, Alone: s.alone,
+		Workshop: s.workshop, Talk: s.talking(), CanUndo: len(s.undo) > 0, CanRedo: len(s.redo) > 0, Alone: s.alone,
 	}
 }
 
@@ -81,6 +81,9 @@ func (s *Session) common(res Response) Response {
 	res.Text = string(design.Encode(s.now.doc))
 	res.Revision, res.Title = s.now.plan.Revision, s.reader().Given(s.now.doc.Design.Title)
 	res.Section, res.Reading, res.Editing = s.section, s.now.doc.View.Reading, s.desk.open
+	if s.talking() {
+		res.Talk = s.talk
+	}
 	res.CanUndo, res.CanRedo = len(s.undo) > 0, len(s.redo) > 0
 	return res
 }

@@ -127,6 +127,9 @@ func (s *Session) Handle(request []byte) (response []byte) {
 	if req.Maker != "" {
 		s.maker = req.Maker
 	}
+	if slices.Contains(page.Sections(page.Maker), req.Talk) {
+		s.talk = req.Talk
+	}
 	s.quote(req.Prices)
 	s.meet(req.Language)
 	res := s.inLanguage(req.Language, s.answer(req))
@@ -192,6 +195,9 @@ func (s *Session) take(next state) {
 		s.remember(s.now.kept())
 	}
 	s.now = next
+	if next.doc.View.Reading != page.Client {
+		s.talk = ""
+	}
 }
 
 // remember adds a step to the history.

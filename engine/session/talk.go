@@ -5,6 +5,12 @@ import (
 	"blockfield/engine/page"
 )
 
+// talking reports whether a maker has hidden the figures. Whoever chooses another reading by
+// hand ends that.
+func (s *Session) talking() bool {
+	return s.talk != "" && s.now.doc.View.Reading == page.Client
+}
+
 // hideFigures takes what is private off the page of a maker who talks with a client, and
 // brings it back when it is asked for again. The page is read as a client reads it
 // meanwhile: nothing private is left in it, shown or not. It is no edit: whose job it is
@@ -14,7 +20,7 @@ func (s *Session) hideFigures() Response {
 	switch {
 	case s.now.doc.View.Reading == page.Maker:
 		s.talk = s.section
-	case s.talk != "" && s.now.doc.View.Reading == page.Client:
+	case s.talking():
 		reading, s.section, s.talk = page.Maker, s.talk, ""
 	default:
 		s.talk = ""

@@ -49,3 +49,30 @@ func TestFiguresAreHiddenDuringATalk(t *testing.T) {
 	assert.Equal(t, "client", act(t, s, session.Request{Name: "hide-figures"}).Reading)
 	assert.Equal(t, "client", act(t, s, session.Request{Name: "hide-figures"}).Reading)
 }
+
+// A page that is loaded again, or whose engine was begun anew, during a talk still hides the
+// figures from a client who has it beside the maker, and the same key brings them back. A
+// maker who chose to read as one again has ended the talk.
+func TestATalkOutlastsItsSession(t *testing.T) {
+	s := fresh()
+	read(t, s, "maker", "bench")
+	hidden := act(t, s, session.Request{Name: "hide-figures"})
+	assert.Equal(t, "bench", hidden.Talk)
+
+	again := fresh()
+	ask(t, again, session.Request{Op: "open", Text: hidden.Text, From: "saved", Talk: hidden.Talk})
+	res := ask(t, again, session.Request{Op: "section", Name: "money"})
+	assert.NotContains(t, html(res), `name="record.`, "it is no client alone")
+	assert.Equal(t, "bench", res.Talk)
+	back := act(t, again, session.Request{Name: "hide-figures"})
+	assert.Equal(t, "maker", back.Reading)
+	assert.Equal(t, "bench", back.Section)
+	assert.Empty(t, back.Talk)
+
+	act(t, again, session.Request{Name: "hide-figures"})
+	read(t, again, "maker", "look")
+	assert.Contains(t, read(t, again, "client", "money"), `name="record.client.name"`, "a client's own page")
+
+	invented := fresh()
+	assert.Empty(t, ask(t, invented, session.Request{Op: "hello", Talk: "<b>"}).Talk)
+}
