@@ -121,7 +121,7 @@ type MoneyLine struct {
 	Class         string
 }
 
-// MoneyGroups are the lines of the direct cost.
+// MoneyGroups are the lines of the direct cost, and the way from there to the price.
 func (v *view) MoneyGroups() []MoneyGroup {
 	var all []MoneyGroup
 	for _, one := range []struct {
@@ -145,7 +145,7 @@ func (v *view) MoneyGroups() []MoneyGroup {
 			all = append(all, g)
 		}
 	}
-	return all
+	return append(all, v.buildUp())
 }
 
 func (v *view) lineName(l cost.Line) string {
@@ -167,9 +167,9 @@ func (v *view) PriceLead() string {
 	return v.T("money/price-lead", "net", v.Amount(p.Net), "left", v.Amount(p.Margin), "share", p.MarginPercent)
 }
 
-// BuildUp is the way from the direct cost to the gross price, each line in words;
+// buildUp is the way from the direct cost to the gross price, each line in words;
 // down to the net price each is added to the ones above it.
-func (v *view) BuildUp() MoneyGroup {
+func (v *view) buildUp() MoneyGroup {
 	p, policy, terms := v.Plan.Price, v.Book.Policy, v.Doc.Design.Money
 	line := func(key string, m money.Money, class string, args ...any) MoneyLine {
 		return MoneyLine{v.T("waterfall/"+key, args...), v.Amount(m), class}

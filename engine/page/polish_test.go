@@ -80,11 +80,7 @@ func TestTheMakersPriceAddsUp(t *testing.T) {
 			var total, group, folded int64
 			parse(t, section(t, doc, design.DefaultBook(), page.Money)).walk(func(n *node) {
 				if n.attrs["class"] == "answer" && strings.HasPrefix(n.parent.parent.attrs["id"], "money-") {
-					var isMoney bool
-					folded, isMoney = centsOf(textOf(n))
-					if !isMoney {
-						folded = 0 // of the way to the price, which ends with its own sum
-					}
+					folded, _ = centsOf(textOf(n)) // not of the way to the price, which ends with its own sum
 					group = 0
 				}
 				if n.tag != "tr" || n.parent.parent.attrs["class"] != "ledger money" {
