@@ -63,10 +63,7 @@ func (v *view) benchSets() []set {
 		},
 		work,
 	)
-	for i := range all {
-		all[i].folded, all[i].name = true, answerID(all[i].id)
-	}
-	return all
+	return folded(all, v.benchAnswers())
 }
 
 func (v *view) benchSlots() []slot {
@@ -74,7 +71,7 @@ func (v *view) benchSlots() []slot {
 	for _, id := range []string{"bench-stock", "bench-hours", "bench-cuts", "bench-handling", "bench-sheets", "bench-finish"} {
 		all = append(all, slot{id: id, template: id, data: v})
 	}
-	all = append(all, v.benchAnswers()...)
+	all = append(all, answerSlots(v.benchAnswers())...)
 	if v.Reading == Maker {
 		all = append(all, slot{id: "gates", template: "gates", data: v})
 	}

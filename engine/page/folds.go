@@ -79,64 +79,70 @@ func (v *view) FinishAnswer() string {
 	return v.T("fold/finish", "h", v.GlueSet(), "litres", words.Litres(litres))
 }
 
-// answer is a slot with what a folded set comes to, which follows from every edit.
-type answer struct{ Name, Text string }
-
 // answerID names the slot of a set.
 func answerID(set string) string { return set + "-name" }
 
-// benchAnswers are the lines of the folded sets of the Bench.
-func (v *view) benchAnswers() []slot {
-	b, w := v.Doc.Design.Bench, v.Doc.Design.Work
-	number := v.Words.Number
-	boards := v.T("fold/by-metre")
-	if !b.BoardLength.IsZero() {
-		boards = v.T("fold/boards", "length", b.BoardLength)
-	}
-	people := v.T("fold/people", "n", w.Crew)
-	if v.Reading == Maker {
-		people = v.T("fold/people-road", "n", w.Crew, "km", int(w.DistanceKm+0.5))
-	}
-	said := map[string]answer{
-		"sticks": {v.T("bench/sticks"), v.T("fold/sticks", "length", b.StickLength, "kerf", b.Kerf, "tail", b.HoldTail)},
-		"boards": {v.T("bench/boards"), v.T("fold/boards-trim", "boards", boards, "more", b.BackerOversize, "trim", words.Key("choice/"+b.Trim))},
-		"glue":   {v.T("bench/shop"), v.T("fold/shop", "pct", words.Percent(b.StockMoisture), "min", words.Minutes(b.GlueOpenMinutes), "warm", words.Celsius(b.Temperature))},
-		"work":   {v.T("bench/work"), people},
+// benchAnswers are the lines of the sets of the Bench, all of which are folded.
+func (v *view) benchAnswers() []setAnswer {
+	all := []setAnswer{
+		{"sticks", v.T("bench/sticks"), v.sawAnswer}, {"boards", v.T("bench/boards"), v.boardsAnswer},
+		{"glue", v.T("bench/shop"), v.shopAnswer}, {"work", v.T("bench/work"), v.workAnswer},
 	}
 	for _, g := range v.Groups() {
-		said["finish-when-"+g.Key] = answer{v.finishHeading(g), v.T("choice/" + g.Design.Finish.When)}
+		all = append(all, setAnswer{"finish-when-" + g.Key, v.finishHeading(g), func() string { return v.T("choice/" + g.Design.Finish.When) }})
 	}
+	number := v.Words.Number
 	for i, s := range v.Doc.Design.Bench.Stock {
 		key := "stock/yard"
 		if s.Owned {
 			key = "stock/there"
 		}
-		size := v.T("fold/stock", "width", number(s.Width), "thickness", number(s.Thickness), "length", s.Length)
-		said[fmt.Sprintf("stock-%d", i)] = answer{capital(v.T(key, "wood", v.T("choice/"+s.Wood))), v.several(s.Count, size)}
+		all = append(all, setAnswer{fmt.Sprintf("stock-%d", i), capital(v.T(key, "wood", v.T("choice/"+s.Wood))), func() string {
+			return v.several(s.Count, v.T("fold/stock", "width", number(s.Width), "thickness", number(s.Thickness), "length", s.Length))
+		}})
 	}
 	for i, s := range v.Doc.Design.Bench.Sheets {
-		size := v.T("cuts/backer", "width", number(s.Width), "height", s.Length)
-		said[fmt.Sprintf("own-sheet-%d", i)] = answer{
-			capital(v.T("stock/sheet", "sheet", v.T("choice/"+s.Sheet), "thickness", s.Thickness)), v.several(s.Count, size),
-		}
-	}
-	var all []slot
-	for _, s := range v.benchSets() {
-		all = append(all, slot{id: s.name, template: "answer", data: said[s.id], inline: true})
+		sheet := capital(v.T("stock/sheet", "sheet", v.T("choice/"+s.Sheet), "thickness", s.Thickness))
+		all = append(all, setAnswer{fmt.Sprintf("own-sheet-%d", i), sheet, func() string {
+			return v.several(s.Count, v.T("cuts/backer", "width", number(s.Width), "height", s.Length))
+		}})
 	}
 	return all
 }
 
-// setAnswer is the line of a folded set: of what is asked once and then only looked up.
-type setAnswer struct {
-	*view
-	set, heading string
-	text         func() string
+func (v *view) sawAnswer() string {
+	b := v.Doc.Design.Bench
+	return v.T("fold/sticks", "length", b.StickLength, "kerf", b.Kerf, "tail", b.HoldTail)
 }
 
-// Name and Text are what its template shows.
-func (a setAnswer) Name() string { return a.T(a.heading) }
-func (a setAnswer) Text() string { return a.text() }
+func (v *view) boardsAnswer() string {
+	b := v.Doc.Design.Bench
+	boards := v.T("fold/by-metre")
+	if !b.BoardLength.IsZero() {
+		boards = v.T("fold/boards", "length", b.BoardLength)
+	}
+	return v.T("fold/boards-trim", "boards", boards, "more", b.BackerOversize, "trim", words.Key("choice/"+b.Trim))
+}
+
+func (v *view) shopAnswer() string {
+	b := v.Doc.Design.Bench
+	return v.T("fold/shop", "pct", words.Percent(b.StockMoisture), "min", words.Minutes(b.GlueOpenMinutes), "warm", words.Celsius(b.Temperature))
+}
+
+func (v *view) workAnswer() string {
+	w := v.Doc.Design.Work
+	if v.Reading == Maker {
+		return v.T("fold/people-road", "n", w.Crew, "km", int(w.DistanceKm+0.5))
+	}
+	return v.T("fold/people", "n", w.Crew)
+}
+
+// setAnswer is the line of a folded set: of what is asked once and then only looked up.
+type setAnswer struct {
+	set  string // its id
+	Name string
+	Text func() string
+}
 
 // folded folds those sets that have an answer.
 func folded(all []set, answers []setAnswer) []set {
@@ -160,11 +166,11 @@ func (v *view) lookAnswers() []setAnswer {
 	if v.Reading == Client {
 		return nil
 	}
-	all := []setAnswer{{v, "light", "look/light", v.lightAnswer}, {v, "job", "look/job", v.jobAnswer}}
+	all := []setAnswer{{"light", v.T("look/light"), v.lightAnswer}, {"job", v.T("look/job"), v.jobAnswer}}
 	for _, g := range v.Groups() {
 		all = append(all,
-			setAnswer{v, "backer-" + g.Key, "look/backer", g.backerAnswer},
-			setAnswer{v, "panels-" + g.Key, "look/panels", g.panelsAnswer},
+			setAnswer{"backer-" + g.Key, v.T("look/backer"), g.backerAnswer},
+			setAnswer{"panels-" + g.Key, v.T("look/panels"), g.panelsAnswer},
 		)
 	}
 	return all
@@ -197,13 +203,13 @@ func (g groupView) panelsAnswer() string {
 
 func (v *view) wallAnswers() []setAnswer {
 	all := []setAnswer{
-		{v, "lifting", "wall/lifting", v.liftingAnswer}, {v, "hung", "wall/hung", v.hungAnswer},
-		{v, "room", "wall/room", v.roomAnswer}, {v, "way", "wall/way", v.wayAnswer},
+		{"lifting", v.T("wall/lifting"), v.liftingAnswer}, {"hung", v.T("wall/hung"), v.hungAnswer},
+		{"room", v.T("wall/room"), v.roomAnswer}, {"way", v.T("wall/way"), v.wayAnswer},
 	}
 	for i, g := range v.Groups() {
 		all = append(all,
-			setAnswer{v, "cleat-" + g.Key, "wall/cleat", g.cleatAnswer},
-			setAnswer{v, "weigh-" + g.Key, "wall/weighing", func() string { return v.weighedAnswer(i) }},
+			setAnswer{"cleat-" + g.Key, v.T("wall/cleat"), g.cleatAnswer},
+			setAnswer{"weigh-" + g.Key, v.T("wall/weighing"), func() string { return v.weighedAnswer(i) }},
 		)
 	}
 	return all

@@ -124,7 +124,7 @@ func (s *Session) placed(h wall.Hanging, left, bottom length.Length) Response {
 	case next.plan.Revision == s.now.plan.Revision:
 		return Response{}
 	case s.grip.moved:
-		s.now = next
+		s.show(next)
 	default:
 		s.take(next)
 		s.grip.moved = true

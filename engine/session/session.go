@@ -127,7 +127,7 @@ func (s *Session) Handle(request []byte) (response []byte) {
 	if req.Maker != "" {
 		s.maker = req.Maker
 	}
-	if slices.Contains(page.Sections(page.Maker), req.Talk) {
+	if s.now.doc.View.Reading == page.Client && slices.Contains(page.Sections(page.Maker), req.Talk) {
 		s.talk = req.Talk
 	}
 	s.quote(req.Prices)
@@ -194,10 +194,7 @@ func (s *Session) take(next state) {
 	if next.plan.Revision != s.now.plan.Revision || !sameBeside(next.doc, s.now.doc) {
 		s.remember(s.now.kept())
 	}
-	s.now = next
-	if next.doc.View.Reading != page.Client {
-		s.talk = ""
-	}
+	s.show(next)
 }
 
 // remember adds a step to the history.
@@ -251,6 +248,6 @@ func (s *Session) step(from, to *[]kept) bool {
 	next.opening = then.opening
 	*from = (*from)[:n-1]
 	*to = append(*to, s.now.kept())
-	s.now = next
+	s.show(next)
 	return true
 }

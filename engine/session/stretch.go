@@ -162,7 +162,7 @@ func (s *Session) pulled(req Request) Response {
 		return s.refuse(err)
 	}
 	if s.stretch.moved {
-		s.now = next
+		s.show(next)
 	} else {
 		s.take(next)
 		s.stretch.moved = true

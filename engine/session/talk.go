@@ -5,10 +5,15 @@ import (
 	"blockfield/engine/page"
 )
 
-// talking reports whether a maker has hidden the figures. Whoever chooses another reading by
-// hand ends that.
-func (s *Session) talking() bool {
-	return s.talk != "" && s.now.doc.View.Reading == page.Client
+// talking reports whether a maker has hidden the figures.
+func (s *Session) talking() bool { return s.talk != "" }
+
+// show makes a state the open one. Whoever chooses another reading by hand ends a talk.
+func (s *Session) show(next state) {
+	s.now = next
+	if next.doc.View.Reading != page.Client {
+		s.talk = ""
+	}
 }
 
 // hideFigures takes what is private off the page of a maker who talks with a client, and
@@ -16,14 +21,12 @@ func (s *Session) talking() bool {
 // meanwhile: nothing private is left in it, shown or not. It is no edit: whose job it is
 // stays as it was.
 func (s *Session) hideFigures() Response {
-	reading := page.Client
+	reading, section, talk := page.Client, s.section, s.section
 	switch {
 	case s.now.doc.View.Reading == page.Maker:
-		s.talk = s.section
 	case s.talking():
-		reading, s.section, s.talk = page.Maker, s.talk, ""
+		reading, section, talk = page.Maker, s.talk, ""
 	default:
-		s.talk = ""
 		return s.whole("")
 	}
 	doc, err := design.Set(s.now.doc, "view.reading", reading, s.units())
@@ -33,5 +36,6 @@ func (s *Session) hideFigures() Response {
 	if err != nil {
 		return s.refuse(err)
 	}
+	s.section, s.talk = section, talk
 	return s.whole("")
 }
