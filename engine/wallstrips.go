@@ -4,7 +4,19 @@ import (
 	"slices"
 
 	"blockfield/engine/length"
+	"blockfield/engine/wall"
 )
+
+// LiftLocks is how many screws or clips hold the panels against being lifted off.
+func (r Result) LiftLocks() int {
+	n := 0
+	for _, h := range r.Hangings {
+		if h.Means != wall.Stand && h.Design.Cleat.Lock != "none" {
+			n += len(h.Built.Panels)
+		}
+	}
+	return n
+}
 
 // WallStrip is a strip in the wall that is higher than those of the shop, so that each
 // is a board of its own; and how many are alike.

@@ -3,12 +3,12 @@
 const MOST_UNSOUGHT = 6; // jobs that are found at a glance
 
 // watchJobList fills the list whenever its menu is opened. jobs() promises the kept jobs
-// and present() is the id of the one that is open.
-export function watchJobList({ menu, place, ask, jobs, present, goTo, copy, forget }) {
+// and present() is the id of the one that is open. Nothing is listed during a talk.
+export function watchJobList({ menu, place, ask, jobs, talking, present, goTo, copy, forget }) {
   const wanted = place.querySelector("input");
   const fill = async () => {
     const all = await jobs();
-    place.hidden = all.length < 2;
+    place.hidden = all.length < 2 || talking();
     wanted.closest("p").hidden = all.length <= MOST_UNSOUGHT;
     await ask({ op: "jobs", jobs: all, name: present(), value: wanted.value });
   };

@@ -290,6 +290,14 @@ const written = async (name) => ({
   ...(name === "jobs" && { jobs: await keeping.kept() }),
 });
 
+// withheld keeps a letter back while an entry was refused, and goes there: the letter would
+// say what stood in the field before.
+function withheld(name) {
+  const path = name === "letter" ? form.refused(false) : undefined;
+  if (path !== undefined) goToField(path);
+  return path !== undefined;
+}
+
 async function send(name) {
   const answer = await ask(await written(name));
   if (answer.file) await sendLetter(answer.file);
@@ -347,9 +355,9 @@ const buttons = {
   new: () => open({ op: "new" }, { from: "new" }),
   open: () => byID("file").click(),
   example: (button) => openExample(button.dataset.address),
-  save: (button) => save(button.value || undefined),
+  save: (button) => withheld(button.value) || save(button.value || undefined),
   link: share,
-  send: (button) => send(button.value),
+  send: (button) => withheld(button.value) || send(button.value),
   async go({ value }) {
     await goToPart(value);
     history.replaceState(null, "", `#${value}`);
@@ -503,6 +511,7 @@ document.addEventListener("keydown", (event) => {
   }
   if (event.key === "F8" && !event.repeat) {
     event.preventDefault();
+    closeMenus(null);
     status.hide("prices");
     ask({ op: "act", name: "hide-figures" });
   }
@@ -530,7 +539,9 @@ watchFiles({
   tooLarge: () => status.show("too-large"),
   notRead: () => status.show("not-read"),
 });
-watchJobList({ menu: byID("menu"), place: byID("jobs"), ask, jobs: keeping.kept, ...keeping.list });
+watchJobList({
+  menu: byID("menu"), place: byID("jobs"), ask, jobs: keeping.kept, talking: () => talk() !== "", ...keeping.list,
+});
 window.addEventListener("hashchange", followHash);
 window.addEventListener("beforeprint", () => {
   if (document.querySelector(".leaf")) ask({ op: "printed" });

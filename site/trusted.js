@@ -70,7 +70,8 @@ function scrollOn(moved) {
 
 function comeBack(place, active) {
   const again = find(place, active);
-  if (!again) {
+  if (!again) { // whoever goes on by the keyboard goes on from here
+    if (place.tabIndex < 0) place.tabIndex = -1;
     place.focus({ preventScroll: true });
     return;
   }

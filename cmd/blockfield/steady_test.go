@@ -56,6 +56,30 @@ func TestWatchOutsDoNotMoveTheFieldInHand(t *testing.T) {
 	}
 }
 
+// Whoever goes on by the keyboard while what is said at a field changes goes on from there:
+// neither is the focus lost with the note that it came to, nor with one that goes away.
+func TestTheKeyboardGoesOnFromANote(t *testing.T) {
+	t.Parallel()
+	b, _ := openPage(t)
+	b.read("maker")
+	b.section("look")
+	slot := `document.querySelector(` + quote(control(widthPath)) + `).closest(".field").querySelector(".watch-slot")`
+	there := func(is string) { t.Helper(); b.wait(`Boolean(` + slot + `.querySelector("summary")) === ` + is) }
+	b.put(control(widthPath), "1210 mm") // no whole blocks: a note says so
+	there("true")
+	for _, edit := range []struct{ value, note string }{{"1330 mm", "true"}, {"1195 mm", "false"}} {
+		b.inHand(widthPath)
+		_, next := edited(t, widthPath, edit.value)
+		b.do(chromedp.KeyEvent(edit.value), chromedp.KeyEvent(kb.Tab))
+		b.shows(next.Revision)
+		there(edit.note)
+		b.frames()
+		assert.True(t, eval[bool](b, slot+`.contains(document.activeElement)`), "%s: the focus is at %s", edit.value, eval[string](b, `document.activeElement.outerHTML.slice(0, 200)`))
+		b.do(chromedp.KeyEvent(kb.Tab))
+		assert.True(t, eval[bool](b, `Boolean(`+slot+`.compareDocumentPosition(document.activeElement) & Node.DOCUMENT_POSITION_FOLLOWING)`), "on from there")
+	}
+}
+
 // inHand puts the focus into a text field in the middle of the window, with all
 // of it marked.
 func (b *tab) inHand(path string) {

@@ -280,6 +280,9 @@ func lengthFault(text string, err error) (Code, any) {
 	if two, ok := errors.AsType[*length.AmbiguousError](err); ok {
 		return Ambiguous, twoReadings(text, two)
 	}
+	if errors.Is(err, length.ErrTooLong) {
+		return OutOfRange, text
+	}
 	return BadLength, text
 }
 

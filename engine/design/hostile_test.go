@@ -36,7 +36,7 @@ func TestHostileFiles(t *testing.T) {
 		"unknown list":  {in(`"x":[` + fill("0,") + "0]"), "is not a field of the document"},
 		"long name":     {in(`"` + fill("x") + `":0`), "is not a field of the document"},
 		"long text":     {in(`"title":"` + fill("x") + `"`), "is too long"},
-		"long length":   {small(`"width":"` + fill("1") + `"`), "is not a length"},
+		"long length":   {small(`"width":"` + fill("1") + `"`), "is out of range"},
 		"long number":   {small(`"density":` + fill("1")), "is out of range"},
 		"brackets":      {in(`"x":` + fill("[")), "parts within parts"},
 		"wrong kind":    {in(`"title":[` + fill("[],") + "[]]"), "is of the wrong kind"},

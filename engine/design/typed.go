@@ -74,10 +74,10 @@ func readKind(f Field, v reflect.Value, text string, u length.Units) (Code, any)
 		}
 		v.SetInt(n)
 	case KindAmount:
-		a, err := readAmount(text)
-		if err == nil && strings.HasPrefix(f.Path, termsPath) {
-			err = thousandsPoint(text)
+		if strings.HasPrefix(f.Path, termsPath) {
+			text = withoutThousandsMark(text)
 		}
+		a, err := readAmount(text)
 		if err != nil {
 			return numberFault(text, err, amountCode(err))
 		}
@@ -173,14 +173,16 @@ func readWhole(text string) (int64, error) {
 // prices of a screw too.
 const termsPath = "design.money."
 
-// thousandsPoint refuses a sum like 12.345, which is 12345 to some: no sum has thousandths.
-// One that ends with a 0 more can be meant in one way only.
-func thousandsPoint(text string) error {
-	whole, frac, found := strings.Cut(strings.TrimSpace(text), ".")
-	if !found || len(frac) != 3 || strings.Trim(whole+frac, "0123456789") != "" || strings.Trim(whole, "0") == "" || len(whole) > 3 {
-		return nil
+// withoutThousandsMark turns a sum like 12.345 or 12,345 into 12345: no sum has thousandths, so
+// the mark before its last three digits stands for thousands, as on the page's own sums.
+func withoutThousandsMark(text string) string {
+	sum := strings.ReplaceAll(strings.TrimSpace(text), ",", ".")
+	digits := strings.TrimLeft(sum, "-−")
+	whole, last, found := strings.Cut(digits, ".")
+	if !found || len(last) != 3 || strings.Trim(whole+last, "0123456789") != "" || strings.Trim(whole, "0") == "" || len(whole) > 3 {
+		return text
 	}
-	return &length.AmbiguousError{Whole: whole + frac, Decimal: strings.TrimRight(strings.TrimRight(whole+"."+frac, "0"), ".")}
+	return strings.TrimSuffix(sum, digits) + whole + last
 }
 
 func readAmount(text string) (Amount, error) {

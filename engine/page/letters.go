@@ -71,6 +71,14 @@ func (v *view) SenderControls() []Control {
 	return all
 }
 
+// NoReach is the field of how a client is reached while it is empty; else there is none.
+func (v *view) NoReach() string {
+	if strings.TrimSpace(v.client().Reach) != "" {
+		return ""
+	}
+	return design.RecordPrefix + "client.reach"
+}
+
 // Leaving is one thing that leaves the browser.
 type Leaving struct{ Label, Value string }
 

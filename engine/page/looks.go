@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"blockfield/engine"
+	"blockfield/engine/check"
 	"blockfield/engine/design"
 	"blockfield/engine/money"
 	"blockfield/engine/scene"
@@ -139,6 +140,14 @@ func (v *view) OfferHindrance() string {
 		return ""
 	}
 	return v.Words.Say(h.Key, h.Args)
+}
+
+// OfferStop is the first of the Stops where nothing else keeps an offer back.
+func (v *view) OfferStop() *Watch {
+	if engine.OfferHindrance(v.Plan, v.Book, v.Today).Key != "offer/gate-shut" {
+		return nil
+	}
+	return &Watch{view: v, Out: v.Plan.ShutAt(check.Offer)[0]}
 }
 
 // NoNewOffer says why a locked order gets no other offer.

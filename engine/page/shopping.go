@@ -230,7 +230,6 @@ func (v *view) stripItems() []Item {
 			return v.T("buy/strips-of", "width", bench.StripWidth(), "thickness", s.Thickness, "length", long)
 		})...)
 	}
-	all = append(all, v.wallStripItems()...)
 	for i, g := range v.Groups() {
 		halves := cleatHalves
 		if v.Plan.Bill.Groups[i].StripM2 > 0 {
@@ -252,16 +251,17 @@ func (v *view) stripItems() []Item {
 			})
 		}
 	}
-	return all
+	return append(all, v.wallStripItems()...)
 }
 
-// wallStripItems are the strips in the wall that are higher than those of the shop.
+// wallStripItems are the strips in the wall that are higher than those of the shop, out of
+// which they cannot be cut.
 func (v *view) wallStripItems() []Item {
 	var all []Item
 	for _, s := range v.Plan.WallStrips() {
 		text := v.T("buy/wall-strip", "height", v.Words.Number(s.Height), "thickness", s.Thickness,
 			"length", s.Length, "bevel", words.Degrees(s.BevelDegrees))
-		all = append(all, Item{text, v.T("buy/pieces", "n", s.Count)})
+		all = append(all, Item{v.T("buy/apart", "what", text), v.T("buy/pieces", "n", s.Count)})
 	}
 	return all
 }
@@ -293,6 +293,7 @@ func (v *view) fixingItems() []Item {
 		add(text, byKind[text])
 	}
 	add(v.T("buy/brads"), bill.Brads)
+	add(v.T("buy/lock"), v.Plan.LiftLocks())
 	return all
 }
 

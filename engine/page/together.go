@@ -8,8 +8,8 @@ import (
 	"blockfield/engine/design"
 )
 
-// together has no line end between a figure and what belongs to it: its unit, the × on either
-// side of it, the / or = behind it, the "No." in front of it; and none within a date. Markup
+// together has no line end between a figure and what belongs to it: its unit, the fraction
+// behind a whole number, the × on either side of it, the / or = behind it, the "No." in front of it; and none within a date. Markup
 // stays as it is, and so do drawings, what is typed, and the entries of lists, where no line
 // ends.
 func together(html string) string {
@@ -64,6 +64,9 @@ func belongs(before, after string) bool {
 		return false
 	}
 	if digit(after[0]) {
+		if fraction := strings.TrimLeft(after, "0123456789"); strings.HasPrefix(fraction, "/") && digit(before[len(before)-1]) {
+			return true
+		}
 		return strings.HasSuffix(before, " No.") || strings.HasSuffix(before, " Nr.") || figureBefore(before, "×")
 	}
 	if strings.HasPrefix(after, "×") {

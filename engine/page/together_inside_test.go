@@ -19,6 +19,7 @@ func TestFiguresStayWithTheirUnits(t *testing.T) {
 		`4500 mm × 3500 mm`:                                          `4500_mm_× 3500_mm`,
 		`on 2026-03-31, by 12-03-31, 2026-13-01`:                     `on 2026~-~03~-~31, by 12-03-31, 2026-13-01`,
 		`2026-03-31`:                                                 `2026~-~03~-~31`, `<input value="2026-03-31">2026-`: `<input value="2026-03-31">2026-`,
+		`4 5/16 in deep, 36 1/16 × 72 in, of 3/4 in, 2 11 in`: `4_5/16_in deep, 36_1/16_×_72_in, of 3/4_in, 2 11_in`,
 		`26 / 42 mm`: `26_/ 42_mm`,
 		`<input value="1200 mm" title="3 mm"><b>5 kg</b>`:        `<input value="1200 mm" title="3 mm"><b>5_kg</b>`,
 		`<textarea name="x">26 mm</textarea> 26 mm`:              `<textarea name="x">26 mm</textarea> 26_mm`,

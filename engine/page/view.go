@@ -249,10 +249,13 @@ func (v *view) watchAt(path string) (*Watch, bool) {
 }
 
 // clientConcerns are the watch-outs that a client can do something about: the
-// choice of pattern and what has to be asked about the room. Loads, saws and
-// hours are the workshop's.
+// choice of pattern, whether it fits the wall and keeps clear of what is on that, and
+// what has to be asked about the room. Loads, saws and hours are the workshop's.
 func clientConcerns() []string {
-	return []string{"pattern/", "panel/", "wall/fire-question", "wall/lifting-method"}
+	return []string{
+		"pattern/", "panel/", "wall/fire-question", "wall/lifting-method", "wall/safety-device",
+		"wall/beyond-side", "wall/above-top", "wall/below-floor", "wall/overlap",
+	}
 }
 
 // watchOuts are those that this reader meets.
@@ -273,24 +276,36 @@ func (v *view) watchOuts() []check.WatchOut {
 // Watches are the watch-outs of the open section that do not stand beside their
 // field already, as a list.
 func (v *view) Watches() []Watch {
-	beside := map[string]bool{} // fields in sight whose watch-out has not come by yet
+	list, _ := v.watches()
+	return list
+}
+
+// StopsBeside are the Stops that stand beside their field, which may be far down: the list
+// leads to them.
+func (v *view) StopsBeside() []Watch {
+	_, beside := v.watches()
+	return slices.DeleteFunc(beside, func(w Watch) bool { return w.Out.Level < check.Stop })
+}
+
+func (v *view) watches() (list, beside []Watch) {
+	free := map[string]bool{} // fields in sight whose watch-out has not come by yet
 	for _, path := range v.openFields() {
-		beside[path] = true
+		free[path] = true
 	}
-	var all []Watch
 	for _, w := range v.watchOuts() {
 		one := Watch{view: v, Out: w}
 		if one.Section() != v.Open {
 			continue
 		}
-		if beside[w.Field] {
-			delete(beside, w.Field)
+		if free[w.Field] {
+			delete(free, w.Field)
+			beside = append(beside, one)
 			continue
 		}
-		one.N = len(all) + 1
-		all = append(all, one)
+		one.N = len(list) + 1
+		list = append(list, one)
 	}
-	return all
+	return list, beside
 }
 
 // Elsewhere is how many watch-outs stand in another section.
@@ -317,10 +332,19 @@ func (v *view) WatchesElsewhere() []Elsewhere {
 // Target is the id of the control that a watch-out leads to.
 func (w Watch) Target() string { return controlID(w.Out.Field) }
 
+// FieldLabel is the name of its field.
+func (w Watch) FieldLabel() string {
+	c, _ := w.control(w.Out.Field)
+	return c.Label
+}
+
+// Home is the section that has its field; empty where none has.
+func (w Watch) Home() string { return w.homes[w.Out.Field] }
+
 // Section is the section that a watch-out belongs to: the one that has its
 // field, or else the one that its room is about.
 func (w Watch) Section() string {
-	if home := w.homes[w.Out.Field]; home != "" {
+	if home := w.Home(); home != "" {
 		return home
 	}
 	room, _, _ := strings.Cut(w.Out.Code, "/")
@@ -335,7 +359,7 @@ func (w Watch) Section() string {
 func (w Watch) FixShown() string { return FieldText(w.Words, w.Out.Fix.Path, w.Out.Fix.Value) }
 
 // HasField reports whether the open section shows the field of a watch-out.
-func (w Watch) HasField() bool { return w.homes[w.Out.Field] == w.Open }
+func (w Watch) HasField() bool { return w.Home() == w.Open }
 
 // Assumed is a value that nobody has typed or measured.
 type Assumed struct{ Path, Label, Value string }

@@ -86,7 +86,8 @@ func (m wallMap) Caption() string {
 func (m wallMap) Drawing() template.HTML {
 	w := m.wall()
 	d := wallDrawing{m: m, wall: w, hung: m.hangings(), width: w.Width.Millimetres(), height: w.Height.Millimetres()}
-	d.size = math.Max(d.width, d.height*1.2) * wallType
+	shown := d.shown()
+	d.size = math.Max(shown.Right, (shown.Top-shown.Bottom)*1.2) * wallType
 	d.below, d.beside = d.dimensionLines()
 	box := d.view()
 	d.Canvas = draw.New(fmt.Sprintf("wall-svg-%d", m.Index), box)
@@ -97,11 +98,26 @@ func (m wallMap) Drawing() template.HTML {
 	return template.HTML(d.String())
 }
 
+// shown is the wall with what would hang beyond it, in mm from its lower left corner.
+func (d wallDrawing) shown() wall.Box {
+	all := wall.Box{Right: d.width, Top: d.height}
+	for _, h := range d.hung {
+		g := h.Built
+		all.Right = max(all.Right, g.Left.Add(g.TotalWidth).Millimetres())
+		all.Top = max(all.Top, g.Bottom.Add(g.TotalHeight).Millimetres())
+		all.Bottom = min(all.Bottom, g.Bottom.Millimetres())
+	}
+	return all
+}
+
 // view is the part of the plane that is shown, in mm.
 func (d wallDrawing) view() draw.Box {
-	right := max(2.9, 0.5+0.54*float64(utf8.RuneCountInString(d.m.T("wall/ears")))) // heights of type
-	left, foot, top := d.margin(len(d.beside)), d.margin(len(d.below)), d.topMargin()
-	return draw.Box{X: -left, Y: -top, Width: d.width + left + right*d.size, Height: d.height + foot + top}
+	ears := max(2.9, 0.5+0.54*float64(utf8.RuneCountInString(d.m.T("wall/ears")))) // heights of type
+	shown, left := d.shown(), d.margin(len(d.beside))
+	right := max(d.width+ears*d.size, shown.Right+d.size/2)
+	foot := max(d.height+d.margin(len(d.below)), d.height-shown.Bottom+d.size/2)
+	top := max(d.topMargin(), shown.Top-d.height+d.size/2)
+	return draw.Box{X: -left, Y: -top, Width: left + right, Height: foot + top}
 }
 
 // wallText says in words where the panels hang.

@@ -9,7 +9,6 @@ import (
 	"blockfield/engine/length"
 	"blockfield/engine/measure"
 	"blockfield/engine/papers/sheet"
-	"blockfield/engine/wall"
 	"blockfield/engine/wood"
 	"blockfield/engine/words"
 )
@@ -226,12 +225,11 @@ func (m *maker) fixingGoods() []goods {
 		b := bill.Groups[i]
 		all = append(all, of(b.WallFixings*len(g.Built.Panels), capital(m.fixingName(i)), m.T("count/"+string(b.Rule))))
 	}
-	all = append(all, of(bill.Brads, capital(m.T("buy/brads")), ""), of(m.locks(), capital(m.T("buy/lock")), m.T("stock/look-lock")))
-	_, blocks := m.Plan.Cells()
-	if blocks == 0 || m.kit() {
+	all = append(all, of(bill.Brads, capital(m.T("buy/brads")), ""), of(m.Plan.LiftLocks(), capital(m.T("buy/lock")), m.T("stock/look-lock")))
+	if bill.CutBlocks == 0 || m.kit() {
 		return all
 	}
-	discs := of(1, capital(m.T("buy/abrasives", "n", blocks)), m.T("stock/look-abrasives"))
+	discs := of(1, capital(m.T("buy/abrasives", "n", bill.CutBlocks)), m.T("stock/look-abrasives"))
 	discs.count, discs.price, discs.unit = m.T("buy/set"), "line/abrasives", "pieces"
 	return append(all, discs)
 }
@@ -255,17 +253,6 @@ func (m *maker) cleatScrewGoods(of func(n int, what, look string) goods) []goods
 		return []goods{of(m.Plan.Bill.CleatScrews, capital(m.T("buy/cleat-screws")), m.T("stock/look-screws"))}
 	}
 	return all
-}
-
-// locks is how many screws or clips hold the panels against being lifted off.
-func (m *maker) locks() int {
-	n := 0
-	for _, h := range m.Plan.Hangings {
-		if h.Means != wall.Stand && h.Design.Cleat.Lock != "none" {
-			n += len(h.Built.Panels)
-		}
-	}
-	return n
 }
 
 // fixingName names the wall fixings of a group as far as the design says.

@@ -12,11 +12,12 @@ import (
 // The jobs beside the open one lie with the browser, which hands them in where something
 // is to be said of them.
 
-// listJobs lists those that are looked for, but for the open one.
+// listJobs lists those that are looked for, but for the open one; none while a client sits
+// by, whom they are no business of.
 func (s *Session) listJobs(req Request) Response {
 	var all []page.KeptJob
 	for _, job := range req.Jobs {
-		if job.ID != req.Name {
+		if job.ID != req.Name && !s.talking() {
 			all = append(all, said(job))
 		}
 	}

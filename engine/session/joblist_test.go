@@ -49,6 +49,20 @@ func TestJobList(t *testing.T) {
 	assert.Contains(t, list("nobody"), "No job is called so.")
 }
 
+// While the figures are hidden from a client, nothing is said of other clients.
+func TestNoJobListDuringATalk(t *testing.T) {
+	s := fresh()
+	read(t, s, "maker", "look")
+	list := func() string {
+		return html(ask(t, s, session.Request{Op: "jobs", Jobs: []session.Job{withRecord("oak", "Ada", "agreed")}}))
+	}
+	assert.Contains(t, list(), "Ada")
+	act(t, s, session.Request{Name: "hide-figures"})
+	assert.NotContains(t, list(), "Ada")
+	act(t, s, session.Request{Name: "hide-figures"})
+	assert.Contains(t, list(), "Ada")
+}
+
 // A file of all jobs brings those back that are not there, with their records, and leaves
 // the open one alone.
 func TestJobsGoIntoOneFileAndComeBack(t *testing.T) {

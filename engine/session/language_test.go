@@ -58,8 +58,9 @@ func TestTypedInGerman(t *testing.T) {
 	require.Empty(t, set("title", "1.500, oder mehr", true).Faults)
 	assert.Equal(t, "1.500, oder mehr", s.Document().Design.Title, "a text is no number")
 
+	require.Empty(t, set("money.budget", "1.500", true).Faults)
+	assert.Equal(t, design.Units(1500), s.Document().Design.Money.Budget)
 	for typed, want := range map[string]string{
-		"1.500": "1.500 kann 1500 oder 1,5 heißen. Schreiben Sie kein Tausenderzeichen, und ein Komma vor die Dezimalen.",
 		"12,5x": "12,5x ist kein Geldbetrag. Schreiben Sie ihn wie 42 oder 0,55, ohne die Währung.",
 	} {
 		res := set("money.budget", typed, true)
@@ -67,6 +68,8 @@ func TestTypedInGerman(t *testing.T) {
 		assert.Contains(t, res.Faults[0].Message, want)
 		assert.Equal(t, "Budget, mit Steuer", res.Faults[0].Label)
 	}
+	assert.Contains(t, set("walls[0].width", "1.500", true).Faults[0].Message,
+		"1.500 kann 1500 oder 1,5 heißen. Schreiben Sie kein Tausenderzeichen, und ein Komma vor die Dezimalen.")
 	res := set(slack, "9,5", true)
 	require.Len(t, res.Faults, 1)
 	assert.Equal(t, "9,5 mm liegt außerhalb des Bereichs. Erlaubt: 0 mm bis 1,5 mm.", res.Faults[0].Message)

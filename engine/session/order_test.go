@@ -64,6 +64,10 @@ func TestSlipOfWhatCannotBeOffered(t *testing.T) {
 	act := func(name, value string) session.Response {
 		return ask(t, s, session.Request{Op: "act", Name: name, Value: value, Today: "2026-03-02"})
 	}
+	require.True(t, set(t, s, group+".place.left", "3000 mm").OK)
+	held := html(ask(t, s, session.Request{Op: "section", Name: "money", Today: "2026-03-02"}))
+	assert.Contains(t, held, ` the offer back. <a href="#f-walls-0-groups-0-place-left" data-field="walls[0].groups[0].place.left" data-section="wall" class="to-field">Show the Stop</a>`)
+	require.True(t, ask(t, s, session.Request{Op: "undo"}).OK)
 	require.True(t, act("make-offer", "30").OK)
 	require.True(t, act("lock", "").OK)
 	require.True(t, ask(t, s, session.Request{Op: "act", Name: "add", Path: "walls[0].obstacles"}).OK)
@@ -101,8 +105,12 @@ func TestAnOrder(t *testing.T) {
 	assert.Contains(t, *res.Record, `"lock":`)
 	assert.Contains(t, html(res), "Locked: revision "+s.Plan().Revision)
 
+	assert.Contains(t, html(ask(t, s, session.Request{Op: "section", Name: "money"})), "Agreed, net")
 	changed := html(set(t, s, group+".wood", "oak"))
 	assert.Contains(t, changed, "Price the change on a slip")
+	assert.Contains(t, changed, "Net, before the change", "what was agreed on is not for what is shown beside it")
+	assert.NotContains(t, changed, "Agreed, net")
+	assert.Contains(t, html(ask(t, s, session.Request{Op: "section", Name: "money"})), "<b>"+s.Plan().Price.Gross.Format("en")+"</b></p><p>With tax.")
 	shown := html(today(session.Request{Name: "slip"}))
 	assert.Contains(t, shown, "Change 1:")
 	require.True(t, set(t, s, "record.slips[0].reason", "oak after all").OK)

@@ -162,5 +162,5 @@ func TestTheNoteOfTheBudgetSaysWhatItIs(t *testing.T) {
 	read(t, s, "maker", "money")
 	require.True(t, set(t, s, "money.budget", "1000").OK)
 	over := s.Plan().Price.Gross.Sub(money.New(1000_00, "EUR"))
-	assert.Contains(t, html(ask(t, s, session.Request{Op: "section", Name: "money"})), "<summary>Note: "+over.Format("en")+" over the budget</summary>")
+	assert.Contains(t, html(ask(t, s, session.Request{Op: "section", Name: "money"})), ">Note: "+over.Format("en")+" over the budget</summary>")
 }

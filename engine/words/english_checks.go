@@ -148,7 +148,7 @@ func englishPrices() map[string]string {
 		"offer/no-book":             "Example figures make no offer. Open your own price book first.",
 		"offer/no-day":              "An offer needs today’s date, which is not known here.",
 		"offer/book-of-another-day": "The price book “{name}” does not hold today, so nothing can be offered by it.",
-		"offer/gate-shut":           "{n} {n|Stop keeps|Stops keep} the offer back. See the watch-outs.",
+		"offer/gate-shut":           "{n} {n|Stop keeps|Stops keep} the offer back.",
 		"offer/wrong-days":          "An offer of {days} days is none: {low} to {high} days.",
 
 		"look-card/heading": "Looks side by side",

@@ -31,7 +31,7 @@ func englishFaults() map[string]string {
 		"fault/empty":          "This must be filled in.",
 		"fault/long":           "{value} is too long.",
 		"fault/control":        "{value}. It is not seen, and can turn or hide what is written: type this anew without it.",
-		"fault/count":          "There are {value}.",
+		"fault/count":          "That makes {value}.",
 		"fault/rising":         "These must rise, got {value}.",
 		"fault/low-high":       "These are the wrong way round: {value}.",
 		"fault/days-reversed":  "The last day, {value}, is before the first.",

@@ -10,6 +10,7 @@ func englishLetters() map[string]string {
 		"send/do-client":         "Send to the workshop",
 		"send/do-maker":          "Send the answer",
 		"send/save":              "Save the file",
+		"send/no-reach":          "Without your mail address or telephone nobody can answer the file.",
 		"send/goes-to":           "It goes to {address}, by a message of your own that you see before it leaves.",
 		"send/no-address-client": "This page knows no address of a workshop. Save the file and send it on in your own way.",
 		"send/no-address-maker":  "There is no mail address of the client. Save the file and send it on in your own way.",
@@ -17,7 +18,7 @@ func englishLetters() map[string]string {
 		"send/open-answer":       "Open the answer…",
 
 		"leaves/heading":      "What leaves this browser",
-		"leaves/answer":       "{n} {n|thing|things}, nothing else",
+		"leaves/answer":       "{n} {n|thing|things}",
 		"leaves/design":       "Your design",
 		"leaves/design-line":  "{wood}, blocks of {size}, {width} × {height}, about {mass}, revision {revision}",
 		"leaves/room":         "The room",

@@ -136,6 +136,7 @@ func englishHolding() map[string]string {
 		"wall/niosh-outside":    "The lifting equation of NIOSH, which is for one person, has no value for this lift: the hands would end {to} above the floor, and it ends at {units|175 cm|69 in}. Take a panel lifter, or stand higher.",
 
 		"buy/cleat-screws-of": "screws for the cleats, through the backer: wood screws No. {gauge}, {long:sold} long",
+		"buy/apart":           "apart from these, {what}",
 		"buy/wall-strip":      "board for the strip in the wall: {height} × {thickness}, {length} long, its upper edge at {bevel}",
 
 		"spot/middle": "Middle of the wall",

@@ -148,7 +148,7 @@ func germanPrices() map[string]string {
 		"offer/no-book":             "Beispielzahlen ergeben kein Angebot. Öffnen Sie zuerst Ihr eigenes Preisbuch.",
 		"offer/no-day":              "Ein Angebot braucht das heutige Datum, das hier nicht bekannt ist.",
 		"offer/book-of-another-day": "Das Preisbuch „{name}“ gilt heute nicht, also lässt sich damit nichts anbieten.",
-		"offer/gate-shut":           "{n} {n|Halt hält|Halte halten} das Angebot zurück. Siehe „Zu beachten“.",
+		"offer/gate-shut":           "{n} {n|Halt hält|Halte halten} das Angebot zurück.",
 		"offer/wrong-days":          "Ein Angebot kann nicht {days} Tage gelten: {low} bis {high} Tage sind möglich.",
 
 		"look-card/heading": "Varianten nebeneinander",

@@ -10,6 +10,7 @@ func germanLetters() map[string]string {
 		"send/do-client":         "An die Werkstatt senden",
 		"send/do-maker":          "Antwort senden",
 		"send/save":              "Datei sichern",
+		"send/no-reach":          "Ohne Ihre E-Mail-Adresse oder Telefonnummer kann niemand auf die Datei antworten.",
 		"send/goes-to":           "Es geht an {address}, mit einer eigenen Nachricht von Ihnen, die Sie sehen, bevor sie abgeht.",
 		"send/no-address-client": "Diese Seite kennt keine Adresse einer Werkstatt. Sichern Sie die Datei, und senden Sie sie auf Ihrem eigenen Weg.",
 		"send/no-address-maker":  "Vom Kunden liegt keine E-Mail-Adresse vor. Sichern Sie die Datei, und senden Sie sie auf Ihrem eigenen Weg.",
@@ -17,7 +18,7 @@ func germanLetters() map[string]string {
 		"send/open-answer":       "Antwort öffnen…",
 
 		"leaves/heading":      "Was diesen Browser verlässt",
-		"leaves/answer":       "{n} {n|Angabe|Angaben}, sonst nichts",
+		"leaves/answer":       "{n} {n|Angabe|Angaben}",
 		"leaves/design":       "Ihr Entwurf",
 		"leaves/design-line":  "{wood}, Klötze von {size}, {width} × {height}, etwa {mass}, Revision {revision}",
 		"leaves/room":         "Der Raum",

@@ -99,8 +99,8 @@ func TestGermanPlurals(t *testing.T) {
 	for n, want := range map[int]string{0: "0 Reihen", 1: "1 Reihe", 2: "2 Reihen"} {
 		assert.Equal(t, want, german().Say("found/rows", words.Args{"n": n}))
 	}
-	assert.Equal(t, "1 Halt hält das Angebot zurück. Siehe „Zu beachten“.", german().Say("offer/gate-shut", words.Args{"n": 1}))
-	assert.Equal(t, "2 Halte halten das Angebot zurück. Siehe „Zu beachten“.", german().Say("offer/gate-shut", words.Args{"n": 2}))
+	assert.Equal(t, "1 Halt hält das Angebot zurück.", german().Say("offer/gate-shut", words.Args{"n": 1}))
+	assert.Equal(t, "2 Halte halten das Angebot zurück.", german().Say("offer/gate-shut", words.Args{"n": 2}))
 }
 
 func TestGermanNumbers(t *testing.T) {

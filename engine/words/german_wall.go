@@ -136,6 +136,7 @@ func germanHolding() map[string]string {
 		"wall/niosh-outside":    "Die Hebegleichung von NIOSH, die für eine Person gilt, hat keinen Wert für dieses Heben: Die Hände kämen auf {to} über dem Boden, und sie endet bei {units|175 cm|69 Zoll}. Nehmen Sie einen Plattenheber, oder stehen Sie höher.",
 
 		"buy/cleat-screws-of": "Schrauben für die Aufhängeleisten, durch die Trägerplatte: Holzschrauben Nr. {gauge}, {long:sold} lang",
+		"buy/apart":           "außerdem: {what}",
 		"buy/wall-strip":      "Brett für die Leiste in der Wand: {height} × {thickness}, {length} lang, seine Oberkante unter {bevel}",
 
 		"spot/middle": "Mitte der Wand",
