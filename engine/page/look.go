@@ -269,6 +269,15 @@ func (g groupView) FactsKey() string {
 	return key
 }
 
+// Bare is how many places of the group have no block, by its lowest height.
+func (g groupView) Bare() int {
+	n := 0
+	for _, p := range g.Built.Panels {
+		n += len(p.Grid.Levels) - p.Blocks
+	}
+	return n
+}
+
 // Panels is how many panels the group has.
 func (g groupView) Panels() int { return len(g.Built.Panels) }
 

@@ -597,3 +597,17 @@ func TestOutcomeIsTheWorkshops(t *testing.T) {
 		assert.NotContains(t, at(reading, timed), "How it went", reading)
 	}
 }
+
+// A place of no height has no block, and the reader is told why blocks are fewer than
+// places: together they are all of the field, 33 × 22 = 726.
+func TestPlacesWithoutABlockAreSaid(t *testing.T) {
+	doc := design.Default()
+	doc.View.Reading = page.Client
+	shown := section(t, doc, design.DefaultBook(), page.Look)
+	assert.Contains(t, shown, "726 blocks")
+	assert.NotContains(t, shown, "no block")
+	doc.Design.Walls[0].Groups[0].Heights = []length.Length{length.MM(0), length.MM(42), length.MM(64), length.MM(92)}
+	shown = section(t, doc, design.DefaultBook(), page.Look)
+	assert.Contains(t, shown, "542 blocks")
+	assert.Contains(t, shown, "184 places have no block")
+}

@@ -133,7 +133,7 @@ func englishPrices() map[string]string {
 		"lever/saves-enough-about": "Saves about {money}, which may be enough.",
 		"lever/hours":              "{hours} less work.",
 		"lever/reckoned-client":    "Reckoned with the rounded figures that ranges are made of: the workshop's own may put them in another order.",
-		"lever/reckoned-maker":     "Reckoned with your price book. A client's are reckoned with the selling book, and may be others.",
+		"lever/reckoned-maker":     "Reckoned with the price book in force. A client's are reckoned with the selling book, and may be others.",
 		"lever/reckoned-builder":   "Reckoned with the goods alone.",
 		"lever/do":                 "Do it",
 

@@ -259,6 +259,7 @@ func englishLookWall() map[string]string {
 		"look/job":                 "The job",
 		"look/relief":              "Relief",
 		"look/shuffle":             "Shuffle again",
+		"look/bare":                "{n} {n|place has|places have} no block: the lowest height is the backer itself.",
 		"look/facts":               "{n} blocks, {columns} across and {rows} down. {width} × {height} overall, {depth} deep, about {mass}.",
 		"look/facts-panels":        "{panels} panels with {n} blocks, each {columns} across and {rows} down. {width} × {height} overall, {depth} deep, about {mass}.",
 		"look/facts-client":        "{n} blocks, {columns} across and {rows} down, standing {depth} off the wall.",

@@ -133,7 +133,7 @@ func germanPrices() map[string]string {
 		"lever/saves-enough-about": "Spart etwa {money}, das könnte genügen.",
 		"lever/hours":              "{hours} weniger Arbeit.",
 		"lever/reckoned-client":    "Gerechnet mit den gerundeten Zahlen, aus denen Spannen entstehen: Die eigenen der Werkstatt können eine andere Reihenfolge ergeben.",
-		"lever/reckoned-maker":     "Gerechnet mit Ihrem Preisbuch. Für einen Kunden wird mit dem Verkaufsbuch gerechnet, und das kann anderes ergeben.",
+		"lever/reckoned-maker":     "Gerechnet mit dem geltenden Preisbuch. Für einen Kunden wird mit dem Verkaufsbuch gerechnet, und das kann anderes ergeben.",
 		"lever/reckoned-builder":   "Gerechnet mit den Waren allein.",
 		"lever/do":                 "So machen",
 

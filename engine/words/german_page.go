@@ -259,6 +259,7 @@ func germanLookWall() map[string]string {
 		"look/job":                 "Der Auftrag",
 		"look/relief":              "Relief",
 		"look/shuffle":             "Neu mischen",
+		"look/bare":                "{n} {n|Platz hat|Plätze haben} keinen Klotz: Die kleinste Höhe ist die Trägerplatte selbst.",
 		"look/facts":               "{n} Klötze, {columns} nebeneinander und {rows} untereinander. {width} × {height} insgesamt, {depth} tief, etwa {mass}.",
 		"look/facts-panels":        "{panels} Paneele mit {n} Klötzen, je {columns} nebeneinander und {rows} untereinander. {width} × {height} insgesamt, {depth} tief, etwa {mass}.",
 		"look/facts-client":        "{n} Klötze, {columns} nebeneinander und {rows} untereinander, {depth} vor der Wand.",
