@@ -31,8 +31,8 @@ func (f found) Nothing() bool { return len(f.Sections)+len(f.Fields)+len(f.Keys)
 type key struct{ Key, Does string }
 
 // Find lists the sections, and the fields of all sections of the reader, whose name, with
-// the heading that they stand under, holds each of the words; those that begin with them first. Without words it lists the keys
-// that the page knows.
+// the heading that they stand under, holds each of the words; those that begin with them
+// first. Without words it lists the keys that the page knows.
 func Find(in Input, words string) Fragment {
 	v := newView(in)
 	wanted := strings.Fields(strings.ToLower(words))

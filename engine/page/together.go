@@ -9,9 +9,9 @@ import (
 )
 
 // together has no line end between a figure and what belongs to it: its unit, the fraction
-// behind a whole number, the × on either side of it, the / or = behind it, the "No." in front of it; and none within a date. Markup
-// stays as it is, and so do drawings, what is typed, and the entries of lists, where no line
-// ends.
+// behind a whole number, the × on either side of it, the / or = behind it, the "No." in front
+// of it; and none within a date. Markup stays as it is, and so do drawings, what is typed,
+// and the entries of lists, where no line ends.
 func together(html string) string {
 	const space, noBreak = ' ', "\u00a0"
 	var b strings.Builder

@@ -228,7 +228,7 @@ func englishSections() map[string]string {
 		"watch/why":        "Why?",
 		"watch/source":     "Source of the limit: {source}.",
 		"watch/to-field":   "Show the field",
-		"watch/beside":     "Beside its field:",
+		"watch/beside":     "Beside {n|its field|their fields}:",
 		"watch/to-stop":    "Show the Stop",
 		"watch/elsewhere":  "More watch-outs:",
 		"watch/in-section": "{n} in {section}",

@@ -228,7 +228,7 @@ func germanSections() map[string]string {
 		"watch/why":        "Warum?",
 		"watch/source":     "Quelle der Grenze: {source}.",
 		"watch/to-field":   "Das Feld zeigen",
-		"watch/beside":     "Beim Feld:",
+		"watch/beside":     "{n|Beim Feld|Bei den Feldern}:",
 		"watch/to-stop":    "Den Halt zeigen",
 		"watch/elsewhere":  "Weiteres zu beachten:",
 		"watch/in-section": "{n} in {section}",
