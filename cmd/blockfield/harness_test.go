@@ -320,10 +320,15 @@ func (b *tab) size(width, height int64) {
 	b.do(chromedp.EmulateViewport(width, height))
 }
 
+// dead is how long a page may take over a line of script before it is one that hangs.
+const dead = 5 * time.Minute
+
 // eval runs a line of script in the page and waits for its promise.
 func eval[V any](b *tab, script string) V {
 	b.t.Helper()
-	v, err := chromedp.Run(b.ctx, chromedp.Evaluate[V](script, chromedp.EvalAwaitPromise))
+	ctx, stop := context.WithTimeout(b.ctx, dead)
+	defer stop()
+	v, err := chromedp.Run(ctx, chromedp.Evaluate[V](script, chromedp.EvalAwaitPromise))
 	if err != nil {
 		b.t.Fatalf("%s: %v\nin the browser: %s", script, err, strings.Join(b.found(), "\n"))
 	}
