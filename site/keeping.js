@@ -229,10 +229,11 @@ export function makeKeeping({ first, engine, form, ask, apply, open, save, apart
     async begin({ alone }) {
       if (!store.keeps()) promise("not-kept-here");
       const { text, visit } = jobs.start();
+      const hidden = store.talk(); // during the visit: the job beside it may be read by a maker
       await openBook(alone && text === null && !visit);
       if (text !== null) await openKept(text);
       if (visit || !alone) await finish();
-      if (visit) await ask({ op: "open", text: visit.text, from: "scenario" }, { opened: visit.from });
+      if (visit) await ask({ op: "open", text: visit.text, from: "visit", talk: hidden }, { opened: visit.from });
     },
     // resume does what was typed before the scripts came, and what was under way
     // when the page was left.

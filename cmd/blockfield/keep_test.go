@@ -588,6 +588,25 @@ func TestATalkOutlastsAReload(t *testing.T) {
 	assert.Empty(t, eval[string](b, `sessionStorage.getItem("blockfield.talk") ?? ""`))
 }
 
+// An example that is only looked at is read after another loading as it was before, not as the
+// job beside it.
+func TestAVisitIsReadAsBefore(t *testing.T) {
+	t.Parallel()
+	b, _ := openPage(t)
+	b.set(widthPath, "1.6 m")
+	_, wide := edited(t, widthPath, "1.6 m")
+	b.shows(wide.Revision)
+	before := b.text("#title")
+	eval[any](b, `document.querySelector("#examples button").click()`)
+	b.wait(`document.querySelector("#title").textContent !== ` + quote(before))
+	visited := b.text("#title")
+	b.read(page.Builder)
+	time.Sleep(calm)
+	b.reload()
+	b.wait(`document.querySelector("#title").textContent === ` + quote(visited))
+	assert.Equal(t, page.Builder, eval[string](b, `document.querySelector("main").dataset.reading`))
+}
+
 // A choice that is made while its list is being drawn anew, for something else that was
 // done, holds in the engine and on the page.
 func TestChoiceWhileItsListIsDrawnAnew(t *testing.T) {

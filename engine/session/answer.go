@@ -116,6 +116,8 @@ func (s *Session) openDesign(req Request) Response {
 	switch req.From {
 	case "saved":
 		return s.reopen(doc)
+	case "visit":
+		return s.openJob(doc, nil, "page/file-opened")
 	case "link":
 		return s.open(doc, "page/link-opened")
 	default:
@@ -127,13 +129,19 @@ func (s *Session) openDesign(req Request) Response {
 // wrong file loses nothing. The reader's own language and reading stay; the
 // units are those that the design was measured in.
 func (s *Session) open(doc design.Document, announce string) Response {
-	return s.openJob(doc, nil, announce)
+	return s.openJob(s.readAsNow(doc), nil, announce)
 }
 
-// openJob is open for a design that has a record of its own; nil: it has none.
-func (s *Session) openJob(doc design.Document, rec *design.Record, announce string) Response {
+// readAsNow is a document in the language and the reading of the open one.
+func (s *Session) readAsNow(doc design.Document) design.Document {
 	view := s.now.doc.View
 	doc.View.Language, doc.View.Reading = view.Language, view.Reading
+	return doc
+}
+
+// openJob is open for a design that may have a record of its own, nil: it has none, and
+// that is read as its view says.
+func (s *Session) openJob(doc design.Document, rec *design.Record, announce string) Response {
 	d, earlier, found := design.TakeEarlier(doc.Design)
 	doc.Design = d
 	next, err := s.planned(doc)

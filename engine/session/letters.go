@@ -70,7 +70,7 @@ func (s *Session) openLetter(req Request) Response {
 		}
 		rec.Client.Asked, rec.Client.Answer, rec.Client.Answered, rec.Client.Returned = l.Asked, l.Message, l.Day, l.Copy
 	}
-	res := s.openJob(doc, &rec, "letter/opened-"+l.From)
+	res := s.openJob(s.readAsNow(doc), &rec, "letter/opened-"+l.From)
 	if len(res.Faults) == 0 {
 		res.Photos = l.Photos
 	}

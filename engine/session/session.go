@@ -127,7 +127,7 @@ func (s *Session) Handle(request []byte) (response []byte) {
 	if req.Maker != "" {
 		s.maker = req.Maker
 	}
-	if s.now.doc.View.Reading == page.Client && slices.Contains(page.Sections(page.Maker), req.Talk) {
+	if slices.Contains(page.Sections(page.Maker), req.Talk) {
 		s.talk = req.Talk
 	}
 	s.quote(req.Prices)

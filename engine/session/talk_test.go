@@ -76,3 +76,27 @@ func TestATalkOutlastsItsSession(t *testing.T) {
 	invented := fresh()
 	assert.Empty(t, ask(t, invented, session.Request{Op: "hello", Talk: "<b>"}).Talk)
 }
+
+// What was only visited, an example say, is read after another loading of the page as it was
+// read before it, whatever the job beside it was: hidden figures stay hidden.
+func TestAVisitIsReadAsItWas(t *testing.T) {
+	s := fresh()
+	read(t, s, "maker", "bench")
+	job := ask(t, s, session.Request{Op: "section", Name: "bench"}).Text
+	example := design.Default()
+	example.Design.Walls[0].Groups[0].Wood = "oak"
+	visit := ask(t, s, session.Request{Op: "open", Text: string(design.Encode(example)), From: "scenario"})
+	assert.Equal(t, "maker", visit.Reading, "opened, it is read as the job was")
+	hidden := act(t, s, session.Request{Name: "hide-figures"})
+	assert.Equal(t, "bench", hidden.Talk)
+
+	again := fresh()
+	ask(t, again, session.Request{Op: "open", Text: job, From: "saved", Talk: hidden.Talk})
+	res := ask(t, again, session.Request{Op: "open", Text: hidden.Text, From: "visit", Talk: hidden.Talk})
+	assert.Equal(t, "client", res.Reading)
+	assert.Equal(t, "bench", res.Talk)
+	assert.NotContains(t, html(ask(t, again, session.Request{Op: "section", Name: "money"})), `name="record.`)
+	back := act(t, again, session.Request{Name: "hide-figures"})
+	assert.Equal(t, "maker", back.Reading)
+	assert.Equal(t, hidden.Revision, back.Revision, "the example, not the job")
+}
