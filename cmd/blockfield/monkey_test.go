@@ -323,6 +323,11 @@ func (m *monkey) reload() {
 // meansTheSame takes out what is written in another way and means the same: a field keeps
 // what was typed until it is drawn anew.
 func (m *monkey) meansTheSame(before, after look) {
+	for path, was := range before.Values { // what is typed is kept without blanks around it
+		if is, still := after.Values[path]; still && strings.TrimSpace(was) == is {
+			before.Values[path] = is
+		}
+	}
 	text := eval[string](m.b, "spied.text")
 	doc, err := design.Decode([]byte(text))
 	if text == "" || err != nil {
