@@ -203,6 +203,8 @@ export function watchForm({ root, edit, step, notTaken, changed = () => {} }) {
       send(path);
     },
     release,
+    // typed is what is held at a path: another one after each entry.
+    typed: (path) => held.get(path),
     // refused is the path of what was refused last of what is to be seen, of the price book
     // or of all else; undefined: nothing was.
     refused: (ofBook) => [...held].findLast(([path, one]) => one.message && path.startsWith("book.") === ofBook && byName(path).length > 0)?.[0],

@@ -187,12 +187,12 @@ function failed() {
 
 async function setByButton(button) {
   const { set: path, shown } = button.dataset;
+  const typed = form.typed(path);
   const answer = await ask({ op: "set", path, value: button.value });
-  if (answer.ok) {
+  if (!answer.ok) refuse(answer, "not-done");
+  else if (form.typed(path) === typed) { // what was typed meanwhile counts
     form.release(path);
     showValue(path, shown ?? button.value);
-  } else {
-    refuse(answer, "not-done");
   }
 }
 

@@ -588,6 +588,23 @@ func TestATalkOutlastsAReload(t *testing.T) {
 	assert.Empty(t, eval[string](b, `sessionStorage.getItem("blockfield.talk") ?? ""`))
 }
 
+// What is typed into a field right after a button has set it counts, and stands there.
+func TestTypedAfterAButton(t *testing.T) {
+	t.Parallel()
+	b, _ := openPage(t)
+	_, plan := edited(t, widthPath, "1038.7 mm")
+	eval[any](b, `(() => {
+		document.querySelector('[data-set=`+quote(widthPath)+`]').click();
+		const field = document.querySelector(`+quote(control(widthPath))+`);
+		field.value = "1038.7 mm";
+		for (const type of ["input", "change"]) field.dispatchEvent(new Event(type, {bubbles: true}));
+	})()`)
+	b.shows(plan.Revision)
+	time.Sleep(calm)
+	assert.Equal(t, "1038.7 mm", eval[string](b, `document.querySelector(`+quote(control(widthPath))+`).value`))
+	assert.Equal(t, plan.Revision, b.revision())
+}
+
 // An example that is only looked at is read after another loading as it was before, not as the
 // job beside it.
 func TestAVisitIsReadAsBefore(t *testing.T) {
