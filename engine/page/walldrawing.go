@@ -102,10 +102,8 @@ func (m wallMap) Drawing() template.HTML {
 func (d wallDrawing) shown() wall.Box {
 	all := wall.Box{Right: d.width, Top: d.height}
 	for _, h := range d.hung {
-		g := h.Built
-		all.Right = max(all.Right, g.Left.Add(g.TotalWidth).Millimetres())
-		all.Top = max(all.Top, g.Bottom.Add(g.TotalHeight).Millimetres())
-		all.Bottom = min(all.Bottom, g.Bottom.Millimetres())
+		b := h.Box()
+		all.Right, all.Top, all.Bottom = max(all.Right, b.Right), max(all.Top, b.Top), min(all.Bottom, b.Bottom)
 	}
 	return all
 }

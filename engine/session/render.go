@@ -81,10 +81,7 @@ func (s *Session) common(res Response) Response {
 	res.Text = string(design.Encode(s.now.doc))
 	res.Revision, res.Title = s.now.plan.Revision, s.reader().Given(s.now.doc.Design.Title)
 	res.Section, res.Reading, res.Editing = s.section, s.now.doc.View.Reading, s.desk.open
-	if s.talking() {
-		res.Talk = s.talk
-	}
-	res.CanUndo, res.CanRedo = len(s.undo) > 0, len(s.redo) > 0
+	res.Talk, res.CanUndo, res.CanRedo = s.talk, len(s.undo) > 0, len(s.redo) > 0
 	return res
 }
 

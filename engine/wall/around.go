@@ -101,8 +101,8 @@ func (b Box) overlaps(c Box) bool {
 	return b.Left < c.Right && c.Left < b.Right && b.Bottom < c.Top && c.Bottom < b.Top
 }
 
-// box is where the group hangs.
-func (h Hung) box() Box {
+// Box is where the group hangs.
+func (h Hung) Box() Box {
 	left, bottom := h.Built.Left.Millimetres(), h.Built.Bottom.Millimetres()
 	return Box{left, bottom, left + h.Built.TotalWidth.Millimetres(), bottom + h.Built.TotalHeight.Millimetres()}
 }
@@ -189,7 +189,7 @@ func (h Hanging) near(o design.Obstacle) []check.WatchOut {
 	return []check.WatchOut{{
 		Code: r.code, Level: r.level, Gate: r.gate, Evidence: r.level == check.Stop,
 		Args: words.Args{
-			"kind": words.Key("choice/" + o.Kind), "apart": tenths(h.box().apart(boxOf(h.Wall, o))), "x": o.X, "y": o.Y,
+			"kind": words.Key("choice/" + o.Kind), "apart": tenths(h.Box().apart(boxOf(h.Wall, o))), "x": o.X, "y": o.Y,
 		},
 		Field: h.Path + ".place.left", Source: check.CommonPractice,
 	}}
@@ -197,7 +197,7 @@ func (h Hanging) near(o design.Obstacle) []check.WatchOut {
 
 // crowds reports whether the panels, or their fixings, come too near.
 func (h Hanging) crowds(o design.Obstacle, r rule) bool {
-	mine, its := h.box(), boxOf(h.Wall, o)
+	mine, its := h.Box(), boxOf(h.Wall, o)
 	switch {
 	case r.upright:
 		return h.drillsBetween(its.Left-r.awayMM, its.Right+r.awayMM)
@@ -227,7 +227,7 @@ func (h Hanging) drillsBetween(from, to float64) bool {
 		}
 		return false
 	}
-	b := h.box()
+	b := h.Box()
 	return b.Left <= to && b.Right >= from
 }
 
@@ -237,7 +237,7 @@ func tenths(mm float64) length.Length { return length.Micrometres(int64(math.Rou
 // FreeAbove is the air above the panels, up to the ceiling or to the lowest thing
 // in their way. What the panel would lie on leaves none: it is below zero then.
 func (h Hung) FreeAbove() length.Length {
-	ceiling, mine := h.Wall.Height, h.box()
+	ceiling, mine := h.Wall.Height, h.Box()
 	for _, o := range h.Wall.Obstacles {
 		its := boxOf(h.Wall, o)
 		if flat(o.Kind) || its.Left >= mine.Right || its.Right <= mine.Left || its.Top <= mine.Bottom {
@@ -274,7 +274,7 @@ func (h Hanging) liftRoom() []check.WatchOut {
 // lowerIsFree reports whether nothing stands in the way of a panel that comes
 // down.
 func (h Hung) lowerIsFree(down float64) bool {
-	lower := h.box()
+	lower := h.Box()
 	lower.Bottom -= down
 	lower.Top -= down
 	for _, o := range h.Wall.Obstacles {
