@@ -152,7 +152,14 @@ func openTab(t testing.TB, how ...chromedp.ContextOption) *tab {
 func openTabIn(t testing.TB, browser context.Context, how ...chromedp.ContextOption) *tab {
 	t.Helper()
 	b := &tab{t: t, browser: browser}
-	ctx, cancel := chromedp.NewContext(browser, append(how, chromedp.WithNewWindow(true), chromedp.WithListener(b.listen))...)
+	life, end := context.WithCancel(browser)
+	ctx, cancel := chromedp.NewContext(life, append(how, chromedp.WithNewWindow(true), chromedp.WithListener(func(ev any) {
+		if _, crashed := ev.(*inspector.EventTargetCrashed); crashed {
+			b.fault("the process of the page crashed")
+			end() // nobody is left to answer
+		}
+		b.listen(ev)
+	}))...)
 	t.Cleanup(cancel)
 	require.NoError(t, chromedp.Do(ctx))
 	b.whole = ctx
