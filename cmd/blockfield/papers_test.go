@@ -135,7 +135,11 @@ func TestLargePapersCanBeStopped(t *testing.T) {
 	// ready before a click from here.
 	eval[any](b, `new Promise((stopped) => {
 		const row = document.querySelector(".papers-progress");
-		new MutationObserver(() => row.hidden ? stopped() : row.querySelector('[data-do="print-stop"]').click()).observe(row, {attributeFilter: ["hidden"]});
+		new MutationObserver((_, watching) => {
+			if (!row.hidden) return row.querySelector('[data-do="print-stop"]').click();
+			watching.disconnect();
+			stopped();
+		}).observe(row, {attributeFilter: ["hidden"]});
 		document.querySelector('[data-do="print"]').click();
 	})`)
 	assert.NotZero(t, eval[int](b, left))

@@ -23,12 +23,12 @@ func TestWatchOutsDoNotMoveTheFieldInHand(t *testing.T) {
 
 		steady := func(what, held string, do func()) {
 			t.Helper()
-			before := b.placeOf(held)
+			before, set := b.placeOf(held), b.setOf(held)
 			do()
 			b.frames() // in which a browser might scroll on its own
 			assert.Equal(t, held, eval[string](b, "document.activeElement.name"), what)
 			after := b.placeOf(held)
-			assert.InDeltaSlice(t, before, after, 1, "%d px wide: %s", width, what)
+			assert.InDeltaSlice(t, before, after, 1, "%d px wide: %s\nits set before:\n%s\nand after:\n%s", width, what, set, b.setOf(held))
 		}
 		b.inHand(board)
 		steady("a watch-out at the field before", gap, func() {
@@ -107,6 +107,15 @@ func (b *tab) placeOf(path string) []float64 {
 	b.t.Helper()
 	return eval[[]float64](b, fmt.Sprintf(
 		`(() => { const r = document.querySelector(%q).getBoundingClientRect(); return [r.x, r.y]; })()`, control(path)))
+}
+
+// setOf is what stands where in the set of a field, to tell why it moved.
+func (b *tab) setOf(path string) string {
+	b.t.Helper()
+	return eval[string](b, fmt.Sprintf(`[...document.querySelector(%q).closest(".set").querySelectorAll("div, p")].map((e) => {
+		const r = e.getBoundingClientRect();
+		return [r.x, r.y, r.width, r.height].map(Math.round).join(" ") + " " + e.className + " " + e.innerText.slice(0, 40).replaceAll("\n", " ");
+	}).join("\n")`, control(path)))
 }
 
 // told waits until a Caution or a Stop stands at a field, or none.
