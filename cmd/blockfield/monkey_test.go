@@ -267,15 +267,16 @@ func (m *monkey) drag() {
 
 // rest waits until the engine has answered everything, and holds the page against it.
 func (m *monkey) rest() {
-	m.b.wait(`spied.sent > 0 && spied.answered >= spied.sent`)
-	m.b.wait(`spied.revision === document.querySelector("#revision").textContent`)
-	text := eval[string](m.b, "spied.text")
+	// In one look: the next edit may be sent as soon as the last is answered.
+	m.b.wait(`spied.sent > 0 && spied.answered >= spied.sent && spied.revision === document.querySelector("#revision").textContent &&
+		Boolean(window.rested = {text: spied.text, revision: spied.revision})`)
+	text := eval[string](m.b, "rested.text")
 	if text == "" {
 		return // nothing was edited since the page was loaded
 	}
 	doc, err := design.Decode([]byte(text))
 	require.NoError(m.t, err)
-	require.Equal(m.t, doc.Design.Revision(), eval[string](m.b, "spied.revision"), "the page shows another design than the engine holds")
+	require.Equal(m.t, doc.Design.Revision(), eval[string](m.b, "rested.revision"), "the page shows another design than the engine holds")
 	assert.Equal(m.t, string(design.Encode(doc)), text, "what the engine holds is written as Go writes it")
 }
 
