@@ -29,8 +29,15 @@ const element = (name, text) => {
   return made;
 };
 
+// worded is an element that turns to another language with the page.
+const worded = (name, key) => {
+  const made = element(name, sentence(key));
+  made.dataset.say = `message/${key}`;
+  return made;
+};
+
 const button = (key, act) => {
-  const made = element("button", sentence(key));
+  const made = worded("button", key);
   made.type = "button";
   made.addEventListener("click", act);
   return made;
@@ -65,7 +72,7 @@ function list(details) {
   const made = element("ul", "");
   made.append(...details.map((line) => element("li", line)));
   made.tabIndex = 0;
-  const more = element("p", sentence("more-below"));
+  const more = worded("p", "more-below");
   more.className = "small";
   more.hidden = true;
   requestAnimationFrame(() => {
@@ -85,7 +92,7 @@ export function show(key, { as = key, also = "", details = [], actions = [], cop
   message.className = "said";
   message.dataset.said = as;
   const text = document.createElement("div");
-  text.append(element("p", [sentence(key), also].filter(Boolean).join(" ")));
+  text.append(also ? element("p", [sentence(key), also].filter(Boolean).join(" ")) : worded("p", key));
   if (details.length > 0) text.append(...list(details));
   message.append(text, ...actions.map(([name, act]) => button(name, act)));
   if (!lasting) message.append(button("dismiss", () => hide(as)));

@@ -68,4 +68,9 @@ func TestGermanInTheBrowser(t *testing.T) {
 	b.menu("new")
 	b.wait(`document.querySelector("#status").innerText.includes("Ein neuer Entwurf ist offen")`)
 	assert.Equal(t, "de", eval[string](b, `document.documentElement.lang`))
+	b.speak("en")
+	said := b.text("body > #status")
+	for _, key := range []string{"message/shown-new", "message/dismiss"} {
+		assert.Contains(t, said, sentence(key), "what is said above turns with the page")
+	}
 }
