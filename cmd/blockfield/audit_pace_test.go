@@ -334,7 +334,7 @@ func (b *tab) memory() heap {
 // moduleSize is the size of the module of a worker, taken from the Go of wasm_exec.js as it
 // is about to go on in the module; nothing is asked of it. To look for its memory in the
 // heap of the worker (Runtime.queryObjects) is no way: a fault in V8 then ends the process
-// of the page once in some 400 times (seen in Chromium 150).
+// of the page once in some 400 times (seen in Chromium 156).
 const moduleSize = `(() => {
 	const go = Go.prototype, resume = go._resume;
 	let size = 0;
