@@ -101,6 +101,7 @@ export function watchForm({ root, edit, step, notTaken, changed = () => {} }) {
     } else {
       sent.died = answer.died;
       sent.message = notTaken(answer) ?? answer.faults.map((fault) => fault.message).join(" ");
+      sent.section = answer.faults.find((fault) => fault.path === path)?.section;
       redress();
     }
   }
@@ -203,11 +204,21 @@ export function watchForm({ root, edit, step, notTaken, changed = () => {} }) {
       send(path);
     },
     release,
+    // again has what was refused looked at anew: its reader has another language or other units.
+    again() {
+      for (const [path, one] of [...held]) if (one.message && !one.died) send(path);
+    },
     // typed is what is held at a path: another one after each entry.
     typed: (path) => held.get(path),
     // refused is the path of what was refused last of what is to be seen, of the price book
     // or of all else; undefined: nothing was.
     refused: (ofBook) => [...held].findLast(([path, one]) => one.message && path.startsWith("book.") === ofBook && byName(path).length > 0)?.[0],
+    // unsettled is what was refused last wherever its field is, but for the price book, as
+    // {path, section}; undefined: nothing was.
+    unsettled() {
+      const [path, one] = [...held].findLast(([path, one]) => one.message && !path.startsWith("book.")) ?? [];
+      return path && { path, section: one.section };
+    },
     // follow keeps what is held at its item when a request has moved the items of
     // a list. After a step of the history nobody knows which item is which.
     follow({ op, name, path }) {

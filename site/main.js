@@ -55,7 +55,11 @@ function lost(request) {
 
 const form = watchForm({
   root: document,
-  edit: (path, { value, also = "[]", typed }) => ask({ op: "set", path, value, typed, also: JSON.parse(also) }),
+  async edit(path, { value, also = "[]", typed }) {
+    const answer = await ask({ op: "set", path, value, typed, also: JSON.parse(also) });
+    if (answer.ok && ["view.language", "view.units"].includes(path)) form.again();
+    return answer;
+  },
   async step(path, by) {
     const answer = await ask({ op: "nudge", path, dy: by });
     if (answer.ok && answer.values) form.release(path);
@@ -67,6 +71,7 @@ const form = watchForm({
     return elsewhere ? status.sentence("not-taken-anew") : undefined;
   },
   changed() {
+    if (!form.unsettled()) status.hide("letter-waits");
     keeping.answered();
     showUndo();
   },
@@ -292,10 +297,17 @@ const written = async (name) => ({
 
 // withheld keeps a letter back while an entry was refused, and goes there: the letter would
 // say what stood in the field before.
-function withheld(name) {
-  const path = name === "letter" ? form.refused(false) : undefined;
-  if (path !== undefined) goToField(path);
-  return path !== undefined;
+async function withheld(name) {
+  for (let entry = name === "letter" && form.unsettled(); entry; entry = form.unsettled()) {
+    await goToField(entry.path, entry.section);
+    if (document.getElementsByName(entry.path).length > 0) {
+      status.show("letter-waits");
+      return true;
+    }
+    form.release(entry.path); // the design has no such field any more
+  }
+  status.hide("letter-waits");
+  return false;
 }
 
 async function send(name) {
@@ -314,6 +326,7 @@ function step(op) {
 
 async function takeBack(path) {
   form.release(path);
+  status.hide("letter-waits");
   await ask({ op: "entry" });
   showUndo();
 }
@@ -355,9 +368,9 @@ const buttons = {
   new: () => open({ op: "new" }, { from: "new" }),
   open: () => byID("file").click(),
   example: (button) => openExample(button.dataset.address),
-  save: (button) => withheld(button.value) || save(button.value || undefined),
+  save: async (button) => await withheld(button.value) || save(button.value || undefined),
   link: share,
-  send: (button) => withheld(button.value) || send(button.value),
+  send: async (button) => await withheld(button.value) || send(button.value),
   async go({ value }) {
     await goToPart(value);
     history.replaceState(null, "", `#${value}`);
@@ -512,7 +525,8 @@ document.addEventListener("keydown", (event) => {
   if (event.key === "F8" && !event.repeat) {
     event.preventDefault();
     closeMenus(null);
-    status.hide("prices");
+    status.hide("prices", "told", "jobs-taken", "letter-taken-in"); // they may name figures or other clients
+    status.announce("");
     ask({ op: "act", name: "hide-figures" });
   }
   if (!(event.ctrlKey || event.metaKey) || event.altKey) return;

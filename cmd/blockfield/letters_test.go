@@ -120,6 +120,35 @@ func (b *tab) handsOn() handed {
 	return eval[handed](b, `window.handed`)
 }
 
+// A letter waits while an entry anywhere was refused, and leads to it: it would say what stood
+// there before. What was refused is said in the language and the units of the page.
+func TestALetterWaitsForWhatWasRefused(t *testing.T) {
+	t.Parallel()
+	b, _ := openPage(t)
+	b.put(control(heightPath), "high")
+	b.wait(`document.querySelector(` + quote(control(heightPath)) + `).getAttribute("aria-invalid")`)
+	b.section("money")
+	eval[any](b, `(HTMLAnchorElement.prototype.click = () => {}, 0)`) // no file is kept
+	b.click(`[data-do="save"][value="letter"]`)
+	b.says(sentence("message/letter-waits"))
+	assert.Equal(t, heightPath, eval[string](b, `document.activeElement.name`))
+	assert.Contains(t, b.faultAt(heightPath), "300 mm")
+
+	b.choose("view.units", "in/16")
+	b.wait(`/11 13.16 in/.test(document.querySelector(` + quote(control(heightPath)) + `).closest(".field").innerText)`)
+	b.choose("view.language", "de")
+	b.wait(`/11 13.16 Zoll/.test(document.querySelector(` + quote(control(heightPath)) + `).closest(".field").innerText)`)
+	b.choose("view.language", "en")
+	b.wait(`document.documentElement.lang === "en"`)
+
+	b.click("#undo")
+	b.wait(`document.querySelector("#status").hidden`)
+	assert.Empty(t, b.faultAt(heightPath))
+	b.section("money")
+	b.click(`[data-do="save"][value="letter"]`)
+	b.wait(`document.querySelector("#send-leaves").innerText.includes("The file was made on")`)
+}
+
 // jobs are the names under which the profile keeps designs.
 func (b *tab) jobs() []string {
 	b.t.Helper()

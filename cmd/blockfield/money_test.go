@@ -97,9 +97,11 @@ func TestOneKeyHidesTheFigures(t *testing.T) {
 	b.section("money")
 	figures := `["Overhead", "Contingency", "Margin asked for"].filter((word) => document.body.textContent.includes(word)).length`
 	b.wait(figures + ` === 3`)
+	eval[any](b, `document.getElementById("announce").textContent = "180 figures of the book"`)
 	b.do(chromedp.KeyEvent(kb.F8))
 	b.wait(`document.querySelector("main").dataset.reading === "client"`)
 	b.wait(figures + ` === 0`)
+	assert.NotContains(t, b.text("#announce"), "180 figures", "nor is it left for a screen reader")
 	assert.Equal(t, "client", eval[string](b, `document.getElementsByName("view.reading")[0].value`))
 	b.do(chromedp.KeyEvent(kb.F8))
 	b.wait(figures + ` === 3`)

@@ -49,6 +49,14 @@ const (
 	Hang   Gate = "hang"
 )
 
+// Word is the key of what a gate is called. Nobody makes an offer at home: work begins.
+func (g Gate) Word(home bool) string {
+	if home && g == Offer {
+		return "gate/offer-home"
+	}
+	return "gate/" + string(g)
+}
+
 // Gates are all of them, in the order of the job.
 func Gates() []Gate { return []Gate{Offer, Share, Buy, Cut, Glue, Hang} }
 

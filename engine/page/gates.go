@@ -15,7 +15,7 @@ func (w Watch) Gate() string {
 	if w.Out.Level != check.Stop {
 		key = "gate/will-shut"
 	}
-	said := w.T(key, "gate", w.T("gate/"+string(asked.Gate)))
+	said := w.T(key, "gate", w.T(asked.Gate.Word(w.Reading == Builder)))
 	if w.Reading == Builder && !asked.Evidence {
 		return said // nobody signs anything off at home
 	}
@@ -44,7 +44,8 @@ func (v *view) GateLines() []GateLine {
 		if g.Gate == check.Share {
 			continue
 		}
-		line := GateLine{Label: capital(v.T("gate/" + string(g.Gate))), State: v.T("gate/open")}
+		name := v.T(g.Gate.Word(v.Reading == Builder))
+		line := GateLine{Label: capital(name), State: v.T("gate/open")}
 		switch {
 		case len(g.Stops) > 0:
 			line.Shut = true
@@ -54,7 +55,7 @@ func (v *view) GateLines() []GateLine {
 			line.State = v.T("gate/waits", "gate", earlier)
 		}
 		if line.Shut && earlier == "" {
-			earlier = v.T("gate/" + string(g.Gate))
+			earlier = name
 		}
 		all = append(all, line)
 	}

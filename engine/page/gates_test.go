@@ -1,10 +1,14 @@
 package page_test
 
 import (
+	"strings"
 	"testing"
 
+	"blockfield/engine/check"
 	"blockfield/engine/design"
+	"blockfield/engine/length"
 	"blockfield/engine/page"
+	"blockfield/engine/words"
 
 	"github.com/stretchr/testify/assert"
 )
@@ -27,6 +31,31 @@ func TestGatesOfTheMaker(t *testing.T) {
 	wall := said(t, section(t, heavy, design.DefaultBook(), page.Wall))
 	assert.Contains(t, wall, "Until it is solved it holds up the offer. Only evidence clears it, no signature.")
 	assert.Contains(t, wall, "Who leads the lift", "and here is where to name it")
+
+	heavy.View.Reading = page.Builder
+	wall = said(t, section(t, heavy, design.DefaultBook(), page.Wall))
+	assert.Contains(t, wall, "Until it is solved it holds up the start of work. Only evidence", "nobody makes an offer at home")
+}
+
+// The papers of an offer name every Stop that is open; beside an offer the client's page does.
+func TestAClientWithAnOfferReadsEveryStop(t *testing.T) {
+	doc := design.Default()
+	doc.View.Reading = page.Client
+	doc.Design.Walls[0].StudStep = length.MM(2000)
+	in := input(t, doc, design.DefaultBook(), words.English(), page.Wall)
+	plain := strings.NewReplacer("\u2060", "", "\u00a0", " ").Replace
+	before := plain(said(t, sectionOf(t, in)))
+	in.Doc.Offer = &design.Offer{Revision: in.Plan.Revision, Currency: "EUR", ValidUntil: "2030-06-30"}
+	after := plain(said(t, sectionOf(t, in)))
+	stops := 0
+	for _, w := range in.Plan.WatchOuts {
+		if sentence := plain(in.Words.Say(w.Code, w.Args)); w.Level == check.Stop && strings.HasPrefix(w.Code, "wall/") {
+			stops++
+			assert.NotContains(t, before, sentence)
+			assert.Contains(t, after, sentence)
+		}
+	}
+	assert.NotZero(t, stops)
 }
 
 // A client's page has no gates: they are the workshop's.

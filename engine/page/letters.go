@@ -79,6 +79,15 @@ func (v *view) NoReach() string {
 	return design.RecordPrefix + "client.reach"
 }
 
+// WishPast is the field of the day by which the panel is wished, where that has passed;
+// else there is none.
+func (v *view) WishPast() string {
+	if wished := v.Job.Record.Days.NeedBy; wished == "" || wished >= v.Today {
+		return ""
+	}
+	return design.RecordPrefix + "days.needBy"
+}
+
 // Leaving is one thing that leaves the browser.
 type Leaving struct{ Label, Value string }
 
@@ -149,7 +158,7 @@ func (v *view) EnquiryLines() []Leaving {
 	c := v.client()
 	var all []Leaving
 	for _, l := range []Leaving{
-		{"name", v.typed(c.Name)}, {"reach", v.typed(c.Reach)}, {"wished", v.Job.Record.Days.NeedBy}, {"message", v.typed(c.Message)},
+		{"name", v.typed(c.Name)}, {"reach", v.typed(c.Reach)}, {"wished", v.Words.Show(v.Job.Record.Days.NeedBy)}, {"message", v.typed(c.Message)},
 	} {
 		if l.Value != "" {
 			all = append(all, Leaving{v.T("leaves/" + l.Label), l.Value})

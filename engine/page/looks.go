@@ -150,6 +150,18 @@ func (v *view) OfferStop() *Watch {
 	return &Watch{view: v, Out: v.Plan.ShutAt(check.Offer)[0]}
 }
 
+// OfferLacks says what an offer by the price book in force would leave out.
+func (v *view) OfferLacks() []string {
+	var all []string
+	if v.Book.Currency == money.None {
+		all = append(all, v.T("offer/no-currency"))
+	}
+	if strings.TrimSpace(v.Book.Workshop) == "" {
+		all = append(all, v.T("offer/no-workshop"))
+	}
+	return all
+}
+
 // NoNewOffer says why a locked order gets no other offer.
 func (v *view) NoNewOffer() string {
 	p := v.Job.NoNewOffer()

@@ -37,6 +37,9 @@ func newView(in Input) *view {
 	return v
 }
 
+// Home is the section that has a field, for its reader; empty where none has.
+func Home(in Input, path string) string { return newView(in).homes[path] }
+
 // T says a message. Its arguments come in pairs of name and value.
 func (v *view) T(key string, pairs ...any) string {
 	args := words.Args{}
@@ -250,7 +253,8 @@ func (v *view) watchAt(path string) (*Watch, bool) {
 
 // clientConcerns are the watch-outs that a client can do something about: the
 // choice of pattern, whether it fits the wall and keeps clear of what is on that, and
-// what has to be asked about the room. Loads, saws and hours are the workshop's.
+// what has to be asked about the room. Loads, saws and hours are the workshop's; but the
+// papers of an offer name every Stop that is open, and so does the page beside one.
 func clientConcerns() []string {
 	return []string{
 		"pattern/", "panel/", "wall/fire-question", "wall/lifting-method", "wall/safety-device",
@@ -266,7 +270,11 @@ func (v *view) watchOuts() []check.WatchOut {
 	case Builder: // nothing of a workshop's price, where the design is one of a workshop
 		return slices.DeleteFunc(slices.Clone(v.Plan.WatchOuts), func(w check.WatchOut) bool { return w.Code == "price/indication" })
 	}
+	bound := v.Offered() || v.Ordered()
 	return slices.DeleteFunc(slices.Clone(v.Plan.WatchOuts), func(w check.WatchOut) bool {
+		if bound && w.Level == check.Stop {
+			return false
+		}
 		return w.Level < check.Caution || !slices.ContainsFunc(clientConcerns(), func(start string) bool {
 			return strings.HasPrefix(w.Code, start)
 		})

@@ -98,7 +98,7 @@ func (m *maker) gates() []gateState {
 		if g.Gate == check.Share {
 			continue
 		}
-		one := gateState{capital(m.T("gate/" + string(g.Gate))), m.T("gate/open"), openGate}
+		one := gateState{capital(m.T(g.Gate.Word(m.atHome))), m.T("gate/open"), openGate}
 		switch {
 		case len(g.Stops) > 0:
 			one.state, one.sign = m.T("gate/shut", "n", len(g.Stops)), shutGate
@@ -166,7 +166,7 @@ func (m *maker) stops() []sheet.Block {
 	for _, g := range m.Plan.Gates() {
 		for _, w := range g.Stops {
 			lines := sheet.Blanks{{Label: m.T("blank/signed"), Share: 3}, {Label: m.T("blank/reason"), Share: 4}, {Label: m.T("blank/date"), Share: 2}}
-			lead := m.T("cover/stop", "gate", m.T("gate/"+string(g.Gate)))
+			lead := m.T("cover/stop", "gate", m.T(g.Gate.Word(m.atHome)))
 			switch {
 			case w.Code == "record/not-counted":
 				lead += " " + m.T("cover/by-count")

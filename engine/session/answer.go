@@ -273,6 +273,7 @@ func (s *Session) refuseAt(path string, err error) Response {
 		if p := res.Faults[i].Path; p == "" || strings.HasPrefix(p, path+"[") {
 			res.Faults[i].Path = path
 		}
+		res.Faults[i].Section = page.Home(s.plain(), res.Faults[i].Path)
 	}
 	return res
 }

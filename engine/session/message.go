@@ -94,8 +94,9 @@ type Value struct {
 
 // Fault is something that the person has to put right.
 type Fault struct {
-	Path    string `json:"path,omitempty"`  // name of the form field
-	Label   string `json:"label,omitempty"` // what the page calls that field
+	Path    string `json:"path,omitempty"`    // name of the form field
+	Section string `json:"section,omitempty"` // where an edit was refused: the one that has the field
+	Label   string `json:"label,omitempty"`   // what the page calls that field
 	Message string `json:"message"`
 }
 

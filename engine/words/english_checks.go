@@ -38,7 +38,7 @@ func englishWatchOuts() map[string]string {
 		"wall/below-floor":     "The lower edge would hang {below} under the floor. Hang it higher, or make it less tall.",
 		"wall/above-top":       "The upper edge would stand {over} above the wall, which is {wall} high. Hang it lower, or make it less tall.",
 		"wall/beyond-side":     "The right edge would stand {over} beyond the wall, which is {wall} wide. Move it to the left, or make it less wide.",
-		"wall/fire-question":   "The public comes into this room. Ask whoever answers for fire safety there which class the surface must have, and get it in writing before anything is bought. Promise no class for wood and finish that were not tested.",
+		"wall/fire-question":   "The public comes into this room. Ask whoever answers for fire safety there which class the surface must have, and get it in writing before anything is bought. Wood and finish that were not tested have no class.",
 		"price/too-large":      "With these prices and hours the job comes to more than can be reckoned, so it has no price. Look for a slip in the price book.",
 		"price/indication":     "Nobody has surveyed the site, so this price is an indication and no offer.",
 		"price/own-indication": "Nobody has surveyed the site, so list and hours are an indication. Measure wall and way in before you buy.",
@@ -86,6 +86,7 @@ func englishWaterfall() map[string]string {
 func englishGates() map[string]string {
 	return map[string]string{
 		"gate/offer":         "the offer",
+		"gate/offer-home":    "the start of work",
 		"gate/buy":           "buying",
 		"gate/cut":           "cutting",
 		"gate/glue":          "gluing",
@@ -146,6 +147,8 @@ func englishPrices() map[string]string {
 		"offer/is-agreed":           "What was offered is agreed on: see “The order”. A change goes by a slip, and nothing is offered anew unless the lock is undone.",
 		"offer/no-price":            "There is no price to offer.",
 		"offer/no-book":             "Example figures make no offer. Open your own price book first.",
+		"offer/no-currency":         "The price book names no currency: the offer is made in ¤, which is none.",
+		"offer/no-workshop":         "The price book names no workshop: nobody is named who offers.",
 		"offer/no-day":              "An offer needs today’s date, which is not known here.",
 		"offer/book-of-another-day": "The price book “{name}” does not hold today, so nothing can be offered by it.",
 		"offer/gate-shut":           "{n} {n|Stop keeps|Stops keep} the offer back.",

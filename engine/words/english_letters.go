@@ -7,6 +7,7 @@ func englishLetters() map[string]string {
 		"send/again":             "To write back",
 		"send/lead":              "The workshop gets your design with a few words from you, looks at it, and sends it back with a price.",
 		"send/wished":            "Wished by",
+		"send/wished-past":       "The day by which you wish it has passed.",
 		"send/do-client":         "Send to the workshop",
 		"send/do-maker":          "Send the answer",
 		"send/save":              "Save the file",
@@ -121,6 +122,7 @@ func englishLetters() map[string]string {
 		"letter/opened-client":   "The enquiry is open, as a job of its own: {title}.",
 		"letter/opened-workshop": "The workshop's answer is open: {title}.",
 
+		"message/letter-waits":  "Nothing has left yet: this entry was not taken. Change it, or undo it.",
 		"message/letter-attach": "The file was saved, and a mail is being opened. Attach the file to it.",
 		"message/letter-shared": "The file was handed on.",
 

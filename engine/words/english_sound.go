@@ -25,8 +25,8 @@ func englishSound() map[string]string {
 		"sound/calculated":    "Calculated, to compare designs: a far-field sum that leaves out what neighbouring blocks do to one another. Real blocks begin a third to two thirds of an octave lower. Only a laboratory can rate a panel.",
 
 		"sound/too-near":        "The nearest listener sits {ear} from the blocks. Closer than {near} you hear single blocks rather than a spread. Use soft material here, or move the seat or the panel.",
-		"sound/no-bass":         "A block panel does not soak up bass. Say so now.",
-		"sound/no-insulation":   "A block panel does not keep sound in or out. Say so now.",
+		"sound/no-bass":         "A block panel does not soak up bass; that takes other means.",
+		"sound/no-insulation":   "A block panel does not keep sound in or out; walls, doors and joints do.",
 		"sound/small-room":      "In a room of {length} × {width} × {height} the first money is better spent on absorbing panels. Add blocks afterwards.",
 		"sound/spreads-nothing": "Up to {to} this pattern answers like a flat board: {share} of the energy at most leaves the mirror direction. Do not sell it as acoustic treatment.",
 		"sound/small-range":     "The heights differ by {range}; below {least} only a little sparkle is controlled. A handsome wall: do not sell it as acoustic treatment.",

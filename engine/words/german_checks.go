@@ -38,7 +38,7 @@ func germanWatchOuts() map[string]string {
 		"wall/below-floor":     "Die Unterkante läge {below} unter dem Boden. Hängen Sie es höher, oder machen Sie es niedriger.",
 		"wall/above-top":       "Die Oberkante stünde {over} über die Wand hinaus, die {wall} hoch ist. Hängen Sie es tiefer, oder machen Sie es niedriger.",
 		"wall/beyond-side":     "Die rechte Kante stünde {over} über die Wand hinaus, die {wall} breit ist. Rücken Sie es nach links, oder machen Sie es schmaler.",
-		"wall/fire-question":   "In diesen Raum kommt Publikum. Fragen Sie die Stelle, die dort für den Brandschutz zuständig ist, welche Klasse die Oberfläche haben muss, und lassen Sie es sich schriftlich geben, bevor etwas gekauft wird. Versprechen Sie keine Klasse für Holz und Oberfläche, die nicht geprüft wurden.",
+		"wall/fire-question":   "In diesen Raum kommt Publikum. Fragen Sie die Stelle, die dort für den Brandschutz zuständig ist, welche Klasse die Oberfläche haben muss, und lassen Sie es sich schriftlich geben, bevor etwas gekauft wird. Holz und Oberfläche, die nicht geprüft wurden, haben keine Klasse.",
 		"price/too-large":      "Mit diesen Preisen und Stunden wird der Auftrag größer, als sich rechnen lässt; er hat darum keinen Preis. Suchen Sie im Preisbuch nach einem Schreibfehler.",
 		"price/indication":     "Niemand hat vor Ort Maß genommen, darum ist dieser Preis ein Richtpreis und kein Angebot.",
 		"price/own-indication": "Niemand hat vor Ort Maß genommen, darum sind Liste und Stunden Richtwerte. Messen Sie Wand und Zugang, bevor Sie kaufen.",
@@ -86,6 +86,7 @@ func germanWaterfall() map[string]string {
 func germanGates() map[string]string {
 	return map[string]string{
 		"gate/offer":         "das Angebot",
+		"gate/offer-home":    "die Arbeit",
 		"gate/buy":           "das Einkaufen",
 		"gate/cut":           "das Zuschneiden",
 		"gate/glue":          "das Verleimen",
@@ -146,6 +147,8 @@ func germanPrices() map[string]string {
 		"offer/is-agreed":           "Was angeboten wurde, ist vereinbart: siehe „Die Bestellung“. Eine Änderung geht über einen Nachtrag, und neu angeboten wird nur, wenn die Festschreibung zurückgenommen ist.",
 		"offer/no-price":            "Es gibt keinen Preis zum Anbieten.",
 		"offer/no-book":             "Beispielzahlen ergeben kein Angebot. Öffnen Sie zuerst Ihr eigenes Preisbuch.",
+		"offer/no-currency":         "Das Preisbuch nennt keine Währung: Das Angebot lautet auf ¤, also auf keine.",
+		"offer/no-workshop":         "Das Preisbuch nennt keine Werkstatt: Niemand ist genannt, der anbietet.",
 		"offer/no-day":              "Ein Angebot braucht das heutige Datum, das hier nicht bekannt ist.",
 		"offer/book-of-another-day": "Das Preisbuch „{name}“ gilt heute nicht, also lässt sich damit nichts anbieten.",
 		"offer/gate-shut":           "{n} {n|Halt hält|Halte halten} das Angebot zurück.",

@@ -7,6 +7,7 @@ func germanLetters() map[string]string {
 		"send/again":             "Zurückschreiben",
 		"send/lead":              "Die Werkstatt bekommt Ihren Entwurf mit ein paar Worten von Ihnen, sieht ihn an und schickt ihn mit einem Preis zurück.",
 		"send/wished":            "Gewünscht bis",
+		"send/wished-past":       "Der Tag, bis zu dem Sie es wünschen, ist vorbei.",
 		"send/do-client":         "An die Werkstatt senden",
 		"send/do-maker":          "Antwort senden",
 		"send/save":              "Datei sichern",
@@ -121,6 +122,7 @@ func germanLetters() map[string]string {
 		"letter/opened-client":   "Die Anfrage ist offen, als eigener Auftrag: {title}.",
 		"letter/opened-workshop": "Die Antwort der Werkstatt ist offen: {title}.",
 
+		"message/letter-waits":  "Noch ging nichts hinaus: Diese Eingabe wurde nicht übernommen. Ändern Sie sie, oder nehmen Sie sie zurück.",
 		"message/letter-attach": "Die Datei wurde gesichert, und eine E-Mail wird geöffnet. Hängen Sie die Datei an.",
 		"message/letter-shared": "Die Datei wurde weitergegeben.",
 

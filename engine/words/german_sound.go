@@ -25,8 +25,8 @@ func germanSound() map[string]string {
 		"sound/calculated":    "Berechnet, um Entwürfe zu vergleichen: eine Fernfeldsumme, die außer Acht lässt, wie benachbarte Klötze aufeinander wirken. Wirkliche Klötze setzen ein Drittel bis zwei Drittel einer Oktave tiefer ein. Nur ein Labor kann ein Paneel einstufen.",
 
 		"sound/too-near":        "Der nächste Zuhörer sitzt {ear} von den Klötzen. Näher als {near} hört man einzelne Klötze statt einer Verteilung. Nehmen Sie hier weiches Material, oder rücken Sie den Sitz oder das Paneel.",
-		"sound/no-bass":         "Ein Klotzpaneel schluckt keinen Bass. Sagen Sie das jetzt.",
-		"sound/no-insulation":   "Ein Klotzpaneel hält Schall weder drinnen noch draußen. Sagen Sie das jetzt.",
+		"sound/no-bass":         "Ein Klotzpaneel schluckt keinen Bass; dafür braucht es anderes.",
+		"sound/no-insulation":   "Ein Klotzpaneel hält Schall weder drinnen noch draußen; das tun Wände, Türen und Fugen.",
 		"sound/small-room":      "In einem Raum von {length} × {width} × {height} ist das erste Geld in schallschluckenden Platten besser angelegt. Klötze kommen danach.",
 		"sound/spreads-nothing": "Bis {to} antwortet dieses Muster wie ein flaches Brett: Höchstens {share} der Energie verlassen die Spiegelrichtung. Verkaufen Sie es nicht als akustische Maßnahme.",
 		"sound/small-range":     "Die Höhen unterscheiden sich um {range}; unter {least} wird nur ein wenig Glanz gezähmt. Eine schöne Wand: Verkaufen Sie sie nicht als akustische Maßnahme.",
