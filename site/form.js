@@ -213,12 +213,10 @@ export function watchForm({ root, edit, step, notTaken, changed = () => {} }) {
     // refused is the path of what was refused last of what is to be seen, of the price book
     // or of all else; undefined: nothing was.
     refused: (ofBook) => [...held].findLast(([path, one]) => one.message && path.startsWith("book.") === ofBook && byName(path).length > 0)?.[0],
-    // unsettled is what was refused last wherever its field is, but for the price book, as
-    // {path, section}; undefined: nothing was.
-    unsettled() {
-      const [path, one] = [...held].findLast(([path, one]) => one.message && !path.startsWith("book.")) ?? [];
-      return path && { path, section: one.section };
-    },
+    // refusals are all that was refused, wherever its field is, but for the price book: as
+    // {path, section}, the last first.
+    refusals: () => [...held].filter(([path, one]) => one.message && !path.startsWith("book."))
+      .map(([path, { section }]) => ({ path, section })).reverse(),
     // follow keeps what is held at its item when a request has moved the items of
     // a list. After a step of the history nobody knows which item is which.
     follow({ op, name, path }) {

@@ -71,7 +71,7 @@ const form = watchForm({
     return elsewhere ? status.sentence("not-taken-anew") : undefined;
   },
   changed() {
-    if (!form.unsettled()) status.hide("letter-waits");
+    if (form.refusals().length === 0) status.hide("letter-waits");
     keeping.answered();
     showUndo();
   },
@@ -213,7 +213,7 @@ async function open(request, { from, id, silent = false }) {
   stage.another(true);
   const answer = await ask(request, { opened: from, id });
   stage.another(false);
-  if (answer.ok) status.hide("not-opened", "link-not-opened", "not-fetched", "job-unread", "too-large", "not-read", "prices");
+  if (answer.ok) status.hide("not-opened", "link-not-opened", "not-fetched", "job-unread", "too-large", "not-read", "prices", "letter-waits");
   if (answer.photos) await photos.keep(answer.photos);
   if (answer.jobs) {
     await keeping.takeIn(answer.jobs);
@@ -296,17 +296,17 @@ const written = async (name) => ({
 });
 
 // withheld keeps a letter back while an entry was refused, and goes there: the letter would
-// say what stood in the field before.
+// say what stood in the field before. It reports whether it did.
 async function withheld(name) {
-  for (let entry = name === "letter" && form.unsettled(); entry; entry = form.unsettled()) {
-    await goToField(entry.path, entry.section);
-    if (document.getElementsByName(entry.path).length > 0) {
-      status.show("letter-waits");
-      return true;
-    }
-    form.release(entry.path); // the design has no such field any more
+  const there = (path) => document.getElementsByName(path).length > 0;
+  const refusals = name === "letter" ? form.refusals() : [];
+  for (const { path, section } of refusals) {
+    if (!there(path) && !sections().includes(section)) continue; // another reader's
+    await goToField(path, section);
+    if (!there(path)) continue; // the design has no such field any more
+    status.show("letter-waits");
+    return true;
   }
-  status.hide("letter-waits");
   return false;
 }
 
