@@ -83,6 +83,10 @@ export function watchForm({ root, edit, step, notTaken, changed = () => {} }) {
       send(path);
       return;
     }
+    if (!held.has(path)) { // dropped meanwhile, by an answer to what was asked before
+      if (answer.ok) showValue(path, sent.value);
+      return;
+    }
     if (held.get(path) !== sent) {
       if (!timers.has(path)) send(path); // another value meanwhile
       return;

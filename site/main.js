@@ -61,8 +61,9 @@ const form = watchForm({
     return answer;
   },
   async step(path, by) {
+    const typed = form.typed(path);
     const answer = await ask({ op: "nudge", path, dy: by });
-    if (answer.ok && answer.values) form.release(path);
+    if (answer.ok && answer.values && [undefined, typed].includes(form.typed(path))) form.release(path);
     answer.values?.forEach((one) => showValue(one.path, one.value));
     if (!answer.ok && !answer.died) refuse(answer, "not-done");
   },
@@ -195,7 +196,7 @@ async function setByButton(button) {
   const typed = form.typed(path);
   const answer = await ask({ op: "set", path, value: button.value });
   if (!answer.ok) refuse(answer, "not-done");
-  else if (form.typed(path) === typed) { // what was typed meanwhile counts
+  else if ([undefined, typed].includes(form.typed(path))) { // what was typed meanwhile counts
     form.release(path);
     showValue(path, shown ?? button.value);
   }

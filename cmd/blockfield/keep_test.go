@@ -605,6 +605,47 @@ func TestTypedAfterAButton(t *testing.T) {
 	assert.Equal(t, plan.Revision, b.revision())
 }
 
+// A button that is pressed while what was typed is on its way counts, and stands there.
+func TestAButtonAfterTyping(t *testing.T) {
+	t.Parallel()
+	b, _ := openPage(t)
+	shown := eval[string](b, `(() => {
+		const field = document.querySelector(`+quote(control(widthPath))+`), button = document.querySelector('[data-set=`+quote(widthPath)+`]');
+		field.value = "1038.7 mm";
+		for (const type of ["input", "change"]) field.dispatchEvent(new Event(type, {bubbles: true}));
+		button.click();
+		return button.dataset.shown;
+	})()`)
+	_, plan := edited(t, widthPath, shown)
+	b.shows(plan.Revision)
+	time.Sleep(calm)
+	assert.Equal(t, shown, eval[string](b, `document.querySelector(`+quote(control(widthPath))+`).value`))
+}
+
+// The same right after a step of the history and a button, where a list has moved before: what
+// was held at its items is dropped with the step, but not what was typed since.
+func TestTypedAfterAStepAndAButton(t *testing.T) {
+	t.Parallel()
+	b, _ := openPage(t)
+	b.read("maker")
+	b.section("wall")
+	b.click(`[data-act="add"][data-path="walls[0].groups"]`)
+	b.section("look")
+	b.wait(`document.getElementsByName("walls[0].groups[1].width")[0]`)
+	_, plan := edited(t, "view.reading", "maker", widthPath, "1038.7 mm")
+	eval[any](b, `(() => {
+		document.querySelector("#undo").click();
+		document.querySelector('[data-set=`+quote(widthPath)+`]').click();
+		const field = document.querySelector(`+quote(control(widthPath))+`);
+		field.value = "1038.7 mm";
+		for (const type of ["input", "change"]) field.dispatchEvent(new Event(type, {bubbles: true}));
+	})()`)
+	b.shows(plan.Revision)
+	time.Sleep(calm)
+	assert.Equal(t, "1038.7 mm", eval[string](b, `document.querySelector(`+quote(control(widthPath))+`).value`))
+	assert.Equal(t, plan.Revision, b.revision())
+}
+
 // An example that is only looked at is read after another loading as it was before, not as the
 // job beside it.
 func TestAVisitIsReadAsBefore(t *testing.T) {
