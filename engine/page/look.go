@@ -71,14 +71,6 @@ func clientFields() []string {
 	return []string{"width", "height", "wood", "heights", "pattern.kind", "block.size", "frame.joint", "finish.kind"}
 }
 
-// colourFields are the controls of what is in the finish.
-func colourFields(f design.Frame) []string {
-	if f.Joint == design.NoFrame {
-		return []string{"finish.colour"}
-	}
-	return []string{"finish.colour", "finish.frameColour"}
-}
-
 func groupSets(g groupView) []set {
 	base := g.Path + "."
 	return []set{
@@ -97,7 +89,7 @@ func groupSets(g groupView) []set {
 		}, {
 			id: "wood-" + g.Key, heading: "look/wood", base: base, slot: "mix-" + g.Key,
 			fields: []string{"wood", "finish.kind", "finish.coats"},
-			more:   append([]string{"secondWood", "density", "finish.frameCoats"}, colourFields(g.Design.Frame)...),
+			more:   []string{"secondWood", "density", "finish.frameCoats", "finish.colour", "finish.frameColour"},
 		}, {
 			id: "frame-" + g.Key, heading: "look/frame", base: base, slot: "board-" + g.Key,
 			fields: []string{"frame.joint"},

@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"runtime"
+	"slices"
 	"strings"
 	"testing"
 
@@ -497,6 +498,65 @@ func TestFragmentsEqualTheSection(t *testing.T) {
 			}
 		}
 	}
+}
+
+// Which controls there are changes with an edit only within what is drawn anew after it: no
+// choice leaves a control behind, or out.
+func TestAChoiceLeavesNoControlBehind(t *testing.T) {
+	bare := design.Default()
+	bare.Design.Walls[0].Groups[0].Frame.Joint = design.NoFrame
+	for name, doc := range map[string]design.Document{"default": design.Default(), "without a frame": bare, "s2": scenarios(t)["s2.json"]} {
+		for _, reading := range readings {
+			doc.View.Reading = reading
+			for _, section := range page.Sections(reading) {
+				before := parse(t, sectionOf(t, input(t, doc, design.DefaultBook(), words.English(), section)))
+				for _, one := range choices(before) {
+					if strings.HasPrefix(one.path, "view.") || strings.HasPrefix(one.path, design.RecordPrefix) || strings.HasPrefix(one.path, design.BookPrefix) {
+						continue
+					}
+					edited, err := design.Set(doc, one.path, one.value, doc.View.Units)
+					require.NoError(t, err)
+					in := input(t, edited, design.DefaultBook(), words.English(), section)
+					anew := map[string]bool{}
+					for _, f := range page.Fragments(in, one.path) {
+						anew[f.Target] = true
+					}
+					assert.Equal(t, standing(before, anew), standing(parse(t, sectionOf(t, in)), anew),
+						"%s %s %s: %s = %s", name, reading, section, one.path, one.value)
+				}
+			}
+		}
+	}
+}
+
+// choices are the values that the choices of a page offer.
+func choices(root *node) []offer {
+	var all []offer
+	root.walk(func(n *node) {
+		switch {
+		case n.tag == "option" && n.parent.tag == "select":
+			all = append(all, offer{path: n.parent.attrs["name"], value: n.attrs["value"]})
+		case n.tag == "input" && n.attrs["type"] == "checkbox":
+			all = append(all, offer{n.attrs["name"], "yes", ""}, offer{n.attrs["name"], "no", ""})
+		}
+	})
+	return all
+}
+
+// standing are the names of the controls outside the parts that are drawn anew, in order.
+func standing(root *node, anew map[string]bool) []string {
+	var all []string
+	root.walk(func(n *node) {
+		for at := n; at != nil; at = at.parent {
+			if anew[at.attrs["id"]] {
+				return
+			}
+		}
+		if path := n.path(); path != "" && !slices.Contains(all, path) {
+			all = append(all, path)
+		}
+	})
+	return all
 }
 
 // A title is text, whatever stands in it.
