@@ -105,7 +105,7 @@ export function watchForm({ root, edit, step, notTaken, changed = () => {} }) {
     } else {
       sent.died = answer.died;
       sent.message = notTaken(answer) ?? answer.faults.map((fault) => fault.message).join(" ");
-      sent.section = answer.faults.find((fault) => fault.path === path)?.section;
+      sent.section = answer.faults?.find((fault) => fault.path === path)?.section;
       redress();
     }
   }
