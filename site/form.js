@@ -212,8 +212,12 @@ export function watchForm({ root, edit, step, notTaken, changed = () => {} }) {
     again() {
       for (const [path, one] of [...held]) if (one.message && !one.died) send(path);
     },
-    // typed is what is held at a path: another one after each entry.
-    typed: (path) => held.get(path),
+    // untouched begins to watch a path: what it returns reports whether nothing was typed there
+    // since. What was typed meanwhile counts.
+    untouched(path) {
+      const was = held.get(path);
+      return () => [undefined, was].includes(held.get(path));
+    },
     // refused is the path of what was refused last of what is to be seen, of the price book
     // or of all else; undefined: nothing was.
     refused: (ofBook) => [...held].findLast(([path, one]) => one.message && path.startsWith("book.") === ofBook && byName(path).length > 0)?.[0],

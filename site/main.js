@@ -61,9 +61,9 @@ const form = watchForm({
     return answer;
   },
   async step(path, by) {
-    const typed = form.typed(path);
+    const untouched = form.untouched(path);
     const answer = await ask({ op: "nudge", path, dy: by });
-    if (answer.ok && answer.values && [undefined, typed].includes(form.typed(path))) form.release(path);
+    if (answer.ok && answer.values && untouched()) form.release(path);
     answer.values?.forEach((one) => showValue(one.path, one.value));
     if (!answer.ok && !answer.died) refuse(answer, "not-done");
   },
@@ -193,10 +193,10 @@ function failed() {
 
 async function setByButton(button) {
   const { set: path, shown } = button.dataset;
-  const typed = form.typed(path);
+  const untouched = form.untouched(path);
   const answer = await ask({ op: "set", path, value: button.value });
   if (!answer.ok) refuse(answer, "not-done");
-  else if ([undefined, typed].includes(form.typed(path))) { // what was typed meanwhile counts
+  else if (untouched()) {
     form.release(path);
     showValue(path, shown ?? button.value);
   }

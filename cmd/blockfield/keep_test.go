@@ -593,16 +593,27 @@ func TestTypedAfterAButton(t *testing.T) {
 	t.Parallel()
 	b, _ := openPage(t)
 	_, plan := edited(t, widthPath, "1038.7 mm")
+	b.typedAtOnce("1038.7 mm", plan.Revision, `[data-set=`+quote(widthPath)+`]`)
+}
+
+// typedAtOnce presses what is at selectors and types a width, before anything is answered:
+// the width is in the design and stands in its field.
+func (b *tab) typedAtOnce(width, revision string, selectors ...string) {
+	b.t.Helper()
+	press := ""
+	for _, s := range selectors {
+		press += "document.querySelector(" + quote(s) + ").click();\n"
+	}
 	eval[any](b, `(() => {
-		document.querySelector('[data-set=`+quote(widthPath)+`]').click();
+		`+press+`
 		const field = document.querySelector(`+quote(control(widthPath))+`);
-		field.value = "1038.7 mm";
+		field.value = `+quote(width)+`;
 		for (const type of ["input", "change"]) field.dispatchEvent(new Event(type, {bubbles: true}));
 	})()`)
-	b.shows(plan.Revision)
+	b.shows(revision)
 	time.Sleep(calm)
-	assert.Equal(t, "1038.7 mm", eval[string](b, `document.querySelector(`+quote(control(widthPath))+`).value`))
-	assert.Equal(t, plan.Revision, b.revision())
+	assert.Equal(b.t, width, eval[string](b, `document.querySelector(`+quote(control(widthPath))+`).value`))
+	assert.Equal(b.t, revision, b.revision())
 }
 
 // A button that is pressed while what was typed is on its way counts, and stands there.
@@ -633,17 +644,7 @@ func TestTypedAfterAStepAndAButton(t *testing.T) {
 	b.section("look")
 	b.wait(`document.getElementsByName("walls[0].groups[1].width")[0]`)
 	_, plan := edited(t, "view.reading", "maker", widthPath, "1038.7 mm")
-	eval[any](b, `(() => {
-		document.querySelector("#undo").click();
-		document.querySelector('[data-set=`+quote(widthPath)+`]').click();
-		const field = document.querySelector(`+quote(control(widthPath))+`);
-		field.value = "1038.7 mm";
-		for (const type of ["input", "change"]) field.dispatchEvent(new Event(type, {bubbles: true}));
-	})()`)
-	b.shows(plan.Revision)
-	time.Sleep(calm)
-	assert.Equal(t, "1038.7 mm", eval[string](b, `document.querySelector(`+quote(control(widthPath))+`).value`))
-	assert.Equal(t, plan.Revision, b.revision())
+	b.typedAtOnce("1038.7 mm", plan.Revision, "#undo", `[data-set=`+quote(widthPath)+`]`)
 }
 
 // An example that is only looked at is read after another loading as it was before, not as the

@@ -37,8 +37,8 @@ func newView(in Input) *view {
 	return v
 }
 
-// Home is the section that has a field, for its reader; empty where none has.
-func Home(in Input, path string) string { return newView(in).homes[path] }
+// Homes are the sections by the paths of their fields, for the reader.
+func Homes(in Input) map[string]string { return newView(in).homes }
 
 // T says a message. Its arguments come in pairs of name and value.
 func (v *view) T(key string, pairs ...any) string {

@@ -269,11 +269,12 @@ func yesNo(yes bool) string {
 // shows what is wrong within it.
 func (s *Session) refuseAt(path string, err error) Response {
 	res := s.refuse(err)
+	homes := page.Homes(s.bare())
 	for i := range res.Faults {
 		if p := res.Faults[i].Path; p == "" || strings.HasPrefix(p, path+"[") {
 			res.Faults[i].Path = path
 		}
-		res.Faults[i].Section = page.Home(s.plain(), res.Faults[i].Path)
+		res.Faults[i].Section = homes[res.Faults[i].Path]
 	}
 	return res
 }
